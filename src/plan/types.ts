@@ -1,0 +1,167 @@
+/**
+ * The plan: one build in one vehicle. Immutable plain data; what is absent from a part's settings or a wire is
+ * *automatic* and is worked out by advise/ with a reason. SI inside, units in names.
+ */
+
+/** Short unique id inside one plan, e.g. `p7`, `w12`, `z2`, `r1`. */
+export type Id = string;
+
+/** A setting as it is stored: number in SI, text, or yes/no. */
+export type Value = number | string | boolean;
+export type Values = Readonly<Record<string, Value>>;
+
+export type Owner = 'vehicle' | 'build';
+
+/** Insulation colours by the letters of IEC 60757 (`BK` black, `RD` red, `VT` violet ...). */
+export type ColourCode = 'BK' | 'BN' | 'RD' | 'OG' | 'YE' | 'GN' | 'BU' | 'VT' | 'GY' | 'WH' | 'PK' | 'TQ';
+
+/** Base nine states; the four after them exist only in vehicles with the attribute. */
+export type VehicleState =
+  | 'ISOLATED'
+  | 'OFF_ASLEEP'
+  | 'OFF_AWAKE'
+  | 'ACC'
+  | 'RUN_STOPPED'
+  | 'START'
+  | 'RUN_CHARGING'
+  | 'RETAIN'
+  | 'RETAIN_DOOR'
+  | 'AUTO_STOP'
+  | 'AUTO_CRANK'
+  | 'REMOTE_RUN'
+  | 'PARKED_CHARGE'
+  | 'ISOLATED_RUNNING';
+
+export type Band = 'low' | 'typical' | 'high';
+
+/** Yes, no, or "I don't know: assume the worst". */
+export type Known = 'yes' | 'no' | 'unknown';
+
+export interface Vehicle {
+  readonly name: string;
+  readonly systemV: 12 | 24;
+  readonly polarity: 'negative-ground' | 'positive-ground' | 'unknown';
+  readonly batteryAh: number;
+  /** Load dump clamped inside the alternator. */
+  readonly centralClamping: Known;
+  /** Cranking dip level of ISO 16750-2 to design for. */
+  readonly dipLevel: 'I' | 'II' | 'III' | 'IV';
+  /** Draw of the sleeping vehicle itself, A. */
+  readonly parkedA: number;
+  /** Days the vehicle is meant to stand. */
+  readonly standingDays: number;
+  readonly stopStart: boolean;
+  readonly remoteStart: boolean;
+  readonly electrified: boolean;
+  readonly isolator: boolean;
+  /** Supply voltage overrides per state, V; absent = the table of trade/. */
+  readonly supplyV?: Readonly<Partial<Record<VehicleState, Readonly<Record<Band, number>>>>>;
+}
+
+export type ZoneKind = 'engine-bay' | 'dash' | 'dash-top' | 'under-seat' | 'console' | 'roof' | 'load-bay' | 'desk' | 'outside';
+
+export interface Zone {
+  readonly id: Id;
+  readonly name: string;
+  readonly kind: ZoneKind;
+  /** Position from left to right on the drawing, 0, 1, 2 ... */
+  readonly order: number;
+  /** Width on the drawing in drawing units; null = as wide as its parts need. */
+  readonly width: number | null;
+  /** Upper planning temperature when the person knows better than the kind's default, degrees C. */
+  readonly maxC?: number;
+  readonly minC?: number;
+}
+
+/** A cable way between two zones. */
+export interface Run {
+  readonly id: Id;
+  readonly a: Id;
+  readonly b: Id;
+  readonly lengthM: number;
+}
+
+export interface Part {
+  readonly id: Id;
+  readonly kind: string;
+  readonly owner: Owner;
+  readonly zone: Id;
+  /** Top left corner inside its zone, drawing units (multiples of 10). */
+  readonly x: number;
+  readonly y: number;
+  /** Quarter turns clockwise. */
+  readonly turn: 0 | 1 | 2 | 3;
+  /** The person's own name; absent = the kind's title. */
+  readonly name?: string;
+  /** Typed settings only; absent = automatic or default. */
+  readonly settings: Values;
+  readonly fitted?: boolean;
+  readonly note?: string;
+}
+
+export interface End {
+  readonly part: Id;
+  readonly terminal: string;
+}
+
+export interface Wire {
+  readonly id: Id;
+  readonly owner: Owner;
+  readonly from: End;
+  readonly to: End;
+  /** All of the following: absent = automatic. */
+  readonly number?: number;
+  readonly areaMm2?: number;
+  readonly colour?: ColourCode;
+  readonly stripe?: ColourCode;
+  readonly lengthM?: number;
+  /** Insulation class, degrees C; absent = 105. */
+  readonly insulationC?: number;
+  /** Own tube or sleeve over the wire. */
+  readonly sleeved?: boolean;
+  /** Bends the person has dragged, world drawing units, in order; absent = routed. */
+  readonly bends?: readonly { readonly x: number; readonly y: number }[];
+  readonly fitted?: boolean;
+  readonly note?: string;
+}
+
+/** Thresholds and habits that a person may change; absent = default of the rule with its basis. */
+export type Thresholds = Readonly<Record<string, number>>;
+
+export interface Plan {
+  readonly format: 'dashloom-plan';
+  readonly version: 1;
+  readonly id: string;
+  readonly title: string;
+  readonly note: string;
+  readonly vehicle: Vehicle;
+  readonly zones: Readonly<Record<Id, Zone>>;
+  readonly runs: Readonly<Record<Id, Run>>;
+  readonly parts: Readonly<Record<Id, Part>>;
+  readonly wires: Readonly<Record<Id, Wire>>;
+  readonly thresholds: Thresholds;
+  /** Facts and findings the person has answered or set aside, by key, with the reason. */
+  readonly setAside: Readonly<Record<string, string>>;
+  /** Next free serial for new ids; only grows, so that ids and numbers are never reused. */
+  readonly nextSerial: number;
+}
+
+/** One change of one row of one table; `null` = the row is not there. */
+export type Change =
+  | { readonly table: 'parts'; readonly id: Id; readonly before: Part | null; readonly after: Part | null }
+  | { readonly table: 'wires'; readonly id: Id; readonly before: Wire | null; readonly after: Wire | null }
+  | { readonly table: 'zones'; readonly id: Id; readonly before: Zone | null; readonly after: Zone | null }
+  | { readonly table: 'runs'; readonly id: Id; readonly before: Run | null; readonly after: Run | null }
+  | { readonly table: 'head'; readonly before: Head; readonly after: Head };
+
+/** The plan's single-valued fields, changed together. */
+export type Head = Pick<Plan, 'title' | 'note' | 'vehicle' | 'thresholds' | 'setAside' | 'nextSerial'>;
+
+/** A plain value: JSON, invertible by swapping before and after in reverse order. */
+export interface Edit {
+  /** Dotted intent, e.g. `part.move`, `wire.add`, `repair.apply`. */
+  readonly intent: string;
+  /** What a person reads beside undo: "Move Hold relay". */
+  readonly label: string;
+  readonly changes: readonly Change[];
+}

@@ -1,0 +1,70 @@
+import type { Results } from '../advise/types.ts';
+import type { KeyPosition } from '../analysis/types.ts';
+import type { Band, Edit, Id, Plan } from '../plan/types.ts';
+import type { Scene } from '../scene/types.ts';
+
+export interface Selection {
+  readonly parts: readonly Id[];
+  readonly wires: readonly Id[];
+}
+
+/** The one store of the app (zustand). Faces read slices by selector and call actions; nothing else changes state. */
+export interface AppState {
+  // --- plan and undo
+  readonly plan: Plan | null;
+  readonly past: readonly Edit[];
+  readonly future: readonly Edit[];
+  /** Apply an edit as one undo entry; refused edits return their reason and change nothing. */
+  apply(edit: Edit): { readonly ok: true } | { readonly ok: false; readonly reason: string };
+  undo(): void;
+  redo(): void;
+  /** Replace the plan (open, new, demo): undo starts afresh. */
+  load(plan: Plan, past?: readonly Edit[]): void;
+  close(): void;
+
+  // --- a drag in hand: a provisional plan, never stored, never in undo
+  readonly provisional: Plan | null;
+  setProvisional(plan: Plan | null): void;
+
+  // --- results of the worker for `plan` (or the provisional plan)
+  readonly results: Results | null;
+  /** The plan object `results` belong to; older than `plan` while the worker is busy. */
+  readonly resultsFor: Plan | null;
+  readonly busy: boolean;
+  readonly workerError: string | null;
+
+  // --- view
+  readonly selection: Selection;
+  select(selection: Selection): void;
+  /** Part or wire being pointed at from the ledger (lights up on the canvas). */
+  readonly pointed: Selection;
+  point(selection: Selection): void;
+  readonly keyPosition: KeyPosition;
+  setKey(key: KeyPosition): void;
+  readonly band: Band;
+  setBand(band: Band): void;
+  readonly showFigures: boolean;
+  setShowFigures(on: boolean): void;
+  readonly theme: 'light' | 'dark' | 'contrast';
+  setTheme(theme: AppState['theme']): void;
+  readonly units: { readonly area: 'mm2' | 'awg'; readonly length: 'm' | 'ft' };
+  setUnits(units: AppState['units']): void;
+  /** Kind or set in the hand, dragged or armed from the shelf. */
+  readonly placing: { readonly type: 'part' | 'set'; readonly id: string } | null;
+  setPlacing(placing: AppState['placing']): void;
+  /** A wire being drawn from this terminal. */
+  readonly wiringFrom: { readonly part: Id; readonly terminal: string } | null;
+  setWiringFrom(end: AppState['wiringFrom']): void;
+  /** Message for the person: what happened and what to do; null = none. */
+  readonly notice: { readonly text: string; readonly kind: 'info' | 'problem'; readonly action?: { readonly label: string; run(): void } } | null;
+  setNotice(notice: AppState['notice']): void;
+
+  // --- storage
+  readonly saved: 'saved' | 'saving' | 'failed' | 'off';
+  /** Camera: world point at the middle of the surface and zoom. */
+  readonly camera: { readonly x: number; readonly y: number; readonly zoom: number };
+  setCamera(camera: AppState['camera']): void;
+  /** Last drawn scene (of the plan or the provisional plan). */
+  readonly scene: Scene | null;
+  setScene(scene: Scene): void;
+}
