@@ -1,6 +1,6 @@
 import type { Device, Element } from '../circuit/types.ts';
 import type { Side, SymbolDrawing } from '../drawing/types.ts';
-import type { Band, ColourCode, Part, Value, Values, Vehicle, VehicleState } from '../plan/types.ts';
+import type { Band, ColourCode, Line, Part, Value, Values, Vehicle, VehicleState } from '../plan/types.ts';
 
 export type Group = 'Feeds' | 'Protect' | 'Switch' | 'Convert' | 'Sense' | 'Compute' | 'Sound and picture' | 'Join';
 
@@ -86,9 +86,6 @@ export interface Situation {
   /** Buttons held down by the person at the screen. */
   readonly pressed: boolean;
 }
-
-/** Terminal lines of DIN 72552 and their kin that a feed may tap. */
-export type Line = '30' | '15' | '75' | '75r' | '50' | '58' | 'reverse' | '31';
 
 /**
  * Elements and devices of one part. Node names: a terminal id; `~name` for a node inside the part;

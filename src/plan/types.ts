@@ -2,6 +2,7 @@
  * The plan: one build in one vehicle. Immutable plain data; what is absent from a part's settings or a wire is
  * *automatic* and is worked out by advise/ with a reason. SI inside, units in names.
  */
+import type { Band, ColourCode, DipLevel, VehicleState, ZoneKind } from '../trade/words.ts';
 
 /** Short unique id inside one plan, e.g. `p7`, `w12`, `z2`, `r1`. */
 export type Id = string;
@@ -12,27 +13,7 @@ export type Values = Readonly<Record<string, Value>>;
 
 export type Owner = 'vehicle' | 'build';
 
-/** Insulation colours by the letters of IEC 60757 (`BK` black, `RD` red, `VT` violet ...). */
-export type ColourCode = 'BK' | 'BN' | 'RD' | 'OG' | 'YE' | 'GN' | 'BU' | 'VT' | 'GY' | 'WH' | 'PK' | 'TQ';
-
-/** Base nine states; the four after them exist only in vehicles with the attribute. */
-export type VehicleState =
-  | 'ISOLATED'
-  | 'OFF_ASLEEP'
-  | 'OFF_AWAKE'
-  | 'ACC'
-  | 'RUN_STOPPED'
-  | 'START'
-  | 'RUN_CHARGING'
-  | 'RETAIN'
-  | 'RETAIN_DOOR'
-  | 'AUTO_STOP'
-  | 'AUTO_CRANK'
-  | 'REMOTE_RUN'
-  | 'PARKED_CHARGE'
-  | 'ISOLATED_RUNNING';
-
-export type Band = 'low' | 'typical' | 'high';
+export type { Band, ColourCode, DipLevel, Line, VehicleState, ZoneKind } from '../trade/words.ts';
 
 /** Yes, no, or "I don't know: assume the worst". */
 export type Known = 'yes' | 'no' | 'unknown';
@@ -45,7 +26,7 @@ export interface Vehicle {
   /** Load dump clamped inside the alternator. */
   readonly centralClamping: Known;
   /** Cranking dip level of ISO 16750-2 to design for. */
-  readonly dipLevel: 'I' | 'II' | 'III' | 'IV';
+  readonly dipLevel: DipLevel;
   /** Draw of the sleeping vehicle itself, A. */
   readonly parkedA: number;
   /** Days the vehicle is meant to stand. */
@@ -57,8 +38,6 @@ export interface Vehicle {
   /** Supply voltage overrides per state, V; absent = the table of trade/. */
   readonly supplyV?: Readonly<Partial<Record<VehicleState, Readonly<Record<Band, number>>>>>;
 }
-
-export type ZoneKind = 'engine-bay' | 'dash' | 'dash-top' | 'under-seat' | 'console' | 'roof' | 'load-bay' | 'desk' | 'outside';
 
 export interface Zone {
   readonly id: Id;
