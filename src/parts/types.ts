@@ -34,7 +34,14 @@ interface SettingBase {
 }
 
 /** The physical thing the hand meets. */
-export type TerminalForm = 'ring' | 'blade' | 'screw' | 'crimp' | 'header' | 'usb' | 'lead' | 'socket' | 'splice';
+export type TerminalForm = 'ring' | 'blade' | 'screw' | 'crimp' | 'header' | 'usb' | 'jack' | 'video' | 'lead' | 'socket' | 'splice';
+
+/**
+ * Forms that mate two conductors at once. Such a terminal has a companion node `id~0` beside `id`: 0 V of a USB shell,
+ * screen of an audio jack or video plug. A wire between two of them is a cable: both conductors are joined.
+ */
+export const PAIRED_FORMS: ReadonlySet<TerminalForm> = new Set<TerminalForm>(['usb', 'jack', 'video']);
+
 /** What the terminal is for: used by colours, sensible ends, pins and rules. */
 export type TerminalRole =
   | 'supply' // vehicle-side positive
@@ -178,6 +185,8 @@ export interface PartKind {
   /** Letter(s) of its item number on the sheet: F fuse, K relay, R resistor (IEC 81346 classes where one fits). */
   readonly letter: string;
   readonly settings: readonly Setting[];
+  /** Ready-made settings offered on the shelf, e.g. the converter classes; the first is the default. */
+  readonly variants?: readonly { readonly id: string; readonly title: string; readonly settings: Values }[];
   terminals(s: Settings): readonly TerminalDef[];
   symbol(s: Settings, terminals: readonly TerminalDef[]): SymbolDrawing;
   behave(s: Settings, situation: Situation): Behaviour;
