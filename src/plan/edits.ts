@@ -1,0 +1,19 @@
+/** Every way to change a plan: pure functions that return an edit, which `apply` turns into the next plan. */
+export { setAside, setHead, setThreshold, setVehicle } from './headEdits.ts';
+export {
+  addPart,
+  addParts,
+  type Fragment,
+  type Move,
+  movePart,
+  moveParts,
+  removeItems,
+  renamePart,
+  setPart,
+  setSetting,
+  setSettings,
+  turnParts,
+} from './partEdits.ts';
+export { fresh, GRID, linked, type NewPart, nameOf, snap, type WireExtras } from './rows.ts';
+export { addWire, type Cut, setWire, spliceWire, splitWire, type WirePatch } from './wireEdits.ts';
+export { addZone, moveZone, removeRun, removeZone, setRun, setZone, type ZonePatch, zoneOrder } from './zoneEdits.ts';
