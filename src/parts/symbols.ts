@@ -22,9 +22,12 @@ export function strokes(lines: readonly (readonly number[])[], ink: Ink = 'ink',
   return lines.map((pts) => stroke(pts, ink, w));
 }
 
-/** Short text inside a symbol; `y` is the middle of its height. */
-export function mark(x: number, y: number, text: string, size = 9, ink: Ink = 'ink', anchor: 'start' | 'middle' | 'end' = 'middle'): Primitive {
-  return { t: 'text', x, y, text, size, ink, anchor };
+/** Height of the middle of a capital above the baseline, share of the text size. */
+const CAP_MIDDLE = 0.36;
+
+/** Short text inside a symbol; `y` is the middle of its capitals (the primitive itself wants the baseline). */
+export function mark(x: number, y: number, text: string, size = 9, ink: Ink = 'ink', anchor: 'start' | 'middle' | 'end' = 'middle', bold = false): Primitive {
+  return { t: 'text', x, y: y + size * CAP_MIDDLE, text, size, ink, anchor, bold };
 }
 
 /** Terminal ids of one side in order; `null` leaves that place empty. */
@@ -209,10 +212,7 @@ export function chassisGlyph(cx: number, y: number, ink: Ink = 'ink'): Primitive
 
 /** Filled disc with a short word in it: terminal number of a feed. */
 export function disc(cx: number, cy: number, text: string, r = 11): Primitive[] {
-  return [
-    { t: 'circle', x: cx, y: cy, r, fill: 'ink' },
-    { t: 'text', x: cx, y: cy, text, size: 10, ink: 'paper', bold: true, anchor: 'middle' },
-  ];
+  return [{ t: 'circle', x: cx, y: cy, r, fill: 'ink' }, mark(cx, cy, text, text.length > 2 ? 9 : 11, 'paper', 'middle', true)];
 }
 
 const even = (u: number): number => Math.ceil(u / 20) * 20;
