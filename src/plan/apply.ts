@@ -76,11 +76,35 @@ export function merge(first: Edit, second: Edit): Edit {
   return { intent: second.intent, label: second.label, changes };
 }
 
-/** Do two edits change exactly the same rows? Then they may stand as one entry of undo. */
+/**
+ * Do two edits change exactly the same fields of the same rows? Then they may stand as one entry of undo. Place and
+ * turn count as one field, so that nudging right and then down is one move.
+ */
 export function sameTarget(a: Edit, b: Edit): boolean {
-  const rows = new Set(a.changes.map(rowKey));
-  const others = new Set(b.changes.map(rowKey));
-  return rows.size === others.size && [...rows].every((key) => others.has(key));
+  const fields = new Set(a.changes.flatMap(fieldsOf));
+  const others = new Set(b.changes.flatMap(fieldsOf));
+  return fields.size === others.size && [...fields].every((key) => others.has(key));
+}
+
+const PLACE: ReadonlySet<string> = new Set(['x', 'y', 'zone', 'turn']);
+
+/** `parts:p3`, or `parts:p3.place`, `parts:p3.settings.ratingA` ... when the row stands before and after. */
+function fieldsOf(change: Change): string[] {
+  const row = rowKey(change);
+  if (change.before === null || change.after === null) return [row];
+  const before = change.before as unknown as Readonly<Record<string, unknown>>;
+  const after = change.after as unknown as Readonly<Record<string, unknown>>;
+  return differing(before, after).flatMap((key) => {
+    if (PLACE.has(key)) return [`${row}.place`];
+    const inner = [before[key], after[key]];
+    if (!inner.every((v) => typeof v === 'object' && v !== null && !Array.isArray(v))) return [`${row}.${key}`];
+    const [left, right] = inner as [Readonly<Record<string, unknown>>, Readonly<Record<string, unknown>>];
+    return differing(left, right).map((sub) => `${row}.${key}.${sub}`);
+  });
+}
+
+function differing(a: Readonly<Record<string, unknown>>, b: Readonly<Record<string, unknown>>): string[] {
+  return [...new Set([...Object.keys(a), ...Object.keys(b)])].filter((key) => !sameRow(a[key], b[key]));
 }
 
 function rowKey(change: Change): string {

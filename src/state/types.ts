@@ -8,6 +8,14 @@ export interface Selection {
   readonly wires: readonly Id[];
 }
 
+/** One plan kept in this browser. */
+export interface PlanEntry {
+  readonly id: string;
+  readonly title: string;
+  /** Last change, milliseconds since 1970. */
+  readonly changed: number;
+}
+
 /** The one store of the app (zustand). Faces read slices by selector and call actions; nothing else changes state. */
 export interface AppState {
   // --- plan and undo
@@ -61,6 +69,10 @@ export interface AppState {
 
   // --- storage
   readonly saved: 'saved' | 'saving' | 'failed' | 'off';
+  /** Plans kept in this browser, last changed first. */
+  readonly plans: readonly PlanEntry[];
+  /** False until storage has been asked for the last opened plan: before that, an absent plan means nothing yet. */
+  readonly started: boolean;
   /** Camera: world point at the middle of the surface and zoom. */
   readonly camera: { readonly x: number; readonly y: number; readonly zoom: number };
   setCamera(camera: AppState['camera']): void;

@@ -1,0 +1,103 @@
+import type { Plan } from '../plan/types.ts';
+import { type KeptPlan, type PlanStorage, within } from './storage.ts';
+import type { App } from './store.ts';
+
+/** An edit is written at the latest this long after it was made, ms. */
+export const WRITE_MS = 300;
+/** A write that takes longer counts as failed, ms; with WRITE_MS the person is told within 2 s. */
+export const WRITE_PATIENCE_MS = 1500;
+/** A failed write is tried again after this, ms. */
+export const RETRY_MS = 10_000;
+
+export const FAILED_TEXT = 'The plan could not be saved in this browser: the storage is full or blocked. Save it as a file so that nothing is lost.';
+
+export interface Autosave {
+  /** Writes what is unsaved now; resolves when it is written or has failed. */
+  flush(): Promise<void>;
+  /** Marks a plan as being in storage already (just read from it). */
+  known(plan: Plan): void;
+  stop(): void;
+}
+
+/**
+ * Writes the open plan after every change. `offerFile` is what the failure notice's "Save as a file" does;
+ * `onFirstEdit` runs once, after the first edit of the session.
+ */
+export function attachAutosave(
+  app: App,
+  storage: PlanStorage,
+  hooks: { readonly offerFile: () => void; readonly onFirstEdit?: () => void; readonly onWritten?: (kept: KeptPlan) => void },
+): Autosave {
+  // Plan objects that storage holds as they are.
+  const stored = new WeakSet<Plan>();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let dueAt = Number.POSITIVE_INFINITY;
+  // One write after the other.
+  let chain: Promise<void> = Promise.resolve();
+  let edited = false;
+
+  const keep = (plan: Plan, past: KeptPlan['past'], future: KeptPlan['future']): Promise<void> =>
+    write({ version: plan.version, changed: Date.now(), plan, past, future });
+
+  const schedule = (ms: number): void => {
+    // The first unsaved edit sets the time; later ones must not push it on.
+    if (dueAt <= Date.now() + ms) return;
+    clearTimeout(timer);
+    dueAt = Date.now() + ms;
+    timer = setTimeout(() => void flush(), ms);
+  };
+
+  const write = async (kept: KeptPlan): Promise<void> => {
+    try {
+      await within(WRITE_PATIENCE_MS, storage.write(kept));
+      stored.add(kept.plan);
+      const { plan, notice } = app.getState();
+      app.setState({ saved: plan && !stored.has(plan) ? 'saving' : 'saved', ...(notice?.text === FAILED_TEXT ? { notice: null } : {}) });
+      hooks.onWritten?.(kept);
+    } catch {
+      const told = app.getState().saved === 'failed';
+      app.setState({ saved: 'failed' });
+      if (!told) app.getState().setNotice({ kind: 'problem', text: FAILED_TEXT, action: { label: 'Save as a file', run: hooks.offerFile } });
+      schedule(RETRY_MS);
+    }
+  };
+
+  const flush = (): Promise<void> => {
+    clearTimeout(timer);
+    dueAt = Number.POSITIVE_INFINITY;
+    chain = chain.then(() => {
+      const { plan, past, future } = app.getState();
+      return plan && !stored.has(plan) ? keep(plan, past, future) : undefined;
+    });
+    return chain;
+  };
+
+  const unsubscribe = app.subscribe((state, before) => {
+    const left = before.plan;
+    if (state.plan === left) return;
+    // Another plan was opened before the last edits of this one were written.
+    if (left && left.id !== state.plan?.id && !stored.has(left)) {
+      chain = chain.then(() => (stored.has(left) ? undefined : keep(left, before.past, before.future)));
+    }
+    if (!state.plan || stored.has(state.plan)) return;
+    if (!edited && left?.id === state.plan.id) {
+      edited = true;
+      hooks.onFirstEdit?.();
+    }
+    // A failure stays visible until a write has worked.
+    if (state.saved === 'saved') app.setState({ saved: 'saving' });
+    schedule(WRITE_MS);
+  });
+
+  if (app.getState().plan) schedule(WRITE_MS);
+  return {
+    flush,
+    known: (plan) => {
+      stored.add(plan);
+    },
+    stop() {
+      unsubscribe();
+      clearTimeout(timer);
+    },
+  };
+}

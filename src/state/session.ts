@@ -1,0 +1,179 @@
+import { partKinds } from '../parts/index.ts';
+import { sameRow } from '../plan/equal.ts';
+import { emptyPlan, freshPlanId } from '../plan/new.ts';
+import type { Plan, Vehicle } from '../plan/types.ts';
+import { type Autosave, attachAutosave } from './autosave.ts';
+import { openFile as open, openText, saveFile as save, type TextFile } from './files.ts';
+import { attachPrefs } from './prefs.ts';
+import { browserStorage, type KeptPlan, type PlanStorage, within } from './storage.ts';
+import type { App } from './store.ts';
+import { app } from './store.ts';
+import { attachTabs, type TabChannel } from './tabs.ts';
+
+/** Storage that has not answered by then counts as blocked, ms. */
+export const OPEN_PATIENCE_MS = 2000;
+export const OFF_TEXT = 'This browser keeps nothing for this page (a private window, or storage is blocked). Save the plan as a file before you close it.';
+
+export interface SessionParts {
+  readonly app: App;
+  readonly storage: PlanStorage;
+  readonly channel?: TabChannel;
+  /** Asks the browser not to clear this page's storage by itself. */
+  readonly persist?: () => void;
+}
+
+export interface Session {
+  /** Looks at storage and opens the plan that was open last. */
+  start(): Promise<void>;
+  openPlan(id: string): Promise<boolean>;
+  removePlan(id: string): Promise<void>;
+  /** Where a plan from a file goes: under an id of its own when a different plan is kept under its id. */
+  place(plan: Plan): Promise<{ readonly plan: Plan; readonly note?: string }>;
+  flush(): Promise<void>;
+  stop(): void;
+}
+
+/** Ties the store to storage and to other tabs. */
+export function createSession({ app, storage, channel, persist }: SessionParts): Session {
+  let autosave: Autosave | null = null;
+  const ends: (() => void)[] = [];
+  const tell = (text: string): void => app.getState().setNotice({ kind: 'problem', text, action: { label: 'Save as a file', run: () => void save(app) } });
+  const refreshList = async (): Promise<void> => app.setState({ plans: await storage.list() });
+
+  const openPlan = async (id: string): Promise<boolean> => {
+    await autosave?.flush();
+    let raw: unknown;
+    try {
+      raw = await within(OPEN_PATIENCE_MS, storage.read(id));
+    } catch {
+      app.getState().setNotice({ kind: 'problem', text: 'The plan could not be read from this browser’s storage.' });
+      return false;
+    }
+    const kept = asKept(raw);
+    if (kept && isCurrent(kept)) {
+      autosave?.known(kept.plan);
+      app.getState().load(kept.plan, kept.past);
+      app.setState({ future: kept.future });
+      return true;
+    }
+    if (!kept) {
+      app.getState().setNotice({ kind: 'problem', text: 'That plan is no longer in this browser’s storage.' });
+      return false;
+    }
+    // Written by another edition of this page: read it as a file, with its migrations; undo starts afresh.
+    return openText(app, JSON.stringify(kept.plan), 'The stored plan');
+  };
+
+  return {
+    openPlan,
+    async start() {
+      let last: string | null = null;
+      try {
+        last = await within(OPEN_PATIENCE_MS, storage.last());
+        await within(OPEN_PATIENCE_MS, refreshList());
+      } catch {
+        app.setState({ saved: 'off', started: true });
+        tell(OFF_TEXT);
+        return;
+      }
+      autosave = attachAutosave(app, storage, {
+        offerFile: () => void save(app),
+        ...(persist ? { onFirstEdit: persist } : {}),
+        onWritten: () => void refreshList().catch(() => undefined),
+      });
+      ends.push(autosave.stop);
+      if (channel) ends.push(attachTabs(app, channel, crypto.getRandomValues(new Uint32Array(2)).join('-')));
+      ends.push(
+        app.subscribe((state, before) => {
+          if (state.plan?.id !== before.plan?.id) void storage.setLast(state.plan?.id ?? null).catch(() => undefined);
+        }),
+      );
+      if (last !== null && app.getState().plan === null) await openPlan(last);
+      app.setState({ started: true });
+    },
+    async removePlan(id) {
+      if (app.getState().plan?.id === id) {
+        await autosave?.flush();
+        app.getState().close();
+      }
+      try {
+        await storage.remove(id);
+        await refreshList();
+      } catch {
+        app.getState().setNotice({ kind: 'problem', text: 'The plan could not be removed from this browser’s storage.' });
+      }
+    },
+    async place(plan) {
+      if (!autosave) return { plan };
+      await autosave.flush();
+      const kept = asKept(await within(OPEN_PATIENCE_MS, storage.read(plan.id)).catch(() => null));
+      if (!kept || sameRow(kept.plan, plan)) return { plan };
+      return {
+        plan: { ...plan, id: freshPlanId() },
+        note: 'This browser keeps a different version of this plan: both are kept, and this one is the file’s.',
+      };
+    },
+    flush: async () => autosave?.flush(),
+    stop() {
+      for (const end of ends) end();
+    },
+  };
+}
+
+function asKept(raw: unknown): KeptPlan | null {
+  if (typeof raw !== 'object' || raw === null) return null;
+  const { plan, past, future } = raw as Partial<KeptPlan>;
+  return typeof plan === 'object' && plan !== null && Array.isArray(past) && Array.isArray(future) ? (raw as KeptPlan) : null;
+}
+
+function isCurrent(kept: KeptPlan): boolean {
+  return kept.version === emptyPlan('', {}, '').version && Object.values(kept.plan.parts).every((p) => partKinds.has(p.kind));
+}
+
+let session: Session | null = null;
+
+/** Starts the page: preferences, storage, other tabs, and the plan that was open last. Called once, by the entry. */
+export async function startSession(): Promise<void> {
+  attachPrefs(app, localStorageOrNull());
+  const storage = browserStorage();
+  session = createSession({
+    app,
+    storage,
+    ...(typeof BroadcastChannel === 'undefined' ? {} : { channel: new BroadcastChannel('dashloom-plans') as TabChannel }),
+    persist: () => void navigator.storage?.persist?.().catch(() => undefined),
+  });
+  const flush = (): void => void session?.flush();
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') flush();
+  });
+  window.addEventListener('pagehide', flush);
+  window.addEventListener('beforeunload', (event) => {
+    const { saved, past } = app.getState();
+    if (saved === 'failed' || (saved === 'off' && past.length > 0)) event.preventDefault();
+  });
+  await session.start();
+}
+
+function localStorageOrNull(): Storage | null {
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
+}
+
+/** Makes a new plan and opens it. */
+export function createPlan(title: string, vehicle: Partial<Vehicle> = {}): Plan {
+  const plan = emptyPlan(title, vehicle);
+  app.getState().load(plan);
+  return plan;
+}
+
+/** Opens a plan kept in this browser; false when it is not there (a notice says so). */
+export const openPlan = async (id: string): Promise<boolean> => (await session?.openPlan(id)) ?? false;
+/** Removes a plan from this browser for good; closes it when it is the open one. */
+export const removePlan = async (id: string): Promise<void> => session?.removePlan(id);
+/** Opens a plan file; problems become a notice and the open plan stays. */
+export const openFile = (file: TextFile): Promise<boolean> => open(app, file, session?.place);
+/** Hands the open plan to the person as `<title>.plan.json`. */
+export const saveFile = (): Promise<void> => save(app);

@@ -1,0 +1,75 @@
+import { createStore, delMany, get, getMany, keys, set, setMany, type UseStore } from 'idb-keyval';
+import type { Edit, Plan } from '../plan/types.ts';
+import type { PlanEntry } from './types.ts';
+
+/**
+ * What is kept of one plan. The plan as it stands and the edits that led to it: the inverse of each leads back, so
+ * undo survives a reload and a damaged edit list can never cost the plan itself.
+ */
+export interface KeptPlan {
+  /** Format version of the plan and its edits when written. */
+  readonly version: number;
+  readonly changed: number;
+  readonly plan: Plan;
+  readonly past: readonly Edit[];
+  readonly future: readonly Edit[];
+}
+
+/** Where plans are kept. Every method rejects when the store cannot be used. */
+export interface PlanStorage {
+  list(): Promise<readonly PlanEntry[]>;
+  /** `unknown`, since an older or newer edition of the page may have written it. */
+  read(id: string): Promise<unknown>;
+  write(kept: KeptPlan): Promise<void>;
+  remove(id: string): Promise<void>;
+  /** Id of the plan that was open last; null = none. */
+  last(): Promise<string | null>;
+  setLast(id: string | null): Promise<void>;
+}
+
+const planKey = (id: string): string => `plan:${id}`;
+const entryKey = (id: string): string => `entry:${id}`;
+const LAST = 'last';
+
+/** Plans in this browser's IndexedDB. List entries lie beside the plans, so that listing reads no whole plan. */
+export function browserStorage(name = 'dashloom'): PlanStorage {
+  let opened: UseStore | null = null;
+  // Opened late: merely naming IndexedDB throws where the browser withholds it.
+  const db = (): UseStore => {
+    opened ??= createStore(name, 'plans');
+    return opened;
+  };
+  return {
+    async list() {
+      const all = await keys<string>(db());
+      const entries = await getMany<PlanEntry>(
+        all.filter((key) => key.startsWith('entry:')),
+        db(),
+      );
+      return entries.filter((e) => e !== undefined).sort((a, b) => b.changed - a.changed);
+    },
+    read: async (id) => (await get<unknown>(planKey(id), db())) ?? null,
+    write: async (kept) => {
+      const { id, title } = kept.plan;
+      const entry: PlanEntry = { id, title, changed: kept.changed };
+      await setMany(
+        [
+          [planKey(id), kept],
+          [entryKey(id), entry],
+        ],
+        db(),
+      );
+    },
+    remove: async (id) => delMany([planKey(id), entryKey(id)], db()),
+    last: async () => (await get<string>(LAST, db())) ?? null,
+    setLast: async (id) => set(LAST, id, db()),
+  };
+}
+
+/** Fails after `ms`: a blocked database may simply never answer. */
+export function within<T>(ms: number, work: Promise<T>): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(() => reject(new Error(`no answer within ${ms} ms`)), ms);
+    work.then(resolve, reject).finally(() => clearTimeout(timer));
+  });
+}

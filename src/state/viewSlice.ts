@@ -1,0 +1,61 @@
+import type { SetState } from './planSlice.ts';
+import type { AppState } from './types.ts';
+
+type ViewSlice = Pick<
+  AppState,
+  | 'selection'
+  | 'select'
+  | 'pointed'
+  | 'point'
+  | 'keyPosition'
+  | 'setKey'
+  | 'band'
+  | 'setBand'
+  | 'showFigures'
+  | 'setShowFigures'
+  | 'theme'
+  | 'setTheme'
+  | 'units'
+  | 'setUnits'
+  | 'placing'
+  | 'setPlacing'
+  | 'wiringFrom'
+  | 'setWiringFrom'
+  | 'notice'
+  | 'setNotice'
+  | 'camera'
+  | 'setCamera'
+  | 'scene'
+  | 'setScene'
+>;
+
+/** What the person looks at and has in hand; none of it is part of the plan or of undo. */
+export function viewSlice(set: SetState): ViewSlice {
+  return {
+    selection: { parts: [], wires: [] },
+    select: (selection) => set({ selection }),
+    pointed: { parts: [], wires: [] },
+    point: (pointed) => set({ pointed }),
+    keyPosition: 'Running',
+    setKey: (keyPosition) => set({ keyPosition }),
+    band: 'typical',
+    setBand: (band) => set({ band }),
+    showFigures: true,
+    setShowFigures: (showFigures) => set({ showFigures }),
+    theme: 'light',
+    setTheme: (theme) => set({ theme }),
+    units: { area: 'mm2', length: 'm' },
+    setUnits: (units) => set({ units }),
+    placing: null,
+    // One thing in the hand at a time.
+    setPlacing: (placing) => set(placing ? { placing, wiringFrom: null } : { placing }),
+    wiringFrom: null,
+    setWiringFrom: (wiringFrom) => set(wiringFrom ? { wiringFrom, placing: null } : { wiringFrom }),
+    notice: null,
+    setNotice: (notice) => set({ notice }),
+    camera: { x: 0, y: 0, zoom: 1 },
+    setCamera: (camera) => set({ camera }),
+    scene: null,
+    setScene: (scene) => set({ scene }),
+  };
+}
