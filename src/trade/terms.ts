@@ -1,0 +1,1 @@
+export const TERMS: Record<string, string> = {};
