@@ -91,7 +91,6 @@ export interface FuseReport {
   readonly greatestShortA: number;
   /** Conductor length from the source to this fuse, m (null: not the first fuse). */
   readonly unfusedM: number | null;
-  readonly surgeI2t: number;
 }
 
 /** What arrives at a load: at typical and at its worst corner. */

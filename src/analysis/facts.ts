@@ -1,0 +1,159 @@
+import type { Band, Id, Plan, VehicleState } from '../plan/types.ts';
+import { supplyCorners } from '../trade/supply.ts';
+import type { Facts, PartView, Step, TerminalKey } from './factsTypes.ts';
+import { wireBasics } from './figures.ts';
+import { buildGraph, type Graph, nodeName, other } from './graph.ts';
+import type { Groundwork } from './index.ts';
+import { natures, splitKey } from './roles.ts';
+import { seenSurge } from './surge.ts';
+import type { Analysis, Reading } from './types.ts';
+
+/**
+ * All that rules may ask about one filled plan and its analysis. Cheap to make: the graph is built anew when the
+ * groundwork of the analysis is not at hand (in the page, for repairs).
+ */
+export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Groundwork, 'graph' | 'natures' | 'basics'>): Facts {
+  const graph = groundwork?.graph ?? buildGraph(plan);
+  const nature = groundwork?.natures ?? natures(graph);
+  const basics = groundwork?.basics ?? wireBasics(graph);
+  const at = lookups(analysis);
+  const node = (key: TerminalKey): number => graph.indexOf.get(key) ?? -1;
+  const readingOf = new Map(analysis.readings.map((r) => [`${r.state}|${r.band}`, r]));
+  const reading = (state: VehicleState, band: Band): Reading => readingOf.get(`${state}|${band}`) ?? analysis.readings[0]!;
+  const kinds = new Map<string, PartView[]>();
+  for (const v of graph.views.values()) kinds.set(v.kind.kind, [...(kinds.get(v.kind.kind) ?? []), v]);
+  const corners = supplyCorners(plan.vehicle.systemV, plan.vehicle.dipLevel);
+
+  const across = (plus: TerminalKey, minus: TerminalKey, r: Reading): number | null => {
+    const v = at.volts(r, plus);
+    const w = at.volts(r, minus);
+    return v === null || w === null ? null : v - w;
+  };
+  const facts: Facts = {
+    plan,
+    analysis,
+    parts: graph.views,
+    ofKind: (...names) => names.flatMap((n) => kinds.get(n) ?? []),
+    netOf: (key) => (node(key) === -1 ? -1 : graph.net[node(key)]!),
+    netTerminals: (net) => (graph.netNodes[net] ?? []).map((n) => graph.nodes[n]!),
+    netWires: (net) => {
+      const found = new Set<string>();
+      for (const n of graph.netNodes[net] ?? []) for (const e of graph.at[n]!) if (graph.edges[e]!.wire) found.add(graph.edges[e]!.wire!.id);
+      return [...found].map((id) => plan.wires[id]!);
+    },
+    joinedTo: (key) => {
+      const n = node(key);
+      return n === -1 ? [] : graph.netNodes[graph.net[n]!]!.filter((m) => m !== n).map((m) => graph.nodes[m]!);
+    },
+    isWired: (key) => node(key) !== -1 && graph.at[node(key)]!.some((e) => graph.edges[e]!.wire !== null),
+    at: (key) => {
+      const [part, terminal] = splitKey(key);
+      const view = graph.views.get(part);
+      const def = view?.terminals.find((t) => t.id === terminal.replace('~0', ''));
+      return view && def ? { view, terminal: def } : null;
+    },
+    reach: (from, through) => reach(graph, node(from), new Set(through)),
+    nominalV: (net) => nature[net]?.nominalV ?? null,
+    isGround: (net) => nature[net]?.role === 'ground',
+    sourcesFor: (key) => sourcesFor(graph, node(key)),
+    wireLengthM: (id) => basics.get(id)?.lengthM ?? 0,
+    reading,
+    volts: (key, state, band) => at.volts(reading(state, band), key),
+    across: (plus, minus, state, band) => across(plus, minus, reading(state, band)),
+    wireA: (id, state, band) => at.wire(reading(state, band), id),
+    elementA: (part, element, state, band, port) => at.element(reading(state, band), part, element, port),
+    deviceOn: (part, device, state, band) => at.device(reading(state, band), part, device),
+    solved: analysis.readings.filter((r) => r.status === 'solved'),
+    designWireA: (id) => at.wire(analysis.design, id),
+    designAcross: (plus, minus) => across(plus, minus, analysis.design),
+    designElementA: (part, element, port) => at.element(analysis.design, part, element, port),
+    loads: [...graph.views.values()].flatMap((view) => (view.facts.loads ?? []).map((load) => ({ view, load }))),
+    corners,
+    seenSurgeV: (key) => seenSurge(graph, node(key), corners),
+    threshold: (key, fallback) => plan.thresholds[key] ?? fallback,
+  };
+  return facts;
+}
+
+interface Lookups {
+  volts(r: Reading, key: TerminalKey): number | null;
+  wire(r: Reading, id: Id): number | null;
+  element(r: Reading, part: Id, element: string, port?: string): number | null;
+  device(r: Reading, part: Id, device: string): boolean;
+}
+
+function lookups(analysis: Analysis): Lookups {
+  const indexOf = (names: readonly string[]): Map<string, number> => new Map(names.map((n, i) => [n, i]));
+  const terminals = indexOf(analysis.index.terminals);
+  const wires = indexOf(analysis.index.wires);
+  const elements = indexOf(analysis.index.elements);
+  const devices = indexOf(analysis.index.devices);
+  const read = (array: Float64Array, i: number | undefined, r: Reading): number | null => {
+    if (i === undefined || r.status !== 'solved') return null;
+    const x = array[i]!;
+    return Number.isNaN(x) ? null : x;
+  };
+  return {
+    volts: (r, key) => read(r.terminalV, terminals.get(key), r),
+    wire: (r, id) => read(r.wireA, wires.get(id), r),
+    element: (r, part, element, port) => read(r.elementA, elements.get(port ? `${part}:${element}:${port}` : `${part}:${element}`), r),
+    device: (r, part, device) => r.deviceOn[devices.get(`${part}:${device}`) ?? -1] === 1,
+  };
+}
+
+function reach(graph: Graph, from: number, through: ReadonlySet<string>): ReadonlyMap<TerminalKey, readonly Step[]> {
+  const found = new Map<TerminalKey, readonly Step[]>();
+  if (from === -1) return found;
+  const steps = new Map<number, readonly Step[]>([[from, []]]);
+  const queue = [from];
+  for (let q = 0; q < queue.length; q++) {
+    const node = queue[q]!;
+    const here = steps.get(node)!;
+    found.set(graph.nodes[node]!, here);
+    for (const e of graph.at[node]!) {
+      const edge = graph.edges[e]!;
+      const type = edge.link?.type ?? 'wire';
+      if (edge.link && type !== 'join' && !through.has(type)) continue;
+      if (type === 'diode' && edge.a !== node && !through.has('diode-reverse')) continue;
+      const next = other(edge, node);
+      if (steps.has(next)) continue;
+      steps.set(next, [...here, { wire: edge.wire, through: edge.view, linkType: type, at: graph.nodes[next]! }]);
+      queue.push(next);
+    }
+  }
+  return found;
+}
+
+function sourcesFor(graph: Graph, node: number): ReturnType<Facts['sourcesFor']> {
+  if (node === -1) return [];
+  const name = graph.nodes[node]!;
+  // Walk against the current: a diode is passed from cathode to anode.
+  const reached = reachBack(graph, node);
+  const list: { view: PartView; source: NonNullable<PartView['facts']['sources']>[number] }[] = [];
+  for (const view of graph.views.values()) {
+    for (const source of view.facts.sources ?? []) {
+      const at = graph.indexOf.get(nodeName(view, source.terminal));
+      if (at !== undefined && (reached.has(at) || graph.nodes[at] === name)) list.push({ view, source });
+    }
+  }
+  return list;
+}
+
+const PASSES: ReadonlySet<string> = new Set(['join', 'fuse', 'contact', 'diode', 'conductor', 'resistor']);
+
+function reachBack(graph: Graph, node: number): ReadonlySet<number> {
+  const seen = new Set([node]);
+  const queue = [node];
+  for (let q = 0; q < queue.length; q++) {
+    for (const e of graph.at[queue[q]!]!) {
+      const edge = graph.edges[e]!;
+      if (edge.link && !PASSES.has(edge.link.type)) continue;
+      if (edge.link?.type === 'diode' && edge.b !== queue[q]) continue;
+      const next = other(edge, queue[q]!);
+      if (seen.has(next)) continue;
+      seen.add(next);
+      queue.push(next);
+    }
+  }
+  return seen;
+}

@@ -1,0 +1,119 @@
+import type { Band, Id, Plan } from '../plan/types.ts';
+import { arrivals } from './arrivals.ts';
+import { type WireBasics, wireBasics, wireFigures } from './figures.ts';
+import { type FaultPaths, faultPaths, fuseReports } from './fuses.ts';
+import { buildGraph, type Graph, nodeName } from './graph.ts';
+import type { Moment } from './network.ts';
+import { pinRows } from './pins.ts';
+import { loadRows, parkedReport, partWatts } from './power.ts';
+import { Protection } from './protection.ts';
+import { BANDS, dependsOnHistory, designCorner, Solver, type Walked, walk } from './readings.ts';
+import { type NetNature, natures } from './roles.ts';
+import { type Analysis, KEY_POSITIONS, type Reading } from './types.ts';
+import { wireReports } from './wires.ts';
+
+/** What analysis knows besides the plain results: kept for rules and for the choice of sizes. */
+export interface Groundwork {
+  readonly graph: Graph;
+  readonly basics: ReadonlyMap<Id, WireBasics>;
+  readonly natures: readonly NetNature[];
+  readonly protection: Protection;
+  readonly paths: FaultPaths;
+}
+
+/** Heating current of every wire and fuse at the V_lo design corner: what sizes and fuses are chosen by. */
+export interface DesignCurrents {
+  readonly graph: Graph;
+  readonly basics: ReadonlyMap<Id, WireBasics>;
+  readonly wireHeatA: ReadonlyMap<Id, number>;
+  readonly wirePeakA: ReadonlyMap<Id, number>;
+  readonly elementHeatA: ReadonlyMap<string, number>;
+}
+
+/**
+ * Currents at the design corner alone, for choosing sizes and fuses before the full analysis.
+ * @param plan with definite pins; sizes may be absent (1 mm2 is taken).
+ */
+export function designCurrents(plan: Plan): DesignCurrents {
+  const graph = buildGraph(plan);
+  const basics = wireBasics(graph);
+  const solver = new Solver(graph, wireFigures(graph, basics));
+  const up = upStates(solver);
+  const heat = corner(solver, up, 'typical');
+  const peak = corner(solver, up, 'heavy');
+  const byWire = (r: Reading): Map<Id, number> => new Map(solver.index.wires.map((id, i) => [id, Math.abs(r.wireA[i]!) || 0]));
+  return {
+    graph,
+    basics,
+    wireHeatA: byWire(heat.reading),
+    wirePeakA: byWire(peak.reading),
+    elementHeatA: new Map(solver.index.elements.map((e, i) => [e, Math.abs(heat.reading.elementA[i]!) || 0])),
+  };
+}
+
+/** States of all devices with the key at Ignition, low band: the way there, without the rest of the walk. */
+function upStates(solver: Solver): ReadonlyMap<string, boolean> {
+  let states: ReadonlyMap<string, boolean> = solver.cold();
+  for (const state of ['OFF_ASLEEP', 'ACC', 'RUN_STOPPED'] as const) states = solver.settle({ state, band: 'typical' }, states).states;
+  return states;
+}
+
+function corner(
+  solver: Solver,
+  up: ReadonlyMap<string, boolean>,
+  load: 'heavy' | 'typical',
+): { moment: Moment; states: ReadonlyMap<string, boolean>; reading: Reading } {
+  const { moment, settled } = designCorner(solver, up, load);
+  return { moment, states: settled.states, reading: solver.reading(moment, settled) };
+}
+
+/**
+ * Answers the fitter's questions about one filled plan: readings in every state and band, wires, fuses, what arrives,
+ * parked draw, loads and pins. Pure; the groundwork is handed back for rules.
+ */
+export function analyse(plan: Plan, known?: { readonly wireHeatA: ReadonlyMap<Id, number> }): { analysis: Analysis; groundwork: Groundwork } {
+  const graph = buildGraph(plan);
+  const basics = wireBasics(graph);
+  const heatKnown = known?.wireHeatA;
+  const solver = new Solver(graph, wireFigures(graph, basics, heatKnown));
+  if (!heatKnown) {
+    const first = corner(solver, upStates(solver), 'typical').reading;
+    solver.maker.setFigures(wireFigures(graph, basics, new Map(solver.index.wires.map((id, i) => [id, Math.abs(first.wireA[i]!) || 0]))));
+  }
+  const walks = Object.fromEntries(BANDS.map((band) => [band, walk(solver, band)])) as Record<Band, Walked>;
+  const up = walks.low.statesAt.get('RUN_STOPPED')!;
+  const heat = corner(solver, up, 'typical');
+  const design = corner(solver, up, 'heavy');
+  const heatA = new Map(solver.index.wires.map((id, i) => [id, Math.abs(heat.reading.wireA[i]!) || 0]));
+  const figures = wireFigures(graph, basics, heatA);
+  const readings = BANDS.flatMap((band) => walks[band].readings);
+  const nature = natures(graph);
+  const protection = new Protection(graph);
+  const paths = faultPaths(graph, figures, basics);
+  const terminalAt = new Map(solver.index.terminals.map((t, i) => [t, i]));
+  const typicalAt = KEY_POSITIONS.map((k) => walks.typical.readings.find((r) => r.state === k.state)!);
+  const wattsAt = KEY_POSITIONS.map((k) => watts(solver, walks.typical, k.state));
+  const analysis: Analysis = {
+    index: solver.index,
+    readings,
+    design: design.reading,
+    wires: wireReports({ graph, basics, figures, natures: nature, protection, index: solver.index, readings, design: design.reading, heatA }),
+    fuses: fuseReports(graph, paths, basics, solver.index, { peak: design.reading, heat: heat.reading }),
+    arrivals: arrivals({ graph, solver, walks, design }),
+    parked: parkedReport(graph, wattsAt[0]!, solver.maker.supply('OFF_ASLEEP', 'typical')),
+    loads: loadRows(graph, wattsAt, (part, plus, minus, k) => {
+      const view = graph.views.get(part)!;
+      const at = (t: string): number => typicalAt[k]!.terminalV[terminalAt.get(nodeName(view, t)) ?? -1] ?? Number.NaN;
+      return at(plus) - at(minus);
+    }),
+    pins: pinRows(graph, typicalAt, terminalAt),
+    dependsOnHistory: dependsOnHistory(solver, walks.typical, 'typical'),
+  };
+  return { analysis, groundwork: { graph, basics, natures: nature, protection, paths } };
+}
+
+function watts(solver: Solver, walked: Walked, state: (typeof KEY_POSITIONS)[number]['state']): Map<Id, number> {
+  const moment = { state, band: 'typical' as const };
+  const settled = walked.settledAt.get(state)!;
+  return partWatts(solver.network, solver.elementsOf(moment, settled.states), settled);
+}

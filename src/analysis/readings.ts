@@ -1,0 +1,150 @@
+import { compile, elementAmps, type Network, settle } from '../circuit/index.ts';
+import type { Device, Element, Settled } from '../circuit/types.ts';
+import type { Band, VehicleState } from '../plan/types.ts';
+import { supplyCorners } from '../trade/supply.ts';
+import type { Graph } from './graph.ts';
+import { type Moment, NetworkMaker, type WireFigures } from './network.ts';
+import type { Reading, ReadingIndex } from './types.ts';
+
+/** The canonical walk: a reading for a state is where this walk has come to, and OFF_ASLEEP is its end. */
+const WALK: readonly VehicleState[] = ['OFF_ASLEEP', 'OFF_AWAKE', 'ACC', 'RUN_STOPPED', 'START', 'RUN_CHARGING', 'RETAIN', 'RETAIN_DOOR', 'OFF_ASLEEP'];
+export const BANDS: readonly Band[] = ['low', 'typical', 'high'];
+/** In these states delays still hold: the reading is taken just after the move. */
+const JUST_AFTER: ReadonlySet<VehicleState> = new Set<VehicleState>(['START', 'RETAIN', 'RETAIN_DOOR', 'AUTO_CRANK']);
+/** Anything slower than this has not happened "just after" a move, s. */
+const MOMENT_S = 1;
+
+/** Solves one plan at moments, keeping the network's structure between them. */
+export class Solver {
+  readonly maker: NetworkMaker;
+  readonly network: Network;
+  readonly index: ReadingIndex;
+  private readonly devices: readonly string[];
+  private readonly nodeOf: Int32Array;
+  private start: Float64Array | undefined;
+  private readonly elementRefs: readonly { at: number; port: string | undefined }[];
+  private readonly wireRefs: Int32Array;
+
+  constructor(
+    readonly graph: Graph,
+    figures: ReadonlyMap<string, WireFigures>,
+  ) {
+    this.maker = new NetworkMaker(graph, figures);
+    const first: Moment = { state: 'OFF_ASLEEP', band: 'typical' };
+    const elements = this.maker.elements(first, () => false);
+    this.network = compile(elements);
+    this.devices = this.maker.devices(first).map((d) => d.id);
+    const terminals = graph.nodes.filter((n) => n.includes('.'));
+    this.nodeOf = Int32Array.from(terminals, (t) => this.network.nodeIndex.get(t) ?? -2);
+    const refs: { at: number; port: string | undefined; name: string }[] = [];
+    const wireAt = new Map<string, number>();
+    elements.forEach((e, at) => {
+      if (e.id.startsWith('wire:')) wireAt.set(e.id.slice(5), at);
+      else for (const port of portsOf(e)) refs.push({ at, port, name: port ? `${e.id}:${port}` : e.id });
+    });
+    this.elementRefs = refs;
+    const wires = graph.wires.map((w) => w.id).filter((id) => wireAt.has(id));
+    this.wireRefs = Int32Array.from(wires, (id) => wireAt.get(id)!);
+    this.index = { terminals, wires, elements: refs.map((r) => r.name), devices: this.devices };
+  }
+
+  /** All devices off, as at the walk's beginning. */
+  cold(): Map<string, boolean> {
+    return new Map(this.devices.map((d) => [d, false]));
+  }
+
+  /** Lets the devices settle at a moment from the given states. */
+  settle(moment: Moment, states: ReadonlyMap<string, boolean>, longestS?: number): Settled {
+    const devices: readonly Device[] = this.maker.devices(moment);
+    const settled = settle(this.network, (on) => this.maker.elements(moment, on), devices, states, {
+      longestS: longestS ?? (JUST_AFTER.has(moment.state) ? MOMENT_S : Number.POSITIVE_INFINITY),
+      ...(this.start ? { start: this.start } : {}),
+    });
+    return settled;
+  }
+
+  elementsOf(moment: Moment, states: ReadonlyMap<string, boolean>): Element[] {
+    return this.maker.elements(moment, (d) => states.get(d) ?? false);
+  }
+
+  /** The settled network as the plain arrays that rules and faces read. */
+  reading(moment: Moment, settled: Settled): Reading {
+    const { solution, states } = settled;
+    const elements = this.elementsOf(moment, states);
+    const bad = solution.status !== 'solved' ? solution.status : settled.outcome !== 'settled' ? settled.outcome : null;
+    const computed = solution.status === 'solved';
+    const terminalV = new Float64Array(this.nodeOf.length);
+    for (let i = 0; i < terminalV.length; i++) {
+      const node = this.nodeOf[i]!;
+      terminalV[i] = node === -1 ? 0 : node === -2 || !computed || solution.floating.has(node) ? Number.NaN : solution.volts[node]!;
+    }
+    const amps = (at: number, port: string | undefined): number => (computed ? elementAmps(this.network, elements[at]!, solution, port) : Number.NaN);
+    return {
+      state: moment.state,
+      band: moment.band,
+      status: computed && settled.outcome !== 'chatters' ? 'solved' : 'not computed',
+      trouble: bad ? { kind: bad, where: settled.culprit ?? solution.worstNode ?? '' } : null,
+      terminalV,
+      wireA: Float64Array.from(this.wireRefs, (at) => amps(at, undefined)),
+      elementA: Float64Array.from(this.elementRefs, (r) => amps(r.at, r.port)),
+      deviceOn: Uint8Array.from(this.devices, (d) => (states.get(d) ? 1 : 0)),
+      waiting: settled.waiting,
+    };
+  }
+}
+
+/** One band's walk. */
+export interface Walked {
+  readonly readings: readonly Reading[];
+  /** States of the devices at each vehicle state, for later questions. */
+  readonly statesAt: ReadonlyMap<VehicleState, ReadonlyMap<string, boolean>>;
+  readonly settledAt: ReadonlyMap<VehicleState, Settled>;
+}
+
+/** Walks the key once round in one band, then visits the states that this vehicle has besides. */
+export function walk(solver: Solver, band: Band): Walked {
+  const vehicle = solver.graph.plan.vehicle;
+  const byState = new Map<VehicleState, Reading>();
+  const statesAt = new Map<VehicleState, ReadonlyMap<string, boolean>>();
+  const settledAt = new Map<VehicleState, Settled>();
+  const visit = (state: VehicleState, from: ReadonlyMap<string, boolean>): ReadonlyMap<string, boolean> => {
+    const settled = solver.settle({ state, band }, from);
+    byState.set(state, solver.reading({ state, band }, settled));
+    statesAt.set(state, settled.states);
+    settledAt.set(state, settled);
+    return settled.states;
+  };
+  let states: ReadonlyMap<string, boolean> = solver.cold();
+  for (const state of WALK) states = visit(state, states);
+  visit('ISOLATED', solver.cold());
+  if (vehicle.stopStart) visit('AUTO_CRANK', visit('AUTO_STOP', statesAt.get('RUN_CHARGING')!));
+  if (vehicle.remoteStart) visit('REMOTE_RUN', statesAt.get('OFF_ASLEEP')!);
+  if (vehicle.electrified) visit('PARKED_CHARGE', statesAt.get('OFF_ASLEEP')!);
+  if (vehicle.isolator) visit('ISOLATED_RUNNING', statesAt.get('RUN_CHARGING')!);
+  return { readings: [...byState.values()], statesAt, settledAt };
+}
+
+/** The V_lo design corner: key on, everything that can run is up, at the lowest supply one designs for. */
+export function designCorner(solver: Solver, upStates: ReadonlyMap<string, boolean>, load: 'heavy' | 'typical'): { moment: Moment; settled: Settled } {
+  const { systemV, dipLevel } = solver.graph.plan.vehicle;
+  const moment: Moment = { state: 'RUN_STOPPED', band: 'low', supplyV: supplyCorners(systemV, dipLevel).loV, load };
+  const states = new Map(upStates);
+  for (const id of states.keys()) if (id.endsWith(':halted')) states.set(id, false);
+  return { moment, settled: solver.settle(moment, states, MOMENT_S) };
+}
+
+/** Devices that end otherwise when a key position is entered straight from parked. */
+export function dependsOnHistory(solver: Solver, walked: Walked, band: Band): string[] {
+  const differing = new Set<string>();
+  for (const state of ['ACC', 'RUN_STOPPED', 'RUN_CHARGING'] as const) {
+    const direct = solver.settle({ state, band }, walked.statesAt.get('OFF_ASLEEP')!);
+    for (const [id, on] of direct.states) if (on !== walked.statesAt.get(state)!.get(id)) differing.add(id);
+  }
+  return [...differing].sort();
+}
+
+function portsOf(e: Element): readonly (string | undefined)[] {
+  if (e.kind === 'opto') return ['led', 'out'];
+  if (e.kind === 'stepdown' || e.kind === 'linear') return ['in', 'out'];
+  return [undefined];
+}

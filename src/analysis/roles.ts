@@ -1,0 +1,102 @@
+import { type Graph, nodeName, other } from './graph.ts';
+import type { WireReport } from './types.ts';
+
+export type NetRole = WireReport['role'];
+
+export interface NetNature {
+  readonly role: NetRole;
+  /** Nominal volts: 0 ground, 12/24 supply, 5, 3.3; null where no rail is meant. */
+  readonly nominalV: number | null;
+}
+
+/** Low series parts beyond which a rail keeps its name. */
+const KEEPS_RAIL: ReadonlySet<string> = new Set(['join', 'fuse', 'contact', 'diode', 'conductor']);
+
+/**
+ * What each net is for. Ground grows from chassis bars and battery negative; rails grow from their sources through fuses,
+ * contacts, diodes and chokes; what is left takes its role from the terminals on it.
+ */
+export function natures(graph: Graph): readonly NetNature[] {
+  const found: (NetNature | null)[] = graph.netNodes.map(() => null);
+  const system = graph.plan.vehicle.systemV;
+  for (let node = 0; node < graph.nodes.length; node++) {
+    const name = graph.nodes[node]!;
+    if (name === '0' || name.startsWith('chassis:')) found[graph.net[node]!] = { role: 'ground', nominalV: 0 };
+  }
+  growGround(graph, found);
+  const seeds: { node: number; nature: NetNature; rank: number }[] = [];
+  for (const view of graph.views.values()) {
+    for (const s of view.facts.sources ?? []) {
+      const node = graph.indexOf.get(nodeName(view, s.terminal));
+      if (node === undefined || s.kind === 'pin' || s.kind === 'audio') continue;
+      const vehicle = s.kind === 'battery' || s.kind === 'feed' || s.kind === 'store';
+      const nominalV = vehicle ? system : s.nominalV;
+      const role: NetRole = nominalV === 3.3 ? 'rail3' : nominalV === 5 || (nominalV < 6 && nominalV > 4) ? 'rail5' : 'supply';
+      seeds.push({ node, nature: { role, nominalV: role === 'rail5' ? 5 : nominalV }, rank: vehicle ? 0 : 1 });
+    }
+  }
+  seeds.sort((a, b) => a.rank - b.rank);
+  growRails(graph, found, seeds);
+  return found.map((f, net) => f ?? fromTerminals(graph, net));
+}
+
+function growGround(graph: Graph, found: (NetNature | null)[]): void {
+  // A converter's output ground, a computer's 0 V and the like are joins, hence already in one net; a ground terminal
+  // of a part whose net holds no source and no other role is ground too (half-built plans read better so).
+  for (let net = 0; net < found.length; net++) {
+    if (found[net]) continue;
+    const roles = new Set(terminalRoles(graph, net));
+    if (roles.has('ground') && [...roles].every((r) => r === 'ground' || r === 'any' || r.endsWith('-ground'))) found[net] = { role: 'ground', nominalV: 0 };
+  }
+}
+
+function growRails(graph: Graph, found: (NetNature | null)[], seeds: readonly { node: number; nature: NetNature }[]): void {
+  const queue: { net: number; nature: NetNature }[] = seeds.map((s) => ({ net: graph.net[s.node]!, nature: s.nature }));
+  for (let q = 0; q < queue.length; q++) {
+    const { net, nature } = queue[q]!;
+    if (found[net]) continue;
+    found[net] = nature;
+    for (const node of graph.netNodes[net]!) {
+      for (const e of graph.at[node]!) {
+        const edge = graph.edges[e]!;
+        if (!edge.link || !KEEPS_RAIL.has(edge.link.type)) continue;
+        if (edge.link.type === 'diode' && edge.a !== node) continue;
+        const next = graph.net[other(edge, node)]!;
+        if (!found[next]) queue.push({ net: next, nature });
+      }
+    }
+  }
+}
+
+function terminalRoles(graph: Graph, net: number): string[] {
+  const roles: string[] = [];
+  for (const node of graph.netNodes[net]!) {
+    const [part, terminal] = splitKey(graph.nodes[node]!);
+    const view = graph.views.get(part);
+    const t = view?.terminals.find((x) => x.id === terminal.replace('~0', ''));
+    if (!t) continue;
+    roles.push(terminal.endsWith('~0') ? (t.form === 'usb' ? 'ground' : `${t.role}-ground`) : t.role);
+  }
+  return roles;
+}
+
+function fromTerminals(graph: Graph, net: number): NetNature {
+  const roles = new Set(terminalRoles(graph, net));
+  const pick = (...names: string[]): boolean => names.some((n) => roles.has(n));
+  if (pick('usb-data')) return { role: 'usb', nominalV: 5 };
+  if (pick('audio')) return { role: 'audio', nominalV: null };
+  if (pick('video')) return { role: 'video', nominalV: null };
+  if (pick('audio-ground', 'video-ground')) return { role: pick('audio-ground') ? 'audio' : 'video', nominalV: null };
+  if (pick('signal', 'coil')) return { role: 'signal', nominalV: null };
+  if (pick('rail3')) return { role: 'rail3', nominalV: 3.3 };
+  if (pick('rail5')) return { role: 'rail5', nominalV: 5 };
+  if (pick('supply')) return { role: 'supply', nominalV: graph.plan.vehicle.systemV };
+  if (pick('ground')) return { role: 'ground', nominalV: 0 };
+  return { role: 'unknown', nominalV: null };
+}
+
+/** `p3.87` → ['p3', '87']. */
+export function splitKey(key: string): [part: string, terminal: string] {
+  const dot = key.indexOf('.');
+  return dot === -1 ? [key, ''] : [key.slice(0, dot), key.slice(dot + 1)];
+}
