@@ -13,6 +13,8 @@ export type Ink =
   | 'hazard'
   | 'fault'
   | 'advice'
+  | 'zone-a' // the ground of zone columns, by turns
+  | 'zone-b'
   | `wire-${string}` // insulation colour by IEC 60757 letters, e.g. `wire-RD`
   | `fuse-${string}`; // blade fuse body colour by rating, e.g. `fuse-5`
 

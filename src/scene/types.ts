@@ -1,4 +1,5 @@
 import type { Box, Ink, Point, Primitive, Side } from '../drawing/types.ts';
+import type { TerminalForm } from '../parts/types.ts';
 import type { Id, Owner } from '../plan/types.ts';
 
 /** The plan as a picture in world drawing units: shared by canvas and sheet. Pure; no colours, only inks. */
@@ -12,11 +13,13 @@ export interface PlacedPart {
   readonly pads: Readonly<Record<string, PlacedPad>>;
   readonly name: string;
   readonly item: string;
+  /** Texts that stand outside the body: wires rather keep off them. */
+  readonly labels: readonly Box[];
 }
 export interface PlacedPad extends Point {
   readonly side: Side;
   readonly label: string;
-  readonly form: string;
+  readonly form: TerminalForm;
 }
 
 export interface PlacedWire {

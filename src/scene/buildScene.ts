@@ -1,0 +1,157 @@
+import { union } from '../drawing/box.ts';
+import { crossings } from '../drawing/crossings.ts';
+import { GridIndex } from '../drawing/grid.ts';
+import { route } from '../drawing/route.ts';
+import { LaneSearch } from '../drawing/search.ts';
+import type { Box, Point } from '../drawing/types.ts';
+import { partKind } from '../parts/index.ts';
+import type { PartKind } from '../parts/types.ts';
+import type { Id, Plan, Wire } from '../plan/types.ts';
+import { changedBodies, keptRoute, zoneShift } from './keep.ts';
+import { endsOf, lanesOf, usedTerminals } from './lanesOf.ts';
+import { layZones, ZONE } from './layout.ts';
+import { type LocalPart, localPart, placed } from './symbols.ts';
+import { TagPlacer } from './tags.ts';
+import type { PlacedPart, PlacedWire, PlacedZone, Scene } from './types.ts';
+import { wireStyle } from './wireStyle.ts';
+
+export interface SceneOptions {
+  /** Where kinds come from; absent = the parts index. */
+  readonly kindOf?: (kind: string) => PartKind;
+}
+
+/** What a scene was built from, for the next one. */
+interface Origin {
+  readonly locals: ReadonlyMap<Id, LocalPart>;
+  readonly wires: Plan['wires'];
+}
+const origins = new WeakMap<Scene, Origin>();
+
+/**
+ * The plan as a picture in drawing units; works for the raw plan (wires without size or colour are grey) and for the
+ * filled one.
+ * @param previous the last scene of the same plan: parts and wires that did not change are kept as they are (same
+ *   objects), and only wires on changed parts, or in their way, are routed afresh
+ */
+export function buildScene(plan: Plan, previous?: Scene, options: SceneOptions = {}): Scene {
+  const kindOf = options.kindOf ?? partKind;
+  const used = usedTerminals(plan);
+  const locals = new Map(Object.values(plan.parts).map((p) => [p.id, localPart(p, kindOf(p.kind), used.get(p.id) ?? '')]));
+  const zones = layZones(plan, locals);
+  const parts = placeParts(plan, zones, locals, previous);
+  const lines = routeWires(plan, zones, parts, previous);
+  const wires = dressWires(plan, parts, lines, previous);
+  const last = zones[zones.length - 1];
+  const scene: Scene = {
+    zones,
+    runs: neighbourRuns(plan, zones),
+    parts,
+    wires,
+    joints: jointsOf(plan, parts),
+    bounds: last ? { x: 0, y: 0, w: last.box.x + last.box.w, h: last.box.h } : union([...parts.values()].map((p) => p.box)),
+  };
+  origins.set(scene, { locals, wires: plan.wires });
+  return scene;
+}
+
+function placeParts(plan: Plan, zones: readonly PlacedZone[], locals: ReadonlyMap<Id, LocalPart>, previous?: Scene): Map<Id, PlacedPart> {
+  const byId = new Map(zones.map((z) => [z.id, z]));
+  const before = previous && origins.get(previous);
+  const parts = new Map<Id, PlacedPart>();
+  for (const part of Object.values(plan.parts)) {
+    const zone = byId.get(part.zone) ?? zones[0];
+    const local = locals.get(part.id) as LocalPart;
+    const x = (zone?.box.x ?? 0) + part.x;
+    const y = local.onBar && zone ? zone.bar.y - 10 : ZONE.head + part.y;
+    const old = previous?.parts.get(part.id);
+    const same = old && before?.locals.get(part.id) === local && old.box.x === x && old.box.y === y && old.owner === part.owner;
+    parts.set(part.id, same ? old : placed(part, local, x, y));
+  }
+  return parts;
+}
+
+function routeWires(plan: Plan, zones: readonly PlacedZone[], parts: ReadonlyMap<Id, PlacedPart>, previous?: Scene): Map<Id, readonly number[]> {
+  const lines = new Map<Id, readonly number[]>();
+  const open: { wire: Wire; ends: NonNullable<ReturnType<typeof endsOf>>; far: number }[] = [];
+  const before = previous && origins.get(previous);
+  const shift = previous ? zoneShift(previous.zones, zones) : null;
+  const changed = previous ? changedBodies({ parts }, previous) : new GridIndex<Box>();
+  for (const wire of Object.values(plan.wires)) {
+    const ends = endsOf(wire, parts);
+    if (!ends) continue;
+    const old = previous?.wires.get(wire.id);
+    const kept = old && shift && before?.wires[wire.id]?.bends === wire.bends ? keptRoute(old.points, shift, ends[0], ends[1], changed) : null;
+    if (kept) lines.set(wire.id, kept);
+    else open.push({ wire, ends, far: Math.abs(ends[0].x - ends[1].x) + Math.abs(ends[0].y - ends[1].y) + (wire.bends ? -1e6 : 0) });
+  }
+  if (open.length === 0) return lines;
+  // Wires bent by hand first, then short before long: short ones have no other way, long ones can step aside.
+  open.sort((a, b) => a.far - b.far);
+  const map = lanesOf(zones, parts.values());
+  for (const pts of lines.values()) map.mark(pts);
+  const search = new LaneSearch(map);
+  for (const { wire, ends } of open) {
+    const pts = route(map, search, ends[0], ends[1], wire.bends, 'full');
+    map.mark(pts);
+    lines.set(wire.id, pts);
+  }
+  return lines;
+}
+
+function dressWires(plan: Plan, parts: ReadonlyMap<Id, PlacedPart>, lines: ReadonlyMap<Id, readonly number[]>, previous?: Scene): Map<Id, PlacedWire> {
+  const rows = Object.values(plan.wires).filter((w) => lines.has(w.id));
+  const over = crossings(rows.map((w) => lines.get(w.id) as readonly number[]));
+  const tags = new TagPlacer([...parts.values()].map((p) => p.box));
+  const wires = new Map<Id, PlacedWire>();
+  rows.forEach((wire, n) => {
+    const points = lines.get(wire.id) as readonly number[];
+    const from = parts.get(wire.from.part)?.pads[wire.from.terminal]?.form;
+    const to = parts.get(wire.to.part)?.pads[wire.to.terminal]?.form;
+    const tag = wire.owner === 'vehicle' || wire.number === undefined ? '' : `W${wire.number}`;
+    const next: PlacedWire = {
+      id: wire.id,
+      owner: wire.owner,
+      points,
+      ...wireStyle(wire, from, to),
+      tag,
+      tagAt: tags.place(points, tag),
+      crossings: over[n] as Point[],
+    };
+    const old = previous?.wires.get(wire.id);
+    wires.set(wire.id, old && sameWire(old, next) ? old : next);
+  });
+  return wires;
+}
+
+function sameWire(a: PlacedWire, b: PlacedWire): boolean {
+  if (a.points !== b.points || a.ink !== b.ink || a.stripe !== b.stripe || a.width !== b.width || a.tag !== b.tag || a.owner !== b.owner) return false;
+  if (a.tagAt.x !== b.tagAt.x || a.tagAt.y !== b.tagAt.y || a.crossings.length !== b.crossings.length) return false;
+  return a.crossings.every((p, i) => p.x === b.crossings[i]?.x && p.y === b.crossings[i]?.y);
+}
+
+function neighbourRuns(plan: Plan, zones: readonly PlacedZone[]): Scene['runs'] {
+  const out: { id: Id; at: Point; lengthM: number }[] = [];
+  zones.forEach((left, i) => {
+    const right = zones[i + 1];
+    if (!right) return;
+    const run = Object.values(plan.runs).find((r) => (r.a === left.id && r.b === right.id) || (r.a === right.id && r.b === left.id));
+    if (run) out.push({ id: run.id, at: { x: right.box.x, y: 56 }, lengthM: run.lengthM });
+  });
+  return out;
+}
+
+/** Dots where two or more wires share a terminal; splices draw their own. */
+function jointsOf(plan: Plan, parts: ReadonlyMap<Id, PlacedPart>): Point[] {
+  const count = new Map<string, number>();
+  const out: Point[] = [];
+  for (const wire of Object.values(plan.wires)) {
+    for (const end of [wire.from, wire.to]) {
+      const key = `${end.part}.${end.terminal}`;
+      const n = (count.get(key) ?? 0) + 1;
+      count.set(key, n);
+      const pad = parts.get(end.part)?.pads[end.terminal];
+      if (n === 2 && pad) out.push({ x: pad.x, y: pad.y });
+    }
+  }
+  return out;
+}

@@ -1,0 +1,132 @@
+import { overlaps } from '../drawing/box.ts';
+import { textWidth, wrapText } from '../drawing/text.ts';
+import type { Box, Primitive } from '../drawing/types.ts';
+import type { PlacedPad } from './types.ts';
+
+/** Text sizes on the drawing, u. */
+export const TEXT = { name: 12, sub: 10, label: 8.5, inline: 10.5 } as const;
+
+const NAME_LINE = 14;
+const SUB_LINE = 12;
+
+interface Body {
+  readonly w: number;
+  readonly h: number;
+  readonly primitives: readonly Primitive[];
+  readonly pads: Readonly<Record<string, Omit<PlacedPad, 'label'> & { readonly label: string }>>;
+}
+
+export interface Labelled {
+  readonly primitives: readonly Primitive[];
+  /** Boxes of texts outside the body. */
+  readonly outside: readonly Box[];
+}
+
+/**
+ * Writes a part's name, subtitle and terminal labels. Blocks carry their name inside when there is room; others, and
+ * parts that sit in a wire, have it above (beside it when they stand upright). Coordinates are the turned symbol's own.
+ * @param named the person's own name, '' when there is none
+ */
+export function label(body: Body, title: string, named: string, subtitle: string, isInline: boolean): Labelled {
+  const pads = isInline ? [] : padLabels(body);
+  if (isInline) return inlineLabels(body, named, subtitle === '' && named === '' ? title : subtitle);
+  const inside = insideLabels(body, named || title, subtitle, pads);
+  if (inside) return { primitives: [...pads, ...inside], outside: [] };
+  const above = aboveLabels(body, named || title, subtitle);
+  return { primitives: [...pads, ...above.primitives], outside: above.outside };
+}
+
+/** Short terminal labels just inside the edge, unless the symbol prints the label itself. */
+function padLabels(body: Body): Primitive[] {
+  const printed = new Set(body.primitives.flatMap((p) => (p.t === 'text' ? [p.text] : [])));
+  const out: Primitive[] = [];
+  for (const pad of Object.values(body.pads)) {
+    if (pad.label === '' || printed.has(pad.label)) continue;
+    const common = { t: 'text', text: pad.label, size: TEXT.label, ink: 'soft' } as const;
+    if (pad.side === 'left') out.push({ ...common, x: pad.x + 6, y: pad.y + 3, anchor: 'start' });
+    else if (pad.side === 'right') out.push({ ...common, x: pad.x - 6, y: pad.y + 3, anchor: 'end' });
+    else out.push({ ...common, x: pad.x, y: pad.side === 'top' ? pad.y + 13 : pad.y - 6, anchor: 'middle' });
+  }
+  return out;
+}
+
+function insideLabels(body: Body, name: string, subtitle: string, padTexts: readonly Primitive[]): Primitive[] | null {
+  if (body.h < 50 || body.w < 60) return null;
+  const taken = [...body.primitives.slice(1), ...padTexts].map(boxOfPrimitive);
+  const sizes = [TEXT.name, TEXT.name - 1.5];
+  for (const size of sizes) {
+    for (const lines of [[name], wrapText(name, size, body.w * 0.6, true)]) {
+      const height = lines.length * NAME_LINE + (subtitle === '' ? 0 : SUB_LINE);
+      const width = Math.max(...lines.map((l) => textWidth(l, size, true)), textWidth(subtitle, TEXT.sub));
+      if (width > body.w - 8 || height > body.h - 6) continue;
+      for (const top of [(body.h - height) / 2, 5, body.h - height - 5]) {
+        const box = { x: (body.w - width) / 2, y: top, w: width, h: height };
+        if (taken.some((t) => overlaps(t, box))) continue;
+        return nameLines(lines, subtitle, body.w / 2, top, size);
+      }
+    }
+  }
+  return null;
+}
+
+function nameLines(lines: readonly string[], subtitle: string, x: number, top: number, size: number): Primitive[] {
+  const out: Primitive[] = lines.map((text, i) => ({ t: 'text', x, y: top + i * NAME_LINE + 11, text, size, ink: 'ink', bold: true, anchor: 'middle' }));
+  if (subtitle !== '') out.push({ t: 'text', x, y: top + lines.length * NAME_LINE + 9, text: subtitle, size: TEXT.sub, ink: 'soft', anchor: 'middle' });
+  return out;
+}
+
+function aboveLabels(body: Body, name: string, subtitle: string): Labelled {
+  const top = -(NAME_LINE + (subtitle === '' ? 0 : SUB_LINE)) - 4;
+  const width = Math.max(textWidth(name, TEXT.name, true), textWidth(subtitle, TEXT.sub));
+  return {
+    primitives: nameLines([name], subtitle, body.w / 2, top, TEXT.name),
+    outside: [{ x: (body.w - width) / 2, y: top, w: width, h: -top - 2 }],
+  };
+}
+
+function inlineLabels(body: Body, named: string, figure: string): Labelled {
+  const lines: Primitive[] = [];
+  const upright = body.h > body.w;
+  const texts = [named, figure].filter((t) => t !== '');
+  const width = Math.max(0, textWidth(named, TEXT.sub), textWidth(figure, TEXT.inline, true));
+  if (texts.length === 0) return { primitives: [], outside: [] };
+  const x = upright ? body.w + 5 : body.w / 2;
+  const first = upright ? body.h / 2 + 4 - (texts.length - 1) * 6.5 : -5 - (texts.length - 1) * 13;
+  texts.forEach((text, i) => {
+    const isFigure = text === figure && i === texts.length - 1;
+    lines.push({
+      t: 'text',
+      x,
+      y: first + i * 13,
+      text,
+      size: isFigure ? TEXT.inline : TEXT.sub,
+      ink: isFigure ? 'ink' : 'soft',
+      bold: isFigure,
+      anchor: upright ? 'start' : 'middle',
+    });
+  });
+  return { primitives: lines, outside: [{ x: upright ? x : x - width / 2, y: first - 10, w: width, h: texts.length * 13 }] };
+}
+
+/** Rough box of a primitive, for finding free room. */
+export function boxOfPrimitive(p: Primitive): Box {
+  switch (p.t) {
+    case 'rect':
+      return p;
+    case 'circle':
+    case 'arc':
+      return { x: p.x - p.r, y: p.y - p.r, w: 2 * p.r, h: 2 * p.r };
+    case 'text': {
+      const w = textWidth(p.text, p.size, p.bold);
+      const x = p.anchor === 'middle' ? p.x - w / 2 : p.anchor === 'end' ? p.x - w : p.x;
+      return { x, y: p.y - p.size * 0.8, w, h: p.size };
+    }
+    default: {
+      const xs = p.pts.filter((_, i) => i % 2 === 0);
+      const ys = p.pts.filter((_, i) => i % 2 === 1);
+      const x = Math.min(...xs);
+      const y = Math.min(...ys);
+      return { x, y, w: Math.max(...xs) - x, h: Math.max(...ys) - y };
+    }
+  }
+}

@@ -1,0 +1,115 @@
+import { placePrimitive, turnPad, turnSize } from '../drawing/turn.ts';
+import type { Box, Primitive } from '../drawing/types.ts';
+import { settingsOf } from '../parts/definePart.ts';
+import type { PartKind, TerminalDef } from '../parts/types.ts';
+import type { Part } from '../plan/types.ts';
+import { label } from './labels.ts';
+import type { PlacedPad, PlacedPart } from './types.ts';
+
+/** A part's picture with its labels, turned, in its own coordinates. */
+export interface LocalPart {
+  readonly w: number;
+  readonly h: number;
+  readonly primitives: readonly Primitive[];
+  readonly pads: Readonly<Record<string, PlacedPad>>;
+  readonly outside: readonly Box[];
+  readonly name: string;
+  readonly item: string;
+  /** Stands on the chassis bar of its zone. */
+  readonly onBar: boolean;
+  readonly kind: PartKind;
+}
+
+const memo = new WeakMap<Part, { readonly used: string; readonly local: LocalPart }>();
+const GROUND = 'chassis-ground';
+
+/**
+ * The picture of one part.
+ * @param used ids of its wired terminals, sorted and joined by commas: some symbols fill the cells in use
+ */
+export function localPart(part: Part, kind: PartKind, used: string): LocalPart {
+  const known = memo.get(part);
+  if (known && known.used === used) return known.local;
+  const local = part.kind === GROUND ? ground(part, kind) : drawn(part, kind, used);
+  memo.set(part, { used, local });
+  return local;
+}
+
+function drawn(part: Part, kind: PartKind, used: string): LocalPart {
+  const settings = settingsOf(kind, part.settings);
+  const terminals = kind.terminals(settings);
+  const symbol = kind.symbol(settings, terminals);
+  const { w, h } = turnSize(symbol.w, symbol.h, part.turn);
+  const pads: Record<string, PlacedPad> = {};
+  for (const t of terminals) {
+    const pad = symbol.pads[t.id];
+    if (pad) pads[t.id] = { ...turnPad(pad, symbol.w, symbol.h, part.turn), label: t.label, form: t.form };
+  }
+  const turned = symbol.primitives.map((p) => placePrimitive(p, symbol.w, symbol.h, part.turn, 0, 0));
+  const isInline = symbol.h <= 30 && Object.keys(symbol.pads).length <= 2;
+  const subtitle = kind.subtitle?.(settings) ?? '';
+  const isSplice = terminals.every((t) => t.form === 'splice');
+  const labelled = isSplice ? { primitives: [], outside: [] } : label({ w, h, primitives: turned, pads }, kind.title, part.name ?? '', subtitle, isInline);
+  const cells = isInline || isSplice ? [] : padDots(terminals, pads, used);
+  return {
+    w,
+    h,
+    primitives: [...turned, ...cells, ...labelled.primitives],
+    pads,
+    outside: labelled.outside,
+    name: part.name ?? kind.title,
+    item: kind.letter,
+    onBar: false,
+    kind,
+  };
+}
+
+/** Small rings where wires may be joined to a block; header cells are drawn by the computer itself. */
+function padDots(terminals: readonly TerminalDef[], pads: Readonly<Record<string, PlacedPad>>, used: string): Primitive[] {
+  const wired = new Set(used.split(','));
+  return terminals.flatMap((t): Primitive[] => {
+    const pad = pads[t.id];
+    if (!pad || t.form === 'header' || t.form === 'splice') return [];
+    return [{ t: 'circle', x: pad.x, y: pad.y, r: 3, fill: wired.has(t.id) ? 'ink' : 'paper', ink: 'ink', lw: 1 }];
+  });
+}
+
+/** A ground is a stud on the chassis bar: a short lead and a ring. */
+function ground(part: Part, kind: PartKind): LocalPart {
+  const settings = settingsOf(kind, part.settings);
+  const terminal = kind.terminals(settings)[0] as TerminalDef;
+  const primitives: Primitive[] = [
+    { t: 'line', pts: [20, 0, 20, 14], ink: part.owner === 'vehicle' ? 'vehicle' : 'ink', w: 2 },
+    { t: 'circle', x: 20, y: 14, r: 5, fill: 'paper', ink: part.owner === 'vehicle' ? 'vehicle' : 'ink', lw: 1.5 },
+    { t: 'circle', x: 20, y: 14, r: 1.5, fill: 'ink' },
+    { t: 'text', x: 20, y: 41, text: part.name ?? terminal.label, size: 9, ink: 'soft', anchor: 'middle' },
+  ];
+  return {
+    w: 40,
+    h: 20,
+    primitives,
+    pads: { [terminal.id]: { x: 20, y: 0, side: 'top', label: terminal.label, form: terminal.form } },
+    outside: [],
+    name: part.name ?? kind.title,
+    item: kind.letter,
+    onBar: true,
+    kind,
+  };
+}
+
+/** The local picture at a place in the world. */
+export function placed(part: Part, local: LocalPart, x: number, y: number): PlacedPart {
+  const pads: Record<string, PlacedPad> = {};
+  for (const [id, pad] of Object.entries(local.pads)) pads[id] = { ...pad, x: pad.x + x, y: pad.y + y };
+  const shift = (b: Box): Box => ({ x: b.x + x, y: b.y + y, w: b.w, h: b.h });
+  return {
+    id: part.id,
+    owner: part.owner,
+    box: { x, y, w: local.w, h: local.h },
+    primitives: local.primitives.map((p) => placePrimitive(p, local.w, local.h, 0, x, y)),
+    pads,
+    name: local.name,
+    item: local.item,
+    labels: local.outside.map(shift),
+  };
+}
