@@ -1,4 +1,5 @@
 import { sameRow } from './equal.ts';
+import { inOrder, serialOf } from './ids.ts';
 import type { Change, Edit, Head, Id, Part, Plan, Run, Wire, Zone } from './types.ts';
 
 export { sameRow } from './equal.ts';
@@ -53,7 +54,9 @@ export function apply(plan: Plan, edit: Edit): Applied {
     else if (change.after.id !== change.id) return refuse(`${ONE[change.table]} ${change.id} would be stored under another id`);
     else rows[change.id] = change.after;
   }
-  const next: Plan = { ...plan, ...head, ...touched };
+  // Rows stand in the order of their ids, so that a plan never shows by which edits it came about.
+  const ordered = Object.fromEntries(Object.entries(touched).map(([name, rows]) => [name, inOrder<unknown>(rows)])) as Partial<Tables>;
+  const next: Plan = { ...plan, ...head, ...ordered };
   const reason = misfit(plan, next, edit);
   return reason === null ? { ok: true, plan: next } : refuse(reason);
 }
@@ -120,7 +123,7 @@ function misfit(before: Plan, after: Plan, edit: Edit): string | null {
   for (const change of edit.changes) {
     if (change.table === 'head' || change.after === null || change.before !== null) continue;
     const serial = serialOf(change.id);
-    if (serial === null || serial >= after.nextSerial) return `id ${change.id} was not taken from the plan’s numbering`;
+    if (serial !== null && serial >= after.nextSerial) return `id ${change.id} was not taken from the plan’s numbering`;
   }
   const gone = TABLES.some((name) => after[name] !== before[name] && Object.keys(before[name]).some((id) => !Object.hasOwn(after[name], id)));
   const rows = <T>(name: TableName, all: Readonly<Record<Id, T>>): readonly T[] =>
@@ -155,10 +158,4 @@ function runMisfit(plan: Plan, runs: readonly Run[]): string | null {
     if (!(run.lengthM > 0)) return 'a run needs a length above 0 m';
   }
   return null;
-}
-
-/** Serial number inside an id (`p7` gives 7), or null. */
-export function serialOf(id: Id): number | null {
-  const match = /^[pwzr](\d+)$/.exec(id);
-  return match ? Number(match[1]) : null;
 }

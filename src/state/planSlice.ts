@@ -1,5 +1,6 @@
 import { apply, invert, merge, sameTarget } from '../plan/apply.ts';
 import type { Edit, Id, Plan } from '../plan/types.ts';
+import { misfitOfKinds } from './fits.ts';
 import type { AppState, Selection } from './types.ts';
 
 export type GetState = () => AppState;
@@ -73,6 +74,8 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
         set({ provisional: null });
         return { ok: true };
       }
+      const misfit = misfitOfKinds(done.plan, edit);
+      if (misfit !== null) return { ok: false, reason: misfit };
       const past = remember(edit);
       lastEditAt = now();
       set({ plan: done.plan, past, future: [], provisional: null, ...still(done.plan, get()) });

@@ -1,0 +1,83 @@
+import { partKinds } from '../parts/index.ts';
+import type { PartKind } from '../parts/types.ts';
+import { inOrder } from '../plan/ids.ts';
+import type { Plan } from '../plan/types.ts';
+import { integrityProblems, leastSerial } from './integrity.ts';
+import { migrated } from './migrations.ts';
+import { type Problem, problemsOf } from './problems.ts';
+import { CURRENT_VERSION, planSchema } from './schema.ts';
+
+export type Read =
+  | { readonly ok: true; readonly plan: Plan; readonly notes: readonly string[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Longest text that is read, characters. */
+export const LARGEST_TEXT = 5_000_000;
+
+let schema: ReturnType<typeof planSchema> | undefined;
+
+/** Reads a plan from the text of its file. Never throws: what is wrong comes back with its place, in plain words. */
+export function readPlan(text: string): Read {
+  if (text.length > LARGEST_TEXT) return whole('the text is longer than 5 MB, which no plan is');
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text.charCodeAt(0) === 0xfeff ? text.slice(1) : text);
+  } catch (error) {
+    return whole(`this is not JSON${lineOf(text, error)}`);
+  }
+  try {
+    return readRaw(raw, partKinds);
+  } catch (error) {
+    // A part kind's own code may stumble over settings that its limits allow.
+    return whole(`the plan could not be understood (${error instanceof Error ? error.message : String(error)})`);
+  }
+}
+
+function readRaw(raw: unknown, kinds: ReadonlyMap<string, PartKind>): Read {
+  if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) return whole('this is JSON, but not a plan');
+  const found = raw as Readonly<Record<string, unknown>>;
+  if (found.format !== 'dashloom-plan')
+    return { ok: false, problems: [{ where: 'format', what: 'this is not a Dashloom plan: format must be “dashloom-plan”' }] };
+  const { version } = found;
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 0) {
+    return { ok: false, problems: [{ where: 'version', what: `must be a whole number from 0 to ${CURRENT_VERSION}` }] };
+  }
+  if (version > CURRENT_VERSION) {
+    const what = `this plan is in format ${version}, from a newer edition; this edition reads up to ${CURRENT_VERSION}`;
+    return { ok: false, problems: [{ where: 'version', what }] };
+  }
+  const up = migrated(found, version);
+  schema ??= planSchema([...kinds.values()]);
+  const parsed = schema.safeParse(up.raw);
+  if (!parsed.success) return { ok: false, problems: problemsOf(parsed.error.issues, up.raw, kinds) };
+  return checked(parsed.data as Plan, up.notes, kinds);
+}
+
+function checked(plan: Plan, notes: readonly string[], kinds: ReadonlyMap<string, PartKind>): Read {
+  const problems = integrityProblems(plan, kinds);
+  if (problems.length > 0) return { ok: false, problems };
+  const least = leastSerial(plan);
+  const told = plan.nextSerial < least ? [...notes, `The next free number was ${plan.nextSerial}, which is taken; it is now ${least}.`] : notes;
+  return {
+    ok: true,
+    plan: {
+      ...plan,
+      zones: inOrder(plan.zones),
+      runs: inOrder(plan.runs),
+      parts: inOrder(plan.parts),
+      wires: inOrder(plan.wires),
+      nextSerial: Math.max(plan.nextSerial, least),
+    },
+    notes: told,
+  };
+}
+
+function whole(what: string): Read {
+  return { ok: false, problems: [{ where: '', what }] };
+}
+
+/** " (line 12)" when the engine says where it stopped. */
+function lineOf(text: string, error: unknown): string {
+  const position = /position (\d+)/.exec(error instanceof Error ? error.message : '')?.[1];
+  return position === undefined ? '' : ` (line ${text.slice(0, Number(position)).split('\n').length})`;
+}

@@ -1,0 +1,88 @@
+import { compareIds } from '../plan/ids.ts';
+import type { End, Part, Plan, Run, Vehicle, Wire, Zone } from '../plan/types.ts';
+
+/** Ending of a plan's file name. */
+export const SUFFIX = '.plan.json';
+
+/**
+ * The text of a plan's file: keys in a fixed order, rows by id and one a line, so that two versions compare line by
+ * line. Ends with a newline.
+ */
+export function writePlan(plan: Plan): string {
+  const fields: readonly (readonly [string, string])[] = [
+    ['format', one(plan.format)],
+    ['version', one(plan.version)],
+    ['id', one(plan.id)],
+    ['title', one(plan.title)],
+    ['note', one(plan.note)],
+    ['vehicle', JSON.stringify(ordered(plan.vehicle, vehicleKeys), null, 2).replaceAll('\n', '\n  ')],
+    ['zones', table(plan.zones, zoneKeys)],
+    ['runs', table(plan.runs, runKeys)],
+    ['parts', table(plan.parts, partKeys)],
+    ['wires', table(plan.wires, wireKeys)],
+    ['thresholds', lines(sorted(plan.thresholds))],
+    ['setAside', lines(sorted(plan.setAside))],
+    ['nextSerial', one(plan.nextSerial)],
+  ];
+  return `{\n${fields.map(([key, value]) => `  ${one(key)}: ${value}`).join(',\n')}\n}\n`;
+}
+
+const vehicleKeys = [
+  'name',
+  'systemV',
+  'polarity',
+  'batteryAh',
+  'centralClamping',
+  'dipLevel',
+  'parkedA',
+  'standingDays',
+  'stopStart',
+  'remoteStart',
+  'electrified',
+  'isolator',
+  'supplyV',
+] as const satisfies readonly (keyof Vehicle)[];
+const zoneKeys = ['id', 'name', 'kind', 'order', 'width', 'maxC', 'minC'] as const satisfies readonly (keyof Zone)[];
+const runKeys = ['id', 'a', 'b', 'lengthM'] as const satisfies readonly (keyof Run)[];
+const partKeys = ['id', 'kind', 'owner', 'zone', 'x', 'y', 'turn', 'name', 'settings', 'fitted', 'note'] as const satisfies readonly (keyof Part)[];
+const wireKeys = [
+  'id',
+  'owner',
+  'from',
+  'to',
+  'number',
+  'areaMm2',
+  'colour',
+  'stripe',
+  'lengthM',
+  'insulationC',
+  'sleeved',
+  'bends',
+  'fitted',
+  'note',
+] as const satisfies readonly (keyof Wire)[];
+
+const one = (value: unknown): string => JSON.stringify(value);
+
+function table<T extends object>(rows: Readonly<Record<string, T>>, keys: readonly (keyof T & string)[]): string {
+  const ids = Object.keys(rows).sort(compareIds);
+  return lines(ids.map((id) => [id, ordered(rows[id] as T, keys)]));
+}
+
+function lines(entries: readonly (readonly [string, unknown])[]): string {
+  return entries.length === 0 ? '{}' : `{\n${entries.map(([key, value]) => `    ${one(key)}: ${one(value)}`).join(',\n')}\n  }`;
+}
+
+function ordered<T extends object>(row: T, keys: readonly (keyof T & string)[]): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(keys.filter((key) => row[key] !== undefined).map((key) => [key, tidy(key, row[key])]));
+}
+
+function tidy(key: string, value: unknown): unknown {
+  if (key === 'settings' || key === 'supplyV') return Object.fromEntries(sorted(value as Part['settings']));
+  if (key === 'from' || key === 'to') return { part: (value as End).part, terminal: (value as End).terminal };
+  return value;
+}
+
+function sorted<T>(record: Readonly<Record<string, T>>): (readonly [string, T])[] {
+  return Object.entries(record).sort(([a], [b]) => (a < b ? -1 : 1));
+}

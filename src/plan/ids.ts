@@ -1,0 +1,23 @@
+import type { Id } from './types.ts';
+
+/** Serial number inside an id that the plan gave (`p7` gives 7); null for any other id. */
+export function serialOf(id: Id): number | null {
+  const match = /^[pwzr](\d+)$/.exec(id);
+  return match ? Number(match[1]) : null;
+}
+
+/** Order of rows in their table: given ids by serial, then any others by letters. */
+export function compareIds(a: Id, b: Id): number {
+  const left = serialOf(a);
+  const right = serialOf(b);
+  if (left !== null && right !== null) return left - right || (a < b ? -1 : 1);
+  if (left !== null || right !== null) return left === null ? 1 : -1;
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** The same rows in the order of their ids; the same object when they stand so already. */
+export function inOrder<T>(rows: Readonly<Record<Id, T>>): Readonly<Record<Id, T>> {
+  const ids = Object.keys(rows);
+  if (ids.every((id, i) => i === 0 || compareIds(ids[i - 1] ?? '', id) <= 0)) return rows;
+  return Object.fromEntries(ids.sort(compareIds).map((id) => [id, rows[id] as T]));
+}
