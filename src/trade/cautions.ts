@@ -49,7 +49,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     id: 'keep-clear',
     text: 'Keep screens, brackets and wires out of the driver’s way, away from pedals and steering, and out of the path of any bag.',
-    sign: 'P022',
+    sign: 'P023',
   },
   { id: 'camera', text: 'A camera picture is an extra view and no substitute for looking.' },
   { id: 'predictions', text: 'Every value here is worked out from what was entered. Measure at the vehicle before you rely on it.' },
