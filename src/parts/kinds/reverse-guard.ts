@@ -1,0 +1,75 @@
+import type { Element } from '../../circuit/types.ts';
+import { definePart } from '../definePart.ts';
+import { amount, choice, yesNo } from '../settings.ts';
+import { moduleBox } from '../symbols.ts';
+import type { Settings } from '../types.ts';
+import { plain } from '../values.ts';
+
+/** Gate clamp of a P-channel guard: 12 V zener fed through 10 kohm (common practice, no source). */
+const GATE = { zenerV: 12, ohm: 10_000 } as const;
+
+/** Keeps a reversed battery away from everything behind it. */
+export const reverseGuard = definePart({
+  kind: 'reverse-guard',
+  title: 'Reverse guard',
+  group: 'Protect',
+  about: 'Lets current in only the right way round: a battery connected backwards or a negative spike ends here.',
+  words: ['reverse', 'polarity', 'ideal diode', 'P-channel', 'schottky', 'mosfet'],
+  letter: 'V',
+  settings: [
+    choice(
+      'type',
+      'How it works',
+      [
+        ['p-channel', 'P-channel transistor'],
+        ['schottky', 'series diode'],
+      ],
+      'common practice, no source',
+    ),
+    amount('dropV', 'Drop at its rated current', 'V', [0.01, 0.1, 2], '20 mΩ class transistor at 5 A, calculated'),
+    amount('ratedA', 'Rated current', 'A', [0.1, 5, 100], 'common practice, no source'),
+    amount('reverseV', 'Reverse voltage it stands', 'V', [10, 60, 600], '60 V class part; as stated on its sheet', {
+      help: 'The negative spike of a 12 V vehicle reaches −150 V: below that rating a clamp must stand ahead of it.',
+    }),
+    yesNo('clamped', 'Gate clamp fitted', true, '20 V is the usual gate limit (transistor sheets, from memory)', {
+      help: 'Without it a supply above 20 V destroys a P-channel guard.',
+    }),
+  ],
+  variants: [
+    { id: 'p-channel', title: 'P-channel, 5 A', settings: {} },
+    { id: 'series-diode-200', title: 'Series diode 200 V, 5 A', settings: { type: 'schottky', dropV: 0.85, ratedA: 5, reverseV: 200 } },
+    { id: 'series-diode-60', title: 'Series diode 60 V, 5 A', settings: { type: 'schottky', dropV: 0.55, ratedA: 5, reverseV: 60 } },
+  ],
+  terminals: () => [
+    { id: 'in', label: 'in', title: 'From the fuse', side: 'left', form: 'screw', role: 'supply', flow: 'in', required: true },
+    { id: 'out', label: 'out', title: 'To the converter', side: 'right', form: 'screw', role: 'supply', flow: 'out', required: true },
+    { id: 'gnd', label: 'gnd', title: 'Ground', side: 'bottom', form: 'screw', role: 'ground' },
+  ],
+  symbol: () => moduleBox({ left: ['in'], right: ['out'], bottom: ['gnd'] }, 120, 60),
+  behave: (s, { ambientC, wired }) => ({ elements: [guardElement(s, ambientC), ...(wired('gnd') ? gateElements(s) : [])] }),
+  facts: (s) => ({
+    links: [isDiode(s) ? { a: 'in', b: 'out', type: 'diode' } : { a: 'in', b: 'out', type: 'conductor', ohm: s.num('dropV') / s.num('ratedA') }],
+    polar: [{ plus: 'in', minus: 'gnd', what: 'reverse guard', reverseV: s.num('reverseV') }],
+  }),
+  subtitle: (s) => `${plain(s.num('dropV'))} V at ${plain(s.num('ratedA'))} A`,
+  spec: (s) =>
+    `Reverse guard, ${isDiode(s) ? 'series diode' : `P-channel transistor${s.flag('clamped') ? ' with gate clamp' : ''}`}, ${plain(s.num('ratedA'))} A, stands −${plain(s.num('reverseV'))} V`,
+  meterPoints: () => [{ plus: 'in', minus: 'out', what: 'Drop across the guard under load' }],
+});
+
+const isDiode = (s: Settings): boolean => s.str('type') === 'schottky';
+
+function guardElement(s: Settings, tC: number): Element {
+  const ratedA = s.num('ratedA');
+  if (isDiode(s)) return { kind: 'diode', id: 'guard', a: 'in', b: 'out', vF: s.num('dropV'), iF: ratedA, n: 1.1, tC, ohm: 1e-3, tol: { vF: 0.15 } };
+  return { kind: 'resistor', id: 'guard', a: 'in', b: 'out', ohm: Math.max(1e-4, s.num('dropV') / ratedA), tol: { ohm: [0.7, 1.6] } };
+}
+
+/** What the gate clamp draws once the supply is above the zener; nothing without one. */
+function gateElements(s: Settings): Element[] {
+  if (isDiode(s) || !s.flag('clamped')) return [];
+  return [
+    { kind: 'zener', id: 'gate', a: 'in', b: '~gate', vBr: GATE.zenerV, ohm: 20, tol: { vBr: 0.05 } },
+    { kind: 'resistor', id: 'gatePull', a: '~gate', b: 'gnd', ohm: GATE.ohm, tol: { ohm: 0.05 } },
+  ];
+}
