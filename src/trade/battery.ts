@@ -15,12 +15,14 @@ export function selfDischargeA(ah: number): number {
 /**
  * Days until a full battery is down to 60 %.
  * @param ah capacity, Ah (of one string: 24 V from two 100 Ah batteries in series is 100)
- * @param totalA vehicle's own draw plus the build's, A; self-discharge is added here
+ * @param totalA everything together: the vehicle's own draw, the build's, and `selfDischargeA`
+ * @returns days; Infinity when nothing is drawn
  * @throws RangeError for a capacity outside 1..2000 Ah or a draw outside 0..1000 A.
  */
 export function parkedDays(ah: number, totalA: number): number {
+  demandNumber(ah, 1, 2000, 'Battery capacity in Ah');
   demandNumber(totalA, 0, 1000, 'Parked draw in A');
-  return (USABLE_SHARE * ah) / (24 * (totalA + selfDischargeA(ah)));
+  return (USABLE_SHARE * ah) / (24 * totalA);
 }
 
 /** Parked draws that count as high, A: a vehicle maker's service manual accepts 0.025..0.050 (read); limit 0.050. */
