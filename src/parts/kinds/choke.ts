@@ -30,4 +30,6 @@ export const choke = definePart({
   meterPoints: () => [{ plus: '1', minus: '2', what: 'Drop across the choke under load' }],
 });
 
-const hotOhm = (ohm: number, tempC: number): number => Math.max(1e-4, ohm * copperFactor(tempC));
+function hotOhm(ohm: number, tempC: number): number {
+  return Math.max(1e-4, ohm * copperFactor(tempC));
+}

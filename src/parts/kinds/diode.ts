@@ -33,4 +33,6 @@ function facts(s: Settings): DiodeFacts {
   return DIODES[s.str('type') as DiodeType] ?? DIODES['1n4148'];
 }
 
-const isSchottky = (s: Settings): boolean => s.str('type') === '1n5819' || s.str('type').startsWith('schottky');
+function isSchottky(s: Settings): boolean {
+  return s.str('type') === '1n5819' || s.str('type').startsWith('schottky');
+}

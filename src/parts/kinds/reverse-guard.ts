@@ -57,7 +57,9 @@ export const reverseGuard = definePart({
   meterPoints: () => [{ plus: 'in', minus: 'out', what: 'Drop across the guard under load' }],
 });
 
-const isDiode = (s: Settings): boolean => s.str('type') === 'schottky';
+function isDiode(s: Settings): boolean {
+  return s.str('type') === 'schottky';
+}
 
 function guardElement(s: Settings, tC: number): Element {
   const ratedA = s.num('ratedA');

@@ -80,7 +80,7 @@ export const stepDown = definePart({
       {
         id: 'run',
         wants: (probe, on) => {
-          if (situation.wired('en') && enabled(s, probe.volts('en') - probe.volts('gnd')) === false) return false;
+          if (situation.wired('en') && !enabled(s, probe.volts('en') - probe.volts('gnd'))) return false;
           const [startV, stopV] = window(s, situation);
           return probe.volts('in') - probe.volts('gnd') > (on ? stopV : startV);
         },
@@ -146,7 +146,9 @@ function window(s: Settings, { band }: Situation): readonly [startV: number, sto
   return [startV, Math.min(k * s.num('stopV'), 0.99 * startV)];
 }
 
-const enabled = (s: Settings, enableV: number): boolean => enableV > ENABLE.thresholdV === (s.str('enActive') === 'high');
+function enabled(s: Settings, enableV: number): boolean {
+  return enableV > ENABLE.thresholdV === (s.str('enActive') === 'high');
+}
 
 function elements(s: Settings, { band, on, wired }: Situation): Element[] {
   const [least, most] = limits(s);
