@@ -78,6 +78,8 @@ export function buildGraph(plan: Plan): Graph {
     if (paired.has(from) && paired.has(to)) edges.push({ a: add(`${from}~0`), b: add(`${to}~0`), wire, view: null, link: null });
   }
   for (const view of views.values()) {
+    // A feed is a source of its own: its resistance and donor fuse stand for the vehicle's way from the battery.
+    if (view.facts.sources?.some((s) => s.kind === 'feed')) continue;
     for (const link of view.facts.links ?? []) {
       edges.push({ a: add(nodeName(view, link.a)), b: add(nodeName(view, link.b)), wire: null, view, link });
     }

@@ -41,12 +41,20 @@ export function natures(graph: Graph): readonly NetNature[] {
 }
 
 function growGround(graph: Graph, found: (NetNature | null)[]): void {
-  // A converter's output ground, a computer's 0 V and the like are joins, hence already in one net; a ground terminal
-  // of a part whose net holds no source and no other role is ground too (half-built plans read better so).
+  for (const edge of graph.edges) {
+    if (edge.view?.kind.kind !== 'chassis-ground') continue;
+    for (const node of [edge.a, edge.b]) found[graph.net[node]!] = { role: 'ground', nominalV: 0 };
+  }
+  // A net with a ground terminal and no source is meant as ground, also before it reaches the chassis.
+  const fed = new Set<number>();
+  for (const view of graph.views.values()) {
+    for (const s of view.facts.sources ?? []) {
+      const node = graph.indexOf.get(nodeName(view, s.terminal));
+      if (node !== undefined) fed.add(graph.net[node]!);
+    }
+  }
   for (let net = 0; net < found.length; net++) {
-    if (found[net]) continue;
-    const roles = new Set(terminalRoles(graph, net));
-    if (roles.has('ground') && [...roles].every((r) => r === 'ground' || r === 'any' || r.endsWith('-ground'))) found[net] = { role: 'ground', nominalV: 0 };
+    if (!found[net] && !fed.has(net) && terminalRoles(graph, net).includes('ground')) found[net] = { role: 'ground', nominalV: 0 };
   }
 }
 

@@ -1,0 +1,96 @@
+import type { PartView } from '../analysis/factsTypes.ts';
+import { type Graph, other } from '../analysis/graph.ts';
+import { splitKey } from '../analysis/roles.ts';
+import type { Id, Value } from '../plan/types.ts';
+import { HEADER } from '../trade/header.ts';
+
+/** What an automatic pin mode is, and why. */
+export interface PinChoice {
+  readonly part: Id;
+  readonly key: string;
+  readonly value: Value;
+  readonly reason: string;
+}
+
+/** A small resistor in line does not hide what is behind it; a pull-up does. */
+const IN_LINE_OHM = 4700;
+
+/** Modes of wired pins and the key sense pin of every computer, where not typed. */
+export function choosePins(graph: Graph): PinChoice[] {
+  const choices: PinChoice[] = [];
+  for (const view of graph.views.values()) {
+    if (view.kind.kind !== 'computer') continue;
+    let sense: { gpio: number; reason: string } | null = null;
+    for (const cell of HEADER) {
+      if (cell.gpio === null) continue;
+      const node = graph.indexOf.get(`${view.part.id}.${cell.pin}`);
+      if (node === undefined || !graph.at[node]!.some((e) => graph.edges[e]!.wire)) continue;
+      const found = behind(graph, view, node);
+      const key = `gpio${cell.gpio}Mode`;
+      if (!view.s.typed(key)) choices.push({ part: view.part.id, key, ...modeFor(found, cell.gpio) });
+      if (found.optocoupler && !sense) sense = { gpio: cell.gpio, reason: `joined to ${found.optocoupler.item} ${found.optocoupler.name}` };
+    }
+    if (!view.s.typed('senseGpio') && sense) choices.push({ part: view.part.id, key: 'senseGpio', value: sense.gpio, reason: sense.reason });
+  }
+  return choices;
+}
+
+interface Behind {
+  optocoupler: PartView | null;
+  button: PartView | null;
+  driven: PartView | null;
+  pullUp: PartView | null;
+}
+
+function modeFor(found: Behind, gpio: number): { value: Value; reason: string } {
+  if (found.driven && !found.button && !found.optocoupler) return { value: 'out', reason: `drives ${found.driven.item} ${found.driven.name}` };
+  const what = found.optocoupler ?? found.button;
+  if (!what) return { value: 'in', reason: 'an input until something says otherwise' };
+  if (found.pullUp) return { value: 'in', reason: `${what.item} pulls it low, ${found.pullUp.item} pulls it up` };
+  return { value: 'in-up', reason: `${what.item} pulls GPIO ${gpio} low, so the pin's own pull-up must be on` };
+}
+
+/** Parts met from a pin through wires, joints and small resistors. */
+function behind(graph: Graph, computer: PartView, start: number): Behind {
+  const found: Behind = { optocoupler: null, button: null, driven: null, pullUp: null };
+  const seen = new Set([start]);
+  const queue = [start];
+  for (let q = 0; q < queue.length; q++) {
+    for (const e of graph.at[queue[q]!]!) {
+      const edge = graph.edges[e]!;
+      const next = other(edge, queue[q]!);
+      if (seen.has(next) || edge.view === computer) continue;
+      if (edge.link?.type === 'resistor' && (edge.link.ohm ?? 0) > IN_LINE_OHM) {
+        if (touchesRail3(graph, next)) found.pullUp = edge.view;
+        continue;
+      }
+      if (edge.link && edge.link.type !== 'join' && edge.link.type !== 'resistor') continue;
+      if (edge.link?.type === 'resistor' && touchesRail3(graph, next)) {
+        found.pullUp = edge.view;
+        continue;
+      }
+      seen.add(next);
+      note(found, graph, next);
+      const [part] = splitKey(graph.nodes[next]!);
+      if (graph.nodes[next] !== '0' && part !== computer.part.id && !graph.nodes[next]!.startsWith('chassis:')) queue.push(next);
+    }
+  }
+  return found;
+}
+
+function note(found: Behind, graph: Graph, node: number): void {
+  const [part, terminal] = splitKey(graph.nodes[node]!);
+  const view = graph.views.get(part);
+  if (!view) return;
+  if (view.kind.kind === 'optocoupler' && (terminal === 'C' || terminal === 'E')) found.optocoupler = view;
+  if (view.kind.kind === 'push-button' || view.kind.kind === 'master-switch') found.button = view;
+  if (view.kind.kind === 'led' || (view.kind.kind === 'touch-display' && terminal === 'bl') || (view.kind.kind === 'relay' && terminal === '86'))
+    found.driven = view;
+}
+
+function touchesRail3(graph: Graph, node: number): boolean {
+  return graph.netNodes[graph.net[node]!]!.some((n) => {
+    const [part, terminal] = splitKey(graph.nodes[n]!);
+    return graph.views.get(part)?.kind.kind === 'computer' && (terminal === '1' || terminal === '17');
+  });
+}

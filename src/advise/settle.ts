@@ -1,0 +1,118 @@
+import { buildGraph } from '../analysis/graph.ts';
+import { designCurrents } from '../analysis/index.ts';
+import { natures } from '../analysis/roles.ts';
+import { bySerial } from '../analysis/views.ts';
+import { wireRoute } from '../plan/lengths.ts';
+import type { Id, Part, Plan, Value, Wire } from '../plan/types.ts';
+import { chooseColours } from './colours.ts';
+import { choosePins } from './pins.ts';
+import { chooseResistors } from './resistors.ts';
+import { chooseFuses, chooseSizes } from './sizes.ts';
+import type { Reasons } from './types.ts';
+
+export interface SettledPlan {
+  /** The plan with every automatic value filled in; typed values are untouched. */
+  readonly filled: Plan;
+  readonly reasons: Reasons;
+  /** Heating current per wire at the design corner with the chosen values, for conductor temperature. */
+  readonly wireHeatA: ReadonlyMap<Id, number>;
+}
+
+/**
+ * Fills in what the person has not typed, in the order in which one thing rests on another: pins and resistors from
+ * what is joined to them, lengths from runs, fuses from currents, sizes from fuses and drops, colours from roles, numbers.
+ */
+export function settlePlan(plan: Plan): SettledPlan {
+  const reasons: Record<string, string> = {};
+  let filled = fillParts(plan, reasons);
+  filled = fillLengths(filled, reasons);
+  const currents = designCurrents(filled);
+  const fuses = chooseFuses(currents);
+  filled = withSettings(
+    filled,
+    [...fuses].map(([id, c]) => {
+      reasons[`part:${id}.ratingA`] = c.reason;
+      return [id, { ratingA: c.ratingA }] as const;
+    }),
+  );
+  const nature = natures(currents.graph);
+  const sizes = chooseSizes(filled, currents, nature);
+  const colours = chooseColours(currents.graph, nature);
+  filled = fillWires(filled, sizes, colours, reasons);
+  return { filled, reasons, wireHeatA: currents.wireHeatA };
+}
+
+function fillParts(plan: Plan, reasons: Record<string, string>): Plan {
+  const graph = buildGraph(plan);
+  const settings: (readonly [Id, Readonly<Record<string, Value>>])[] = [];
+  for (const c of choosePins(graph)) {
+    settings.push([c.part, { [c.key]: c.value }]);
+    reasons[`part:${c.part}.${c.key}`] = c.reason;
+  }
+  for (const [id, c] of chooseResistors(graph, natures(graph))) {
+    const typedW = plan.parts[id]!.settings['ratedW'] !== undefined;
+    settings.push([id, { ohm: c.ohm, ...(c.ratedW !== null && !typedW ? { ratedW: c.ratedW } : {}) }]);
+    reasons[`part:${id}.ohm`] = c.reason;
+  }
+  return withSettings(plan, settings);
+}
+
+function withSettings(plan: Plan, settings: readonly (readonly [Id, Readonly<Record<string, Value>>])[]): Plan {
+  if (settings.length === 0) return plan;
+  const parts: Record<Id, Part> = { ...plan.parts };
+  for (const [id, more] of settings) parts[id] = { ...parts[id]!, settings: { ...parts[id]!.settings, ...more } };
+  return { ...plan, parts };
+}
+
+function fillLengths(plan: Plan, reasons: Record<string, string>): Plan {
+  const wires: Record<Id, Wire> = { ...plan.wires };
+  for (const wire of Object.values(plan.wires)) {
+    if (wire.lengthM !== undefined) continue;
+    const route = wireRoute(plan, wire);
+    if (!route) {
+      reasons[`wire:${wire.id}.lengthM`] = 'no run joins these zones yet: type the length or add a run';
+      continue;
+    }
+    wires[wire.id] = { ...wire, lengthM: route.lengthM };
+    reasons[`wire:${wire.id}.lengthM`] =
+      route.zones.length > 1 ? `over ${route.zones.map((z) => plan.zones[z]?.name ?? z).join(' › ')}, plus 0.3 m in each end zone` : 'within one zone: 0.3 m';
+  }
+  return { ...plan, wires };
+}
+
+function fillWires(
+  plan: Plan,
+  sizes: ReadonlyMap<Id, { areaMm2: number; reason: string }>,
+  colours: ReadonlyMap<Id, { colour: NonNullable<Wire['colour']>; stripe?: Wire['stripe']; reason: string }>,
+  reasons: Record<string, string>,
+): Plan {
+  const wires: Record<Id, Wire> = { ...plan.wires };
+  const taken = new Set(Object.values(plan.wires).map((w) => w.number));
+  let next = 1;
+  for (const wire of Object.values(plan.wires).sort(bySerial)) {
+    if (wire.owner === 'vehicle') continue;
+    const size = sizes.get(wire.id);
+    const colour = colours.get(wire.id);
+    const auto: { -readonly [K in keyof Wire]?: Wire[K] } = {};
+    if (wire.number === undefined) {
+      while (taken.has(next)) next++;
+      auto.number = next++;
+      reasons[`wire:${wire.id}.number`] = 'in the order in which the wires were made';
+    }
+    if (wire.areaMm2 === undefined && size) {
+      auto.areaMm2 = size.areaMm2;
+      reasons[`wire:${wire.id}.areaMm2`] = size.reason;
+    }
+    if (wire.colour === undefined && colour) {
+      auto.colour = colour.colour;
+      if (wire.stripe === undefined && colour.stripe) auto.stripe = colour.stripe;
+      reasons[`wire:${wire.id}.colour`] = colour.reason;
+    }
+    if (wire.insulationC === undefined) {
+      auto.insulationC = 105;
+      reasons[`wire:${wire.id}.insulationC`] = 'thin-wall 105 °C automotive wire';
+    }
+    wires[wire.id] = { ...wire, ...auto };
+  }
+  return { ...plan, wires };
+}

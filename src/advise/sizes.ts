@@ -1,0 +1,148 @@
+import { smallestAreaMm2, smallestFuseA } from '../analysis/choose.ts';
+import { loadedTogether } from '../analysis/figures.ts';
+import { buildGraph, type Graph, nodeName } from '../analysis/graph.ts';
+import type { DesignCurrents } from '../analysis/index.ts';
+import { pathBack, treeFrom } from '../analysis/paths.ts';
+import { Protection } from '../analysis/protection.ts';
+import { consumers, returnProtection } from '../analysis/returns.ts';
+import type { NetNature } from '../analysis/roles.ts';
+import type { Id, Plan, Wire } from '../plan/types.ts';
+
+const INSULATION_C = 105;
+/** Share of nominal that a vehicle-side feed may lose, go and return (3 %, common practice, no source); a little is kept back for joints. */
+const FEED_BUDGET = 0.03 * 0.85;
+/** Volts that may be lost between a converter and what it feeds, go and return, less the contacts. */
+const RAIL5_BUDGET_V = 0.15 - 0.04;
+
+export interface FuseChoice {
+  readonly ratingA: number;
+  readonly reason: string;
+}
+
+/** Smallest blade fuse that holds the design current, for every fuse whose rating is not typed. */
+export function chooseFuses(currents: DesignCurrents): Map<Id, FuseChoice> {
+  const choices = new Map<Id, FuseChoice>();
+  for (const view of currents.graph.views.values()) {
+    if (view.kind.kind !== 'blade-fuse' || view.s.typed('ratingA')) continue;
+    const heatA = currents.elementHeatA.get(`${view.part.id}:fuse`) ?? 0;
+    const ratingA = smallestFuseA(heatA, view.runningMaxC) ?? 40;
+    choices.set(view.part.id, {
+      ratingA,
+      reason:
+        heatA < 0.001
+          ? 'smallest fuse: next to nothing flows here yet'
+          : `smallest that holds ${heatA.toFixed(2)} A at ${view.runningMaxC} °C, at most 75 % loaded`,
+    });
+  }
+  return choices;
+}
+
+export interface SizeChoice {
+  readonly areaMm2: number;
+  readonly reason: string;
+}
+
+/**
+ * Least stocked conductor for every wire whose size is not typed: carries the design current and whatever protects it,
+ * keeps its share of the drop, and is no thinner than one would use there.
+ * @param plan with fuses chosen
+ */
+export function chooseSizes(plan: Plan, currents: DesignCurrents, natures: readonly NetNature[]): Map<Id, SizeChoice> {
+  const graph = buildGraph(plan);
+  const protection = new Protection(graph);
+  const returns = returnProtection(graph, protection, natures);
+  const budget = dropBudgets(graph, currents, natures);
+  const heatA = (id: Id): number => currents.wireHeatA.get(id) ?? 0;
+  const together = loadedTogether(graph, currents.basics, heatA);
+  const choices = new Map<Id, SizeChoice>();
+  graph.edges.forEach((edge, e) => {
+    const wire = edge.wire;
+    if (!wire || wire.areaMm2 !== undefined || wire.owner === 'vehicle' || choices.has(wire.id)) return;
+    const nature = natures[graph.net[edge.a]!]!;
+    const ends = nature.role === 'ground' ? (returns.get(wire.id) ?? protection.ofEdge(e)) : protection.ofEdge(e);
+    const guard = guardA(graph, e, ends);
+    const basics = currents.basics.get(wire.id)!;
+    const amp = Math.max(heatA(wire.id), Number.isFinite(guard) ? guard : 0);
+    const least = leastMm2(graph, wire, nature, basics.zones.length > 1);
+    const chosen = smallestAreaMm2({
+      amp,
+      insulationC: wire.insulationC ?? INSULATION_C,
+      zoneC: basics.zoneMaxC,
+      loadedWires: together.get(wire.id) ?? 1,
+      maxOhmPerM: budget.get(wire.id) ?? Number.POSITIVE_INFINITY,
+      leastMm2: least,
+    });
+    choices.set(wire.id, { areaMm2: chosen.areaMm2, reason: sizeReason(chosen.because, amp, guard, basics.zoneMaxC) });
+  });
+  return choices;
+}
+
+function sizeReason(because: 'current' | 'drop' | 'strength', amp: number, guard: number, zoneC: number): string {
+  if (because === 'drop') return 'least size that keeps the voltage drop in its budget';
+  if (because === 'strength') return 'least size one would use here, for strength';
+  return Number.isFinite(guard) && guard >= amp
+    ? `least size that ${amp.toFixed(amp < 1 ? 2 : 1)} A of protection does not overload at ${zoneC} °C`
+    : `least size that carries ${amp.toFixed(2)} A at ${zoneC} °C`;
+}
+
+/** What can flow for ever: the larger end; ahead of the first fuse, what that fuse will let pass. */
+function guardA(graph: Graph, e: number, ends: { from: { maxA: number }; to: { maxA: number } }): number {
+  const greatest = Math.max(ends.from.maxA, ends.to.maxA);
+  if (greatest !== Number.POSITIVE_INFINITY) return greatest;
+  const edge = graph.edges[e]!;
+  let rating = Number.POSITIVE_INFINITY;
+  for (const node of graph.netNodes[graph.net[edge.a]!]!) {
+    for (const x of graph.at[node]!) {
+      const link = graph.edges[x]!.link;
+      if (link?.type === 'fuse') rating = Math.min(rating, link.ratingA ?? Number.POSITIVE_INFINITY);
+    }
+  }
+  return rating;
+}
+
+function leastMm2(graph: Graph, wire: Wire, nature: NetNature, leavesZone: boolean): number {
+  const form = graph.views.get(wire.from.part)?.terminals.find((t) => t.id === wire.from.terminal)?.form;
+  if (form === 'usb') return 0.5; // AWG 20 power pair: the heavier of the ready-made cables
+  if (nature.role === 'supply') return 0.5;
+  if (nature.role === 'signal' || nature.role === 'audio' || nature.role === 'video' || nature.role === 'rail3') return leavesZone ? 0.35 : 0.22;
+  return leavesZone ? 0.5 : 0.22;
+}
+
+/** Largest resistance per metre for the wires on the way to each consumer and back, so that each loses its share by length. */
+function dropBudgets(graph: Graph, currents: DesignCurrents, natures: readonly NetNature[]): Map<Id, number> {
+  const lengthOf = (e: number): number => {
+    const wire = graph.edges[e]!.wire;
+    return wire ? (currents.basics.get(wire.id)?.lengthM ?? 0) : 0;
+  };
+  const feeds: number[] = [];
+  const grounds: number[] = [];
+  graph.nodes.forEach((name, n) => {
+    if (name === '0' || name.startsWith('chassis:')) grounds.push(n);
+  });
+  for (const view of graph.views.values()) {
+    for (const s of view.facts.sources ?? []) {
+      if (s.kind === 'pin' || s.kind === 'audio') continue;
+      const node = graph.indexOf.get(nodeName(view, s.terminal));
+      if (node !== undefined) feeds.push(node);
+      if (s.kind !== 'converter') continue;
+      const back = graph.indexOf.get(nodeName(view, s.returns));
+      if (back !== undefined) grounds.push(back);
+    }
+  }
+  const feed = treeFrom(graph, feeds, lengthOf);
+  const back = treeFrom(graph, grounds, lengthOf);
+  const budgets = new Map<Id, number>();
+  for (const c of consumers(graph)) {
+    const path = [...pathBack(graph, feed, c.plus), ...pathBack(graph, back, c.minus)];
+    const lengthM = path.reduce((sum, e) => sum + lengthOf(e), 0);
+    const nominalV = natures[graph.net[c.plus]!]!.nominalV ?? 0;
+    const volts = nominalV > 6 ? FEED_BUDGET * nominalV : nominalV > 4 ? RAIL5_BUDGET_V : Number.POSITIVE_INFINITY;
+    for (const e of path) {
+      const wire = graph.edges[e]!.wire;
+      const amp = wire ? (currents.wirePeakA.get(wire.id) ?? 0) : 0;
+      if (!wire || amp <= 1e-6 || lengthM === 0) continue;
+      budgets.set(wire.id, Math.min(budgets.get(wire.id) ?? Number.POSITIVE_INFINITY, volts / (amp * lengthM)));
+    }
+  }
+  return budgets;
+}

@@ -1,0 +1,127 @@
+import type { Facts, PartView } from '../analysis/factsTypes.ts';
+import type { Band, Id, VehicleState } from '../plan/types.ts';
+import type { Figure, Finding, Level, RuleDef, Subject, Verdict } from './types.ts';
+
+/**
+ * Checks a rule when its module loads.
+ * @throws Error naming the rule and the slip (programmer misuse only).
+ */
+export function defineRule(rule: RuleDef): RuleDef {
+  const bad = (why: string): never => {
+    throw new Error(`rule "${rule.id}": ${why}`);
+  };
+  if (!/^[a-z][a-z0-9-]*$/.test(rule.id)) bad('id is not a plain-lower-case-name');
+  if (!/^[A-L]\d+$/.test(rule.code)) bad(`code "${rule.code}" is not a catalogue code`);
+  for (const key of ['title', 'why'] as const) if (rule[key].trim() === '') bad(`${key} is empty`);
+  if (rule.source.text.trim() === '') bad('source is empty');
+  return rule;
+}
+
+export interface FindingParts {
+  readonly level: Level;
+  readonly subject: Subject;
+  readonly related?: readonly Subject[];
+  readonly what: string;
+  readonly todo: string;
+  readonly figures?: readonly Figure[];
+  readonly state?: VehicleState | null;
+  readonly band?: Band | null;
+  readonly data?: Finding['data'];
+}
+
+/** The three verdicts with a rule's id and code filled in. */
+export function verdicts(
+  id: string,
+  code: string,
+): {
+  fine(subject: Subject): Verdict;
+  unknown(subject: Subject, needs: string): Verdict;
+  found(f: FindingParts): Verdict;
+} {
+  return {
+    fine: (subject) => ({ outcome: 'fine', subject }),
+    unknown: (subject, needs) => ({ outcome: 'cannot tell', subject, needs }),
+    found: (f) => ({
+      outcome: 'finding',
+      finding: {
+        rule: id,
+        code,
+        level: f.level,
+        subject: f.subject,
+        related: f.related ?? [],
+        what: f.what,
+        todo: f.todo,
+        figures: f.figures ?? [],
+        state: f.state ?? null,
+        band: f.band ?? null,
+        ...(f.data ? { data: f.data } : {}),
+      },
+    }),
+  };
+}
+
+export function part(id: Id): Subject {
+  return { kind: 'part', id };
+}
+
+export function wire(id: Id): Subject {
+  return { kind: 'wire', id };
+}
+
+/** "F2 Blade fuse": how a part is called in a finding. */
+export function called(view: PartView): string {
+  return `${view.item} ${view.name}`;
+}
+
+/** "W7": how a wire is called in a finding. */
+export function wireName(facts: Facts, id: Id): string {
+  return `W${facts.plan.wires[id]?.number ?? '?'}`;
+}
+
+/** Two significant figures for drops, margins and small currents. */
+export function two(x: number): string {
+  if (!Number.isFinite(x)) return x > 0 ? 'unlimited' : '-';
+  if (x === 0) return '0';
+  const digits = Math.max(0, 1 - Math.floor(Math.log10(Math.abs(x))));
+  return x.toFixed(Math.min(digits, 6));
+}
+
+/** Three significant figures for volts. */
+export function three(x: number): string {
+  if (x === 0) return '0';
+  const digits = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(x))));
+  return x.toFixed(Math.min(digits, 4));
+}
+
+/** Amps as a fitter says them: 1.8 A, 25 mA, 40 µA. */
+export function amps(x: number): string {
+  const a = Math.abs(x);
+  if (!Number.isFinite(a)) return 'unlimited';
+  if (a >= 0.1) return `${two(x)} A`;
+  if (a >= 1e-4) return `${two(x * 1e3)} mA`;
+  return `${two(x * 1e6)} µA`;
+}
+
+/** Ohms as printed on the part: 680 Ω, 2.2 kΩ. */
+export function ohms(x: number): string {
+  if (x >= 1e6) return `${Number((x / 1e6).toPrecision(3))} MΩ`;
+  if (x >= 1e3) return `${Number((x / 1e3).toPrecision(3))} kΩ`;
+  return `${Number(x.toPrecision(3))} Ω`;
+}
+
+export const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
+  ISOLATED: 'isolated',
+  OFF_ASLEEP: 'parked',
+  OFF_AWAKE: 'just unlocked',
+  ACC: 'accessory',
+  RUN_STOPPED: 'ignition on',
+  START: 'starting',
+  RUN_CHARGING: 'running',
+  RETAIN: 'just after key-off',
+  RETAIN_DOOR: 'key off, door opened',
+  AUTO_STOP: 'engine stopped at a halt',
+  AUTO_CRANK: 'restarting from a halt',
+  REMOTE_RUN: 'started from outside',
+  PARKED_CHARGE: 'parked and charging',
+  ISOLATED_RUNNING: 'isolator opened while running',
+};
