@@ -42,7 +42,7 @@ export function feedKind(o: FeedOptions): PartKind {
     settings: settingsOfFeed(o),
     terminals: () => [
       { id: 'in', label: '', title: "From the vehicle's fuse box", side: 'left', form: 'lead', role: 'supply', flow: 'in' },
-      { id: 'out', label: LINES[o.line].terminal, title: 'Where we join on', side: 'right', form: 'lead', role: 'supply', flow: 'out' },
+      { id: 'out', label: o.disc, title: 'Where we join on', side: 'right', form: 'lead', role: 'supply', flow: 'out' },
     ],
     symbol: () => ({
       w: W,

@@ -150,14 +150,14 @@ export function zenerGlyph(cx: number, cy: number, bidirectional = false): Primi
 
 /** Light-emitting diode, anode at the left, two arrows leaving. 16 long. */
 export function ledGlyph(cx: number, cy: number): Primitive[] {
-  return [...diodeGlyph(cx, cy), ...rays(cx, cy - 8)];
+  return [...diodeGlyph(cx, cy), ...rays(cx, cy - 7)];
 }
 
 /** Two small arrows up and to the right, from about x, y. */
 export function rays(x: number, y: number): Primitive[] {
   return [0, 6].flatMap((d) => [
-    stroke([x + d, y, x + d + 5, y - 5], 'ink', 1),
-    { t: 'poly', pts: [x + d + 6, y - 6, x + d + 2.5, y - 4.8, x + d + 4.8, y - 2.5], fill: 'ink' } as const,
+    stroke([x + d, y, x + d + 4, y - 4], 'ink', 1),
+    { t: 'poly', pts: [x + d + 5.5, y - 5.5, x + d + 2, y - 4.3, x + d + 4.3, y - 2], fill: 'ink' } as const,
   ]);
 }
 
@@ -180,7 +180,7 @@ export function coilGlyph(cx: number, cy: number): Primitive[] {
 
 /** Make contact, open: hinge at the left; the lead that ends at cx + 12 is the fixed contact. 24 long. */
 export function contactGlyph(cx: number, cy: number): Primitive[] {
-  return [stroke([cx - 12, cy, cx + 10, cy - 8])];
+  return [stroke([cx - 12, cy, cx + 10, cy - 6])];
 }
 
 /** Changeover contact: common at the left, break contact above, make contact below at +-10, both ending at cx + 12. */
@@ -190,12 +190,12 @@ export function changeoverGlyph(cx: number, cy: number): Primitive[] {
 
 /** Hand-operated switch that stays: make contact with a turned-key actuator above. 24 long. */
 export function switchGlyph(cx: number, cy: number): Primitive[] {
-  return [...contactGlyph(cx, cy), actuator(cx, cy), stroke([cx - 5, cy - 12, cx + 5, cy - 12]), stroke([cx + 5, cy - 12, cx + 5, cy - 9])];
+  return [...contactGlyph(cx, cy), actuator(cx, cy), stroke([cx - 5, cy - 10, cx + 5, cy - 10, cx + 5, cy - 7])];
 }
 
 /** Push button: make contact with a pressed actuator above. 24 long. */
 export function pushButtonGlyph(cx: number, cy: number): Primitive[] {
-  return [...contactGlyph(cx, cy), actuator(cx, cy), stroke([cx - 5, cy - 9, cx - 5, cy - 12, cx + 5, cy - 12, cx + 5, cy - 9])];
+  return [...contactGlyph(cx, cy), actuator(cx, cy), stroke([cx - 5, cy - 7, cx - 5, cy - 10, cx + 5, cy - 10, cx + 5, cy - 7])];
 }
 
 /** Battery cells, plus (long plate) at the left. 16 long. */
@@ -227,5 +227,5 @@ function triangle(cx: number, cy: number, dir: 1 | -1): Primitive {
 }
 
 function actuator(cx: number, cy: number): Primitive {
-  return { t: 'line', pts: [cx, cy - 4, cx, cy - 12], ink: 'ink', w: 1, dash: [2, 1.5] };
+  return { t: 'line', pts: [cx, cy - 3, cx, cy - 10], ink: 'ink', w: 1, dash: [2, 1.5] };
 }

@@ -26,7 +26,7 @@ export const battery = definePart({
     { id: '+', label: '+', title: 'Positive post', side: 'right', form: 'ring', role: 'supply', flow: 'out' },
     { id: '-', label: '−', title: 'Negative post', side: 'bottom', form: 'ring', role: 'ground' },
   ],
-  symbol: () => moduleBox({ right: ['+'], bottom: ['-'] }, 80, 60, [], 'vehicle'),
+  symbol: () => moduleBox({ right: ['+'], bottom: ['-'] }, 100, 60, [], 'vehicle'),
   behave: (s, { band, supplyV }) => ({
     elements: [
       { kind: 'source', id: 'emf', a: '@battery', b: '@0', volt: supplyV, ohm: byBand(band, s.num('sourceMaxOhm'), s.num('sourceMinOhm')) },

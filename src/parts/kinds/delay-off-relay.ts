@@ -60,7 +60,7 @@ export const delayOffRelay = definePart({
     { id: '87', label: '87', title: 'Held supply out', side: 'right', form: 'blade', role: 'supply', flow: 'out', required: true },
     { id: '31', label: '31', title: 'Ground', side: 'bottom', form: 'blade', role: 'ground', required: true },
   ],
-  symbol: () => moduleBox({ left: ['30', '15'], right: ['87', null], bottom: ['31'] }, 120, 80),
+  symbol: () => moduleBox({ left: ['30', '15'], right: ['87', null], bottom: ['31'] }, 140, 80),
   behave: (s, situation) => {
     const coil = situation.on('coil');
     const { triggerV, pullInV, dropOutV, releaseS } = thresholds(s, situation);

@@ -17,7 +17,7 @@ export const radioAux = definePart({
     amount('inputOhm', 'Input resistance', 'ohm', [100, 10_000, 1_000_000], 'line input, 10 kΩ to 50 kΩ; common practice, no source', { rare: true }),
   ],
   terminals: () => [{ id: 'aux', label: '', title: 'Sound input', side: 'left', form: 'jack', role: 'audio', flow: 'in' }],
-  symbol: () => moduleBox({ left: ['aux'] }, 120, 60, [], 'vehicle'),
+  symbol: () => moduleBox({ left: ['aux'] }, 140, 60, [], 'vehicle'),
   behave: (s) => ({
     elements: [
       { kind: 'resistor', id: 'input', a: 'aux', b: 'aux~0', ohm: s.num('inputOhm'), tol: { ohm: [0.8, 5] } },

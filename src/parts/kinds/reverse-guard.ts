@@ -1,5 +1,6 @@
 import type { Element } from '../../circuit/types.ts';
 import { definePart } from '../definePart.ts';
+import { vFAt } from '../diodes.ts';
 import { amount, choice, yesNo } from '../settings.ts';
 import { moduleBox } from '../symbols.ts';
 import type { Settings } from '../types.ts';
@@ -63,7 +64,9 @@ function isDiode(s: Settings): boolean {
 
 function guardElement(s: Settings, tC: number): Element {
   const ratedA = s.num('ratedA');
-  if (isDiode(s)) return { kind: 'diode', id: 'guard', a: 'in', b: 'out', vF: s.num('dropV'), iF: ratedA, n: 1.1, tC, ohm: 1e-3, tol: { vF: 0.15 } };
+  // Up to 0.7 V at rated current it is a Schottky diode, above a junction (catalogue habit, from memory).
+  const n = s.num('dropV') < 0.7 ? 1.05 : 1.8;
+  if (isDiode(s)) return { kind: 'diode', id: 'guard', a: 'in', b: 'out', vF: vFAt(s.num('dropV'), n, tC), iF: ratedA, n, tC, ohm: 1e-3, tol: { vF: 0.15 } };
   return { kind: 'resistor', id: 'guard', a: 'in', b: 'out', ohm: Math.max(1e-4, s.num('dropV') / ratedA), tol: { ohm: [0.7, 1.6] } };
 }
 
