@@ -1,0 +1,150 @@
+import { textWidth } from '../drawing/text.ts';
+import type { Box, Ink, Point, Primitive } from '../drawing/types.ts';
+import type { Id } from '../plan/types.ts';
+import { boxOfPrimitive } from '../scene/labels.ts';
+import type { PlacedPart, PlacedWire, Scene } from '../scene/types.ts';
+import { isCable } from '../scene/wireStyle.ts';
+import { svgOf } from './svg.ts';
+
+/** Insulation line beyond the core on each side, u: keeps pale colours visible on white paper. */
+const CASING_U = 1;
+/** Clear paper on each side of a wire that passes over another, u. */
+const GAP_U = 3;
+const TAG_SIZE_U = 9;
+const ZONE_SIZE_U = 13;
+
+/**
+ * The whole plan in drawing order: zones, wires, joints, parts, tags.
+ * @param items item number of each of the build's parts, as on the lists: `F1`, `K2`
+ */
+export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>): Primitive[] {
+  const wires = [...scene.wires.values()];
+  const parts = [...scene.parts.values()];
+  return [
+    ...scene.zones.flatMap(zonePrimitives),
+    ...scene.runs.flatMap((run): Primitive[] => slip(run.at, `${run.lengthM.toFixed(1)} m`, 'soft')),
+    ...wires.flatMap(wirePrimitives),
+    ...scene.joints.map((j): Primitive => ({ t: 'circle', x: j.x, y: j.y, r: 3, fill: 'ink' })),
+    ...parts.flatMap((part) => part.primitives),
+    ...parts.flatMap((part) => itemPrimitives(part, items.get(part.id))),
+    ...wires.flatMap((wire) => slip(wire.tagAt, [wire.tag, letters(wire)].filter(Boolean).join(' '), 'ink')),
+  ];
+}
+
+function zonePrimitives(zone: Scene['zones'][number]): Primitive[] {
+  const x = zone.box.x + 12;
+  return [
+    { t: 'rect', ...zone.box, ink: 'faint', lw: 1 },
+    { t: 'text', x, y: zone.box.y + 24, text: zone.name, size: ZONE_SIZE_U, ink: 'ink', bold: true },
+    { t: 'text', x, y: zone.box.y + 40, text: `up to ${zone.maxC} °C`, size: 10, ink: 'soft' },
+    { t: 'rect', ...zone.bar, fill: 'soft' },
+    { t: 'text', x: zone.bar.x, y: zone.bar.y + zone.bar.h + 14, text: 'chassis', size: 10, ink: 'soft' },
+  ];
+}
+
+/** Item number at the lower left of the body. */
+function itemPrimitives(part: PlacedPart, item: string | undefined): Primitive[] {
+  if (item === undefined) return [];
+  return [{ t: 'text', x: part.box.x, y: part.box.y + part.box.h + 10, text: item, size: TAG_SIZE_U, ink: 'ink', bold: true }];
+}
+
+function wirePrimitives(wire: PlacedWire): Primitive[] {
+  const gaps = wire.crossings.map((at) => gap(wire, at));
+  if (wire.owner === 'vehicle') return [...gaps, line(wire.points, 'vehicle', wire.width)];
+  // A cable has one broad sheath with a pale core; a wire its insulation colour inside a black outline.
+  if (isCable(wire)) return [...gaps, line(wire.points, wire.ink, wire.width), line(wire.points, 'paper', wire.width * 0.4)];
+  const out = [...gaps, line(wire.points, 'ink', wire.width + 2 * CASING_U), line(wire.points, wire.ink, wire.width)];
+  return wire.stripe ? [...out, { t: 'line', pts: wire.points, ink: wire.stripe, w: wire.width, dash: [4, 8] }] : out;
+}
+
+/** Paper laid over the lower wire, along the upper one. */
+function gap(wire: PlacedWire, at: Point): Primitive {
+  const lying = liesFlat(wire.points, at);
+  const reach = GAP_U + 2;
+  return line(lying ? [at.x - reach, at.y, at.x + reach, at.y] : [at.x, at.y - reach, at.x, at.y + reach], 'ground', wire.width + 2 * (CASING_U + GAP_U));
+}
+
+function liesFlat(pts: readonly number[], at: Point): boolean {
+  for (let i = 0; i + 3 < pts.length; i += 2) {
+    const [x0, y0, x1, y1] = [pts[i] as number, pts[i + 1] as number, pts[i + 2] as number, pts[i + 3] as number];
+    if (y0 === y1 && y0 === at.y && at.x > Math.min(x0, x1) && at.x < Math.max(x0, x1)) return true;
+  }
+  return false;
+}
+
+/** A short text on a slip of paper: number and colour letters of a wire, length of a run. */
+function slip(at: Point, text: string, ink: Ink): Primitive[] {
+  if (text === '') return [];
+  const w = textWidth(text, TAG_SIZE_U) + 5;
+  return [
+    { t: 'rect', x: at.x - w / 2, y: at.y - TAG_SIZE_U / 2 - 2, w, h: TAG_SIZE_U + 4, r: 2, fill: 'paper', ink, lw: 0.6 },
+    { t: 'text', x: at.x, y: at.y + TAG_SIZE_U * 0.36, text, size: TAG_SIZE_U, ink: 'ink', anchor: 'middle' },
+  ];
+}
+
+/** `RD/WH` of a red wire with a white stripe. */
+function letters(wire: PlacedWire): string {
+  const of = (ink: Ink | null): string => (ink?.startsWith('wire-') ? ink.slice(5) : '');
+  return [of(wire.ink), of(wire.stripe)].filter(Boolean).join('/');
+}
+
+function line(pts: readonly number[], ink: Ink, w: number): Primitive {
+  return { t: 'line', pts, ink, w };
+}
+
+/** One page of the drawing. */
+export interface DrawingPage {
+  readonly title: string;
+  readonly svg: string;
+}
+
+/** Smallest type that a person reads in a cab, mm (8 pt). */
+const LEAST_TYPE_MM = (8 * 25.4) / 72;
+const MARGIN_U = 10;
+
+/**
+ * The drawing fitted to one page; when its smallest type would then fall below 8 pt, pages that show it piece by piece
+ * at a readable size follow.
+ * @param wMm width and height left for it on a page, mm
+ */
+export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, wMm: number, hMm: number): DrawingPage[] {
+  const primitives = scenePrimitives(scene, items);
+  const b = scene.bounds;
+  const view: Box = { x: b.x - MARGIN_U, y: b.y - MARGIN_U, w: b.w + 2 * MARGIN_U, h: b.h + 2 * MARGIN_U };
+  const scale = Math.min(wMm / view.w, hMm / view.h);
+  const whole = {
+    title: 'Drawing',
+    svg: svgOf(primitives, { view, title: 'Drawing of the whole plan', widthMm: view.w * scale, heightMm: view.h * scale }),
+  };
+  const smallest = Math.min(...primitives.filter((p) => p.t === 'text').map((p) => p.size));
+  if (smallest * scale >= LEAST_TYPE_MM * 0.995 || !Number.isFinite(smallest)) return [whole];
+  const readable = LEAST_TYPE_MM / smallest;
+  const across = Math.ceil((view.w * readable) / wMm);
+  const down = Math.ceil((view.h * readable) / hMm);
+  const piece = { w: wMm / readable, h: hMm / readable };
+  const pages: DrawingPage[] = [];
+  for (let row = 0; row < down; row++) {
+    for (let column = 0; column < across; column++) {
+      const box = { x: start(view.x, view.w, piece.w, column, across), y: start(view.y, view.h, piece.h, row, down), ...piece };
+      const inside = primitives.filter((p) => touches(p, box));
+      if (!inside.some((p) => p.t === 'text')) continue;
+      const n = pages.length + 1;
+      pages.push({
+        title: `Drawing, piece ${n}`,
+        svg: svgOf(inside, { view: box, title: `Piece ${n} of the drawing`, widthMm: wMm, heightMm: hMm, serial: n + 1 }),
+      });
+    }
+  }
+  return [whole, ...pages];
+}
+
+/** Pieces share the overlap evenly, so that the last one ends where the drawing ends. */
+function start(from: number, length: number, piece: number, n: number, of: number): number {
+  return of === 1 ? from - (piece - length) / 2 : from + ((length - piece) * n) / (of - 1);
+}
+
+function touches(p: Primitive, box: Box): boolean {
+  const e = boxOfPrimitive(p);
+  const reach = p.t === 'line' ? p.w : 1;
+  return e.x - reach < box.x + box.w && e.x + e.w + reach > box.x && e.y - reach < box.y + box.h && e.y + e.h + reach > box.y;
+}

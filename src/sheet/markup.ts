@@ -1,0 +1,62 @@
+/** HTML text that may go out as it is; everything else is escaped on its way in. */
+export interface Html {
+  readonly html: string;
+}
+
+type Piece = string | number | Html | readonly Html[];
+
+/** Template tag: values are escaped unless they are HTML already. */
+export function h(strings: TemplateStringsArray, ...values: readonly Piece[]): Html {
+  return { html: strings.reduce((out, text, i) => out + text + (i < values.length ? render(values[i] as Piece) : ''), '') };
+}
+
+function render(piece: Piece): string {
+  if (typeof piece === 'string') return escapeText(piece);
+  if (typeof piece === 'number') return String(piece);
+  return 'html' in piece ? piece.html : piece.map((p) => p.html).join('');
+}
+
+export function raw(html: string): Html {
+  return { html };
+}
+
+/** Escapes text for element content and attributes, of HTML and of SVG. */
+export function escapeText(text: string): string {
+  return text.replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`);
+}
+
+/** A text as a CSS string: every character that is not plain is written by its number. */
+export function cssString(text: string): string {
+  return `"${[...text].map((c) => (/[A-Za-z0-9 .,-]/.test(c) ? c : `\\${(c.codePointAt(0) as number).toString(16)} `)).join('')}"`;
+}
+
+/** A square to tick, large enough for a gloved hand. */
+export const TICK = h`<span class="tick"></span>`;
+
+export interface Column {
+  readonly title: string;
+  /** `n` figures, `c` centred, `blank` room to write; default text. */
+  readonly kind?: 'n' | 'c' | 'blank';
+}
+
+/** A table whose head is repeated on every page. */
+export function table(name: string, columns: readonly Column[], rows: readonly (readonly (string | Html)[])[]): Html {
+  const attr = (c: Column | undefined): Html => (c?.kind ? h` class="${c.kind}"` : raw(''));
+  return h`<table aria-label="${name}">
+<thead><tr>${columns.map((c) => h`<th scope="col"${attr(c)}>${c.title}</th>`)}</tr></thead>
+<tbody>
+${rows.map((row) => h`<tr>${row.map((cell, i) => h`<td${attr(columns[i])}>${cell}</td>`)}</tr>\n`)}</tbody>
+</table>`;
+}
+
+export function section(title: string, body: Html, kind = ''): Html {
+  return h`<section${kind ? h` class="${kind}"` : raw('')}>
+<h2>${title}</h2>
+${body}
+</section>
+`;
+}
+
+export function list(items: readonly (string | Html)[]): Html {
+  return h`<ul>${items.map((i) => h`<li>${i}</li>`)}</ul>`;
+}
