@@ -1,4 +1,4 @@
-import { overlaps } from '../drawing/box.ts';
+import { inflate, overlaps } from '../drawing/box.ts';
 import { textWidth, wrapText } from '../drawing/text.ts';
 import type { Box, Primitive } from '../drawing/types.ts';
 import type { PlacedPad } from './types.ts';
@@ -26,9 +26,10 @@ export interface Labelled {
  * Writes a part's name, subtitle and terminal labels. Blocks carry their name inside when there is room; others, and
  * parts that sit in a wire, have it above (beside it when they stand upright). Coordinates are the turned symbol's own.
  * @param named the person's own name, '' when there is none
+ * @param wired terminals in use: their header labels stand out
  */
-export function label(body: Body, title: string, named: string, subtitle: string, isInline: boolean): Labelled {
-  const pads = isInline ? [] : padLabels(body);
+export function label(body: Body, title: string, named: string, subtitle: string, isInline: boolean, wired: ReadonlySet<string>): Labelled {
+  const pads = isInline ? [] : padLabels(body, wired);
   if (isInline) return inlineLabels(body, named, subtitle === '' && named === '' ? title : subtitle);
   const inside = insideLabels(body, named || title, subtitle, pads);
   if (inside) return { primitives: [...pads, ...inside], outside: [] };
@@ -37,12 +38,13 @@ export function label(body: Body, title: string, named: string, subtitle: string
 }
 
 /** Short terminal labels just inside the edge, unless the symbol prints the label itself. */
-function padLabels(body: Body): Primitive[] {
+function padLabels(body: Body, wired: ReadonlySet<string>): Primitive[] {
   const printed = new Set(body.primitives.flatMap((p) => (p.t === 'text' ? [p.text] : [])));
   const out: Primitive[] = [];
-  for (const pad of Object.values(body.pads)) {
+  for (const [id, pad] of Object.entries(body.pads)) {
     if (pad.label === '' || printed.has(pad.label)) continue;
-    const common = { t: 'text', text: pad.label, size: TEXT.label, ink: 'soft' } as const;
+    const bold = pad.form === 'header' && wired.has(id);
+    const common = { t: 'text', text: pad.label, size: TEXT.label, ink: bold ? 'ink' : 'soft', bold } as const;
     if (pad.side === 'left') out.push({ ...common, x: pad.x + 6, y: pad.y + 3, anchor: 'start' });
     else if (pad.side === 'right') out.push({ ...common, x: pad.x - 6, y: pad.y + 3, anchor: 'end' });
     else out.push({ ...common, x: pad.x, y: pad.side === 'top' ? pad.y + 13 : pad.y - 6, anchor: 'middle' });
@@ -50,23 +52,34 @@ function padLabels(body: Body): Primitive[] {
   return out;
 }
 
+/** Free room that labels keep between each other, u. */
+const CLEAR = 3;
+
 function insideLabels(body: Body, name: string, subtitle: string, padTexts: readonly Primitive[]): Primitive[] | null {
   if (body.h < 50 || body.w < 60) return null;
-  const taken = [...body.primitives.slice(1), ...padTexts].map(boxOfPrimitive);
-  const sizes = [TEXT.name, TEXT.name - 1.5];
-  for (const size of sizes) {
+  const taken = [...body.primitives.slice(1), ...padTexts].map((p) => inflate(boxOfPrimitive(p), CLEAR));
+  for (const size of [TEXT.name, TEXT.name - 1.5]) {
     for (const lines of [[name], wrapText(name, size, body.w * 0.6, true)]) {
       const height = lines.length * NAME_LINE + (subtitle === '' ? 0 : SUB_LINE);
-      const width = Math.max(...lines.map((l) => textWidth(l, size, true)), textWidth(subtitle, TEXT.sub));
-      if (width > body.w - 8 || height > body.h - 6) continue;
-      for (const top of [(body.h - height) / 2, 5, body.h - height - 5]) {
-        const box = { x: (body.w - width) / 2, y: top, w: width, h: height };
-        if (taken.some((t) => overlaps(t, box))) continue;
-        return nameLines(lines, subtitle, body.w / 2, top, size);
+      for (const top of topsFrom((body.h - height) / 2, body.h - height - 4)) {
+        const texts = nameLines(lines, subtitle, body.w / 2, top, size);
+        const boxes = texts.map(boxOfPrimitive);
+        if (boxes.some((b) => b.w > body.w - 8 || taken.some((t) => overlaps(t, b)))) continue;
+        return texts;
       }
     }
   }
   return null;
+}
+
+/** Heights to try: the middle first, then by small steps away from it. */
+function topsFrom(middle: number, last: number): number[] {
+  const out = [middle];
+  for (let d = 2; middle - d >= 4 || middle + d <= last; d += 2) {
+    if (middle - d >= 4) out.push(middle - d);
+    if (middle + d <= last) out.push(middle + d);
+  }
+  return out;
 }
 
 function nameLines(lines: readonly string[], subtitle: string, x: number, top: number, size: number): Primitive[] {

@@ -51,7 +51,7 @@ export function wirePrimitives(wire: PlacedWire, zones: readonly PlacedZone[], o
   out.push({ ...line, ink: wire.ink, w: wire.width });
   if (wire.stripe) {
     const w = Math.max(0.9, wire.width * 0.38);
-    out.push(isCable(wire) ? { ...line, ink: wire.stripe, w: wire.width - 2.4 } : { ...line, ink: wire.stripe, w, dash: [7, 5] });
+    out.push(isCable(wire) ? { ...line, ink: wire.stripe, w: 1 } : { ...line, ink: wire.stripe, w, dash: [7, 5] });
   }
   return out;
 }

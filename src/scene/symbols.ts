@@ -1,5 +1,6 @@
 import { placePrimitive, turnPad, turnSize } from '../drawing/turn.ts';
 import type { Box, Primitive } from '../drawing/types.ts';
+import { HEADER_CELLS } from '../parts/computer/geometry.ts';
 import { settingsOf } from '../parts/definePart.ts';
 import type { PartKind, TerminalDef } from '../parts/types.ts';
 import type { Part } from '../plan/types.ts';
@@ -48,13 +49,16 @@ function drawn(part: Part, kind: PartKind, used: string): LocalPart {
   const turned = symbol.primitives.map((p) => placePrimitive(p, symbol.w, symbol.h, part.turn, 0, 0));
   const isInline = symbol.h <= 30 && Object.keys(symbol.pads).length <= 2;
   const subtitle = kind.subtitle?.(settings) ?? '';
+  const wired = new Set(used.split(','));
   const isSplice = terminals.every((t) => t.form === 'splice');
-  const labelled = isSplice ? { primitives: [], outside: [] } : label({ w, h, primitives: turned, pads }, kind.title, part.name ?? '', subtitle, isInline);
-  const cells = isInline || isSplice ? [] : padDots(terminals, pads, used);
+  const labelled = isSplice
+    ? { primitives: [], outside: [] }
+    : label({ w, h, primitives: turned, pads }, kind.title, part.name ?? '', subtitle, isInline, wired);
+  const rings = isSplice ? [] : padRings(terminals, pads, wired, isInline);
   return {
     w,
     h,
-    primitives: [...turned, ...cells, ...labelled.primitives],
+    primitives: [...turned, ...filledCells(terminals, wired, symbol.w, symbol.h, part.turn), ...rings, ...labelled.primitives],
     pads,
     outside: labelled.outside,
     name: part.name ?? kind.title,
@@ -64,13 +68,21 @@ function drawn(part: Part, kind: PartKind, used: string): LocalPart {
   };
 }
 
-/** Small rings where wires may be joined to a block; header cells are drawn by the computer itself. */
-function padDots(terminals: readonly TerminalDef[], pads: Readonly<Record<string, PlacedPad>>, used: string): Primitive[] {
-  const wired = new Set(used.split(','));
+/** Small rings where wires may be joined, filled once joined; header cells are drawn by the computer itself. */
+function padRings(terminals: readonly TerminalDef[], pads: Readonly<Record<string, PlacedPad>>, wired: ReadonlySet<string>, isInline: boolean): Primitive[] {
   return terminals.flatMap((t): Primitive[] => {
     const pad = pads[t.id];
     if (!pad || t.form === 'header' || t.form === 'splice') return [];
+    if (isInline && wired.has(t.id)) return [];
     return [{ t: 'circle', x: pad.x, y: pad.y, r: 3, fill: wired.has(t.id) ? 'ink' : 'paper', ink: 'ink', lw: 1 }];
+  });
+}
+
+/** Header cells that a wire's plug covers. */
+function filledCells(terminals: readonly TerminalDef[], wired: ReadonlySet<string>, w: number, h: number, turn: Part['turn']): Primitive[] {
+  return terminals.flatMap((t) => {
+    const cell = t.form === 'header' && wired.has(t.id) ? HEADER_CELLS[Number(t.id)] : undefined;
+    return cell ? [placePrimitive({ t: 'rect', ...cell, r: 1, fill: 'ink', ink: 'ink', lw: 1 }, w, h, turn, 0, 0)] : [];
   });
 }
 

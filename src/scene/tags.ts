@@ -30,12 +30,21 @@ export class TagPlacer {
     const first = pieces[0];
     if (!first) return { x: points[0] ?? 0, y: points[1] ?? 0 };
     for (const piece of pieces.slice(0, 3)) {
-      for (const share of SHARES) {
-        const at = { x: Math.round(piece.x0 + share * (piece.x1 - piece.x0)), y: Math.round(piece.y0 + share * (piece.y1 - piece.y0)) };
-        const box = { x: at.x - w / 2, y: at.y - h / 2, w, h };
-        if (this.taken.near(box).some((b) => overlaps(b, box))) continue;
-        if (tag !== '') this.taken.add(box, box);
-        return at;
+      const lying = piece.y0 === piece.y1;
+      // A piece that the tag would cover carries it beside, so that the wire stays visible.
+      const short = piece.length < (lying ? w : h) + 12;
+      const aside = lying ? h / 2 + 4 : w / 2 + 4;
+      for (const off of short ? [-aside, aside] : [0]) {
+        for (const share of short ? [0.5] : SHARES) {
+          const at = {
+            x: Math.round(piece.x0 + share * (piece.x1 - piece.x0)) + (lying ? 0 : off),
+            y: Math.round(piece.y0 + share * (piece.y1 - piece.y0)) + (lying ? off : 0),
+          };
+          const box = { x: at.x - w / 2, y: at.y - h / 2, w, h };
+          if (this.taken.near(box).some((b) => overlaps(b, box))) continue;
+          if (tag !== '') this.taken.add(box, box);
+          return at;
+        }
       }
     }
     return { x: (first.x0 + first.x1) / 2, y: (first.y0 + first.y1) / 2 };

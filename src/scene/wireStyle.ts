@@ -20,7 +20,7 @@ export function wireWidth(areaMm2: number): number {
  */
 export function wireStyle(wire: Wire, from: TerminalForm | undefined, to: TerminalForm | undefined): WireStyle {
   if (wire.owner === 'vehicle') return { ink: 'vehicle', stripe: null, width: 1.5 };
-  if (from && to && PAIRED_FORMS.has(from) && PAIRED_FORMS.has(to)) return { ink: 'soft', stripe: 'paper', width: 4.5 };
+  if (from && to && PAIRED_FORMS.has(from) && PAIRED_FORMS.has(to)) return { ink: 'soft', stripe: 'paper', width: 5 };
   return {
     ink: wire.colour ? `wire-${wire.colour}` : 'soft',
     stripe: wire.stripe ? `wire-${wire.stripe}` : null,
