@@ -225,6 +225,8 @@ export interface SetDef {
     readonly turn?: Part['turn'];
     readonly name?: string;
     readonly settings?: Readonly<Record<string, Value>>;
+    /** Laid over `settings` when the vehicle is a 24 V one. */
+    readonly settings24?: Readonly<Record<string, Value>>;
   }[];
   readonly wires: readonly {
     readonly from: readonly [key: string, terminal: string];
