@@ -1,0 +1,216 @@
+import type { Network, Workspace } from './network.ts';
+import { CODE, coldOne, coldRegulator, lawOne, lawTwo, limitCollector, limitOne, limitRegulator, OUT, STRIDE } from './ports.ts';
+import { factorise, refactorise, solve } from './sparse.ts';
+import type { SolveStatus } from './types.ts';
+
+/** A floating island carries no current through its tie, so its size is free: 1 S keeps the elimination well conditioned. */
+const TIE_S = 1;
+/** Below these a residual is rounding: stop at once. */
+const FINE_A = 1e-13;
+const FINE_SHARE = 1e-13;
+/** A residual may stay here when further steps bring nothing: well inside 1 nA + 1e-9 of the largest current. */
+const LOOSE_A = 1e-11;
+const LOOSE_SHARE = 1e-11;
+
+export interface Setting {
+  /** Share of every source's volts (source stepping). */
+  readonly lambda: number;
+  /** Conductance from every node to its volts in `towards` (ground when null), S. */
+  readonly gmin: number;
+  readonly towards: Float64Array | null;
+  /** Linearise at the start volts themselves (a solution nearby) instead of at each element's knee. */
+  readonly isWarm: boolean;
+  readonly longest: number;
+}
+
+export interface Outcome {
+  readonly status: SolveStatus;
+  readonly iterations: number;
+  /** Index of the node with the largest residual, -1 when solved. */
+  readonly worst: number;
+}
+
+/** Currents and slopes of all elements at `x` (ground last, 0): fills values, residual and peak. True when an element was held back. */
+function assemble(network: Network, x: Float64Array, set: Setting, first: boolean): boolean {
+  const { linear, one, work } = network;
+  const { values, residual, peak, linearG, linearI } = work;
+  values.set(work.linearValues);
+  residual.fill(0);
+  peak.fill(0);
+  const { from, to } = linear;
+  for (let k = 0; k < linear.count; k++) {
+    const p = from[k]!;
+    const q = to[k]!;
+    const amp = linearG[k]! * (x[p]! - x[q]!) + set.lambda * linearI[k]!;
+    residual[p]! += amp;
+    residual[q]! -= amp;
+    const size = amp < 0 ? -amp : amp;
+    if (size > peak[p]!) peak[p] = size;
+    if (size > peak[q]!) peak[q] = size;
+  }
+  let isHeld = false;
+  for (let k = 0; k < one.count; k++) {
+    const p = one.from[k]!;
+    const q = one.to[k]!;
+    const u = x[p]! - x[q]!;
+    const code = one.code[k]!;
+    const o = k * STRIDE;
+    let at = u;
+    if (!first) at = limitOne(code, work.parOne, o, work.atOne[k]!, work.ampOne[k]!, work.slopeOne[k]!, u);
+    else if (!set.isWarm) at = coldOne(code, work.parOne, o);
+    else at = limitOne(code, work.parOne, o, 0, 0, 1, u);
+    if (at !== u) isHeld = true;
+    lawOne(code, work.parOne, o, at);
+    const g = OUT[2]!;
+    work.atOne[k] = at;
+    work.ampOne[k] = OUT[0]!;
+    work.slopeOne[k] = g;
+    stamp(values, one.slots, 4 * k, g);
+    flow(residual, peak, p, q, OUT[0]! + g * (u - at));
+  }
+  if (assembleTwo(network, x, set, first)) isHeld = true;
+  addTies(network, x, set);
+  return isHeld;
+}
+
+function assembleTwo(network: Network, x: Float64Array, set: Setting, first: boolean): boolean {
+  const { two, work } = network;
+  const { values, residual, peak, parTwo } = work;
+  let isHeld = false;
+  for (let k = 0; k < two.count; k++) {
+    const p = two.from[k]!;
+    const q = two.to[k]!;
+    const r = two.from2[k]!;
+    const s = two.to2[k]!;
+    const u = x[p]! - x[q]!;
+    const w = x[r]! - x[s]!;
+    const code = two.code[k]!;
+    const o = k * STRIDE;
+    let atU = u;
+    let atW = w;
+    if (code === CODE.opto) {
+      if (!first) atU = limitOne(CODE.diode, parTwo, o, work.atTwo[k]!, work.ampTwo[2 * k]!, work.slopeTwo[4 * k]!, u);
+      else if (!set.isWarm) atU = coldOne(CODE.diode, parTwo, o);
+      else atU = limitOne(CODE.diode, parTwo, o, 0, 0, 1, u);
+      // A dark transistor has no knee to step over.
+      if (!first && work.ampTwo[2 * k]! > 1e-7) atW = limitCollector(parTwo, o, work.at2[k]!, w);
+    } else if (!first) atW = limitRegulator(parTwo, o, u, work.at2[k]!, work.atTwo[k]!, w);
+    else if (!set.isWarm) atW = coldRegulator(parTwo, o, u);
+    if (atU !== u || atW !== w) isHeld = true;
+    lawTwo(code, parTwo, o, work.eta[k]!, atU, atW);
+    work.atTwo[k] = atU;
+    work.at2[k] = atW;
+    work.ampTwo[2 * k] = OUT[0]!;
+    work.ampTwo[2 * k + 1] = OUT[1]!;
+    const du = u - atU;
+    const dw = w - atW;
+    flow(residual, peak, p, q, OUT[0]! + OUT[2]! * du + OUT[3]! * dw);
+    flow(residual, peak, r, s, OUT[1]! + OUT[4]! * du + OUT[5]! * dw);
+    for (let g = 0; g < 4; g++) {
+      work.slopeTwo[4 * k + g] = OUT[2 + g]!;
+      stamp(values, two.slots, 16 * k + 4 * g, OUT[2 + g]!);
+    }
+  }
+  return isHeld;
+}
+
+function stamp(values: Float64Array, slots: Int32Array, at: number, g: number): void {
+  values[slots[at]!]! += g;
+  values[slots[at + 1]!]! += g;
+  values[slots[at + 2]!]! -= g;
+  values[slots[at + 3]!]! -= g;
+}
+
+function flow(residual: Float64Array, peak: Float64Array, p: number, q: number, amp: number): void {
+  residual[p]! += amp;
+  residual[q]! -= amp;
+  const size = amp < 0 ? -amp : amp;
+  if (size > peak[p]!) peak[p] = size;
+  if (size > peak[q]!) peak[q] = size;
+}
+
+function addTies(network: Network, x: Float64Array, set: Setting): void {
+  const { work, diagonal } = network;
+  for (let t = 0; t < work.tieCount; t++) {
+    const k = work.ties[t]!;
+    work.values[diagonal[k]!]! += TIE_S;
+    work.residual[k]! += TIE_S * x[k]!;
+  }
+  if (set.gmin === 0) return;
+  for (let k = 0; k < diagonal.length; k++) {
+    work.values[diagonal[k]!]! += set.gmin;
+    work.residual[k]! += set.gmin * (x[k]! - (set.towards ? set.towards[k]! : 0));
+  }
+}
+
+/** Matrix of the network at `x`, unlimited, factored and kept in the workspace; false when singular. For sensitivities. */
+export function factorAt(network: Network, x: Float64Array): boolean {
+  const { two, one, work } = network;
+  assemble(network, x, { lambda: 1, gmin: 0, towards: null, isWarm: true, longest: 0 }, true);
+  // Slopes of the few elements that a warm start would hold back are taken where they are.
+  work.values.set(work.linearValues);
+  for (let k = 0; k < one.count; k++) {
+    lawOne(one.code[k]!, work.parOne, k * STRIDE, x[one.from[k]!]! - x[one.to[k]!]!);
+    stamp(work.values, one.slots, 4 * k, OUT[2]!);
+  }
+  for (let k = 0; k < two.count; k++) {
+    lawTwo(two.code[k]!, work.parTwo, k * STRIDE, work.eta[k]!, x[two.from[k]!]! - x[two.to[k]!]!, x[two.from2[k]!]! - x[two.to2[k]!]!);
+    for (let g = 0; g < 4; g++) stamp(work.values, two.slots, 16 * k + 4 * g, OUT[2 + g]!);
+  }
+  for (let t = 0; t < work.tieCount; t++) work.values[network.diagonal[work.ties[t]!]!]! += TIE_S;
+  return factor(network, work);
+}
+
+function factor(network: Network, work: Workspace): boolean {
+  if (work.factors && refactorise(work.factors, work.values)) return true;
+  work.factors = factorise(network.symbolic, work.values);
+  return work.factors !== null;
+}
+
+/** Largest residual in units of what may stay at its node: [fine, loose], and the node. */
+const MEASURE = { fine: 0, loose: 0, node: -1 };
+function measure(network: Network, x: Float64Array): void {
+  const { work, diagonal } = network;
+  const n = diagonal.length;
+  let top = 0;
+  for (let k = 0; k < n; k++) {
+    const size = Math.abs(x[k]!);
+    if (size > top) top = size;
+  }
+  MEASURE.fine = 0;
+  MEASURE.loose = 0;
+  MEASURE.node = -1;
+  for (let k = 0; k < n; k++) {
+    const left = Math.abs(work.residual[k]!);
+    // What one rounding of the volts at both ends of each conductance may leave.
+    const rounding = 4 * Number.EPSILON * Math.abs(work.values[diagonal[k]!]!) * top;
+    const peak = work.peak[k]!;
+    const fine = left / (FINE_A + FINE_SHARE * peak + rounding);
+    if (!(fine <= MEASURE.fine)) {
+      MEASURE.fine = fine;
+      MEASURE.node = k;
+    }
+    const loose = left / (LOOSE_A + LOOSE_SHARE * peak + rounding);
+    if (!(loose <= MEASURE.loose)) MEASURE.loose = loose;
+  }
+}
+
+/** Newton's method from `x` (length n + 1, ground last) in place. */
+export function newton(network: Network, x: Float64Array, set: Setting): Outcome {
+  const { work } = network;
+  const { residual, step } = work;
+  const n = network.nodes.length;
+  let before = Number.POSITIVE_INFINITY;
+  for (let iteration = 0; ; iteration++) {
+    const isHeld = assemble(network, x, set, iteration === 0);
+    measure(network, x);
+    const { fine, loose, node } = MEASURE;
+    if (!isHeld && (fine <= 1 || (loose <= 1 && fine > 0.25 * before))) return { status: 'solved', iterations: iteration, worst: -1 };
+    if (iteration >= set.longest || Number.isNaN(fine)) return { status: 'not-converged', iterations: iteration, worst: node };
+    before = isHeld ? Number.POSITIVE_INFINITY : fine;
+    if (!factor(network, work)) return { status: 'singular', iterations: iteration, worst: node };
+    for (let k = 0; k < n; k++) step[k] = -residual[k]!;
+    solve(work.factors!, step, step);
+    for (let k = 0; k < n; k++) x[k]! += step[k]!;
+  }
+}

@@ -1,0 +1,107 @@
+import { ampsAt, direction, flowOf, portVolts } from './amps.ts';
+import { loadValues } from './load.ts';
+import { endsOf, type Network } from './network.ts';
+import { factorAt } from './newton.ts';
+import { scaled } from './scaled.ts';
+import { solveTranspose } from './sparse.ts';
+import type { Element, NodeName, Solution } from './types.ts';
+
+/** A figure of a solution: volts between two nodes, or the current of an element (at a port). */
+export type Target = { readonly plus: NodeName; readonly minus: NodeName } | { readonly element: string; readonly port?: string };
+
+export interface Sensitivity {
+  readonly element: string;
+  readonly param: string;
+  /** Change of the target (V or A) per relative change of the parameter: p dT/dp, so 0.01 of it is the effect of 1 %. */
+  readonly value: number;
+}
+
+/** Relative step of the derivative of one element's own currents, at fixed volts. */
+const STEP = 1e-6;
+
+/** Value of a target in a solution, V or A. */
+export function targetValue(network: Network, elements: readonly Element[], solution: Solution, target: Target): number {
+  if ('plus' in target) return voltsAt(network, solution.volts, target.plus) - voltsAt(network, solution.volts, target.minus);
+  const e = elementOf(network, elements, target.element);
+  const [v1, v2] = portVolts(network, e, solution.volts);
+  return ampsAt(e, v1, v2, target.port);
+}
+
+function indexOf(network: Network, node: NodeName): number {
+  const k = network.nodeIndex.get(node);
+  if (k === undefined) throw new Error(`no node ${node} in this network`);
+  return k;
+}
+
+function voltsAt(network: Network, volts: Float64Array, node: NodeName): number {
+  const k = indexOf(network, node);
+  return k < 0 ? 0 : volts[k]!;
+}
+
+function elementOf(network: Network, elements: readonly Element[], id: string): Element {
+  const k = network.elementIndex.get(id);
+  if (k === undefined) throw new Error(`no element ${id} in this network`);
+  return elements[k]!;
+}
+
+/**
+ * Sensitivity of a target to every parameter that has a tolerance, from one transposed solution of the solved system
+ * (adjoint method). Empty when the system cannot be factored at that solution.
+ */
+export function sensitivities(network: Network, elements: readonly Element[], solution: Solution, target: Target): readonly Sensitivity[] {
+  const n = network.nodes.length;
+  loadValues(network, elements);
+  const x = network.work.x;
+  x.set(solution.volts);
+  x[n] = 0;
+  if (!factorAt(network, x)) return [];
+  const adjoint = targetSlope(network, elements, solution, target);
+  solveTranspose(network.work.factors!, adjoint, adjoint);
+  const lift = (name: NodeName): number => voltsAt(network, adjoint, name);
+  const found: Sensitivity[] = [];
+  for (const e of elements) {
+    if (!e.tol) continue;
+    const [v1, v2] = portVolts(network, e, solution.volts);
+    const [a, b, c, d] = endsOf(e);
+    const across1 = lift(a) - lift(b);
+    const across2 = c !== undefined && d !== undefined ? lift(c) - lift(d) : 0;
+    const direct = 'element' in target && target.element === e.id ? direction(e, target.port) : null;
+    for (const param of Object.keys(e.tol)) {
+      const up = flowOf(scaled(e, param, 1 + STEP), v1, v2);
+      const down = flowOf(scaled(e, param, 1 - STEP), v1, v2);
+      const di1 = (up.i1 - down.i1) / (2 * STEP);
+      const di2 = (up.i2 - down.i2) / (2 * STEP);
+      const own = direct ? direct.signs * (direct.first ? di1 : di2) : 0;
+      found.push({ element: e.id, param, value: own - across1 * di1 - across2 * di2 });
+    }
+  }
+  return found;
+}
+
+/** Derivative of the target by the node volts. */
+function targetSlope(network: Network, elements: readonly Element[], solution: Solution, target: Target): Float64Array {
+  const slope = new Float64Array(network.nodes.length);
+  const add = (name: NodeName | undefined, value: number): void => {
+    if (name === undefined) return;
+    const k = indexOf(network, name);
+    if (k >= 0) slope[k]! += value;
+  };
+  if ('plus' in target) {
+    add(target.plus, 1);
+    add(target.minus, -1);
+    return slope;
+  }
+  const e = elementOf(network, elements, target.element);
+  const [v1, v2] = portVolts(network, e, solution.volts);
+  const [a, b, c, d] = endsOf(e);
+  const h1 = 1e-7;
+  const by = (d1: number, d2: number): number => (ampsAt(e, v1 + d1, v2 + d2, target.port) - ampsAt(e, v1 - d1, v2 - d2, target.port)) / (2 * h1);
+  const g1 = by(h1, 0);
+  add(a, g1);
+  add(b, -g1);
+  if (c === undefined) return slope;
+  const g2 = by(0, h1);
+  add(c, g2);
+  add(d, -g2);
+  return slope;
+}

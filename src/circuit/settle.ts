@@ -1,0 +1,155 @@
+import { elementAmps } from './amps.ts';
+import type { Network } from './network.ts';
+import { solveAtRest } from './solve.ts';
+import type { Device, Element, Probe, Settled, Solution } from './types.ts';
+
+export interface SettleOptions {
+  /** Longest operate or release time that still happens in this step, s. */
+  readonly longestS: number;
+  /** Volts to start from, by node index. */
+  readonly start?: Float64Array | undefined;
+}
+
+/** Elements for given device states. */
+export type ElementsFor = (on: (deviceId: string) => boolean) => readonly Element[];
+
+interface Rest {
+  readonly solution: Solution;
+  readonly outcome: 'settled' | 'chatters';
+  readonly waiting: readonly string[];
+  /** Devices that switched in the repeating part, with their counts. */
+  readonly cycle: ReadonlyMap<string, number>;
+}
+
+const timeOf = (device: Device, isOn: boolean): number => (isOn ? device.releaseS : device.operateS);
+
+/** Devices in the order in which they would switch: shortest time first, then id. */
+function bySpeed(states: ReadonlyMap<string, boolean>): (a: Device, b: Device) => number {
+  const on = (d: Device): boolean => states.get(d.id) ?? false;
+  return (a, b) => timeOf(a, on(a)) - timeOf(b, on(b)) || (a.id < b.id ? -1 : 1);
+}
+
+/**
+ * Lets relays, under-voltage lock-outs and other two-state devices come to rest: solve, ask each device what it
+ * wants, switch the one with the shortest time, solve again. A device absent from `states0` starts off.
+ * `chatters`: a set of states came again, or more than 4 n + 10 switches. `starves`: a converter wants on without
+ * its load and off with it, or has no solution when on; it is held off and the rest is settled and reported.
+ */
+export function settle(
+  network: Network,
+  elementsFor: ElementsFor,
+  devices: readonly Device[],
+  states0: ReadonlyMap<string, boolean>,
+  options: SettleOptions,
+): Settled {
+  const states = new Map<string, boolean>(devices.map((d) => [d.id, states0.get(d.id) ?? false]));
+  const held = new Set<string>();
+  let starving: string | null = null;
+  let start = options.start;
+  for (;;) {
+    const before = new Map(states);
+    const rest = comeToRest(network, elementsFor, devices, states, held, options.longestS, start);
+    start = rest.solution.status === 'solved' ? rest.solution.volts : undefined;
+    const unsolved = rest.solution.status !== 'solved';
+    if (rest.outcome === 'settled' && !unsolved) {
+      return { solution: rest.solution, states, outcome: starving ? 'starves' : 'settled', culprit: starving, waiting: rest.waiting };
+    }
+    // Who feeds a converter among those that are on (no solution) or that keep switching (hunting)?
+    const suspects = devices.filter((d) => !held.has(d.id) && (unsolved ? states.get(d.id) : rest.cycle.has(d.id)) && feedsConverter(d, elementsFor, states));
+    suspects.sort(bySpeed(states));
+    const suspect = suspects.find((d) => calmsWhenOff(network, elementsFor, devices, states, held, d, options.longestS));
+    if (!suspect) {
+      const culprit = unsolved ? null : busiest(devices, rest.cycle, before);
+      return { solution: rest.solution, states, outcome: 'chatters', culprit, waiting: rest.waiting };
+    }
+    starving ??= suspect.id;
+    held.add(suspect.id);
+    states.set(suspect.id, false);
+  }
+}
+
+/** One run of the switching rule on `states` in place; `held` devices do not switch. */
+function comeToRest(
+  network: Network,
+  elementsFor: ElementsFor,
+  devices: readonly Device[],
+  states: Map<string, boolean>,
+  held: ReadonlySet<string>,
+  longestS: number,
+  start0: Float64Array | undefined,
+): Rest {
+  const on = (id: string): boolean => states.get(id) ?? false;
+  const keyOf = (): string => devices.map((d) => (on(d.id) ? '1' : '0')).join('');
+  const seen = new Map<string, number>([[keyOf(), 0]]);
+  const switched: string[] = [];
+  let start = start0;
+  for (;;) {
+    const elements = elementsFor(on);
+    const solution = solveAtRest(network, elements, { start });
+    if (solution.status !== 'solved') return { solution, outcome: 'settled', waiting: [], cycle: new Map() };
+    start = solution.volts;
+    const probe = probeOf(network, elements, solution, on);
+    const willing = devices.filter((d) => !held.has(d.id) && d.wants(probe, on(d.id)) !== on(d.id)).sort(bySpeed(states));
+    const waiting = willing.filter((d) => timeOf(d, on(d.id)) > longestS).map((d) => d.id);
+    const next = willing.find((d) => timeOf(d, on(d.id)) <= longestS);
+    if (!next) return { solution, outcome: 'settled', waiting, cycle: new Map() };
+    states.set(next.id, !on(next.id));
+    switched.push(next.id);
+    const key = keyOf();
+    const earlier = seen.get(key);
+    if (earlier !== undefined || switched.length > 4 * devices.length + 10) {
+      const cycle = new Map<string, number>();
+      for (const id of switched.slice(earlier ?? 0)) cycle.set(id, (cycle.get(id) ?? 0) + 1);
+      return { solution, outcome: 'chatters', waiting, cycle };
+    }
+    seen.set(key, switched.length);
+  }
+}
+
+function probeOf(network: Network, elements: readonly Element[], solution: Solution, on: (id: string) => boolean): Probe {
+  return {
+    volts: (node) => {
+      const k = network.nodeIndex.get(node);
+      if (k === undefined) throw new Error(`no node ${node} in this network`);
+      return k < 0 ? 0 : solution.volts[k]!;
+    },
+    amps: (id, port) => {
+      const k = network.elementIndex.get(id);
+      if (k === undefined) throw new Error(`no element ${id} in this network`);
+      return elementAmps(network, elements[k]!, solution, port);
+    },
+    on,
+  };
+}
+
+/** Whether a device is the switch of a step-down converter. */
+function feedsConverter(device: Device, elementsFor: ElementsFor, states: ReadonlyMap<string, boolean>): boolean {
+  const converters = (isOn: boolean): string =>
+    elementsFor((id) => (id === device.id ? isOn : (states.get(id) ?? false)))
+      .map((e) => (e.kind === 'stepdown' ? Number(e.on) : ''))
+      .join('');
+  return converters(true) !== converters(false);
+}
+
+/** Whether everything else comes to rest with this device held off, and it then wants on again. */
+function calmsWhenOff(
+  network: Network,
+  elementsFor: ElementsFor,
+  devices: readonly Device[],
+  states: ReadonlyMap<string, boolean>,
+  held: ReadonlySet<string>,
+  device: Device,
+  longestS: number,
+): boolean {
+  const trial = new Map(states).set(device.id, false);
+  const rest = comeToRest(network, elementsFor, devices, trial, new Set(held).add(device.id), longestS, undefined);
+  if (rest.outcome !== 'settled' || rest.solution.status !== 'solved') return false;
+  const on = (id: string): boolean => trial.get(id) ?? false;
+  return device.wants(probeOf(network, elementsFor(on), rest.solution, on), false);
+}
+
+/** The device that switched most often in the cycle; ties: the faster, then id. */
+function busiest(devices: readonly Device[], cycle: ReadonlyMap<string, number>, states: ReadonlyMap<string, boolean>): string | null {
+  const ranked = devices.filter((d) => cycle.has(d.id)).sort((a, b) => cycle.get(b.id)! - cycle.get(a.id)! || bySpeed(states)(a, b));
+  return ranked[0]?.id ?? null;
+}
