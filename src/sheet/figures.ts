@@ -8,7 +8,13 @@ export const DASH = '–';
 /** With a space that does not break; a figure too small to matter is a plain 0. */
 function shown(value: number, unit: string, digits: number, smallest: number): string {
   if (!Number.isFinite(value)) return DASH;
-  return formatAmount(Math.abs(value) < smallest ? 0 : value, unit, digits).replaceAll(' ', '\u00a0');
+  const size = Math.abs(value);
+  // Tenths of a volt or amp stay in the plain unit, as a meter shows them.
+  const text =
+    size >= 0.0995 && size < 1 && (unit === 'V' || unit === 'A')
+      ? `${formatAmount(value, '', digits)} ${unit}`
+      : formatAmount(size < smallest ? 0 : value, unit, digits);
+  return text.replaceAll(' ', '\u00a0');
 }
 
 export const volts = (v: number): string => shown(v, 'V', 3, 0.5e-3);

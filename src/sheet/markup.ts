@@ -35,8 +35,8 @@ export const TICK = h`<span class="tick"></span>`;
 
 export interface Column {
   readonly title: string;
-  /** `n` figures, `c` centred, `blank` room to write; default text. */
-  readonly kind?: 'n' | 'c' | 'blank';
+  /** `n` figures, `c` centred, `keep` unbroken, `blank` room to write; default text. */
+  readonly kind?: 'n' | 'c' | 'keep' | 'blank';
 }
 
 /** A table whose head is repeated on every page. */

@@ -29,9 +29,9 @@ export function wireSection(context: Context, unit: LengthUnit): Html {
     { title: 'Wire' },
     { title: 'From' },
     { title: 'To' },
-    { title: 'Size' },
+    { title: 'Size', kind: 'keep' },
     { title: 'Colour' },
-    { title: 'Insulation' },
+    { title: 'Insulation', kind: 'keep' },
     { title: 'Way' },
     { title: 'Length', kind: 'n' },
     { title: 'Load', kind: 'n' },
@@ -76,7 +76,7 @@ export function tapSection(context: Context): Html {
     'Taps: the vehicle’s leads that are joined onto',
     h`<p>Measure every lead in every key position before joining onto it; a lead that reads otherwise is another lead.</p>
 ${table('Taps', head, rows)}`,
-    'wide own',
+    'wide',
   );
 }
 
@@ -166,6 +166,5 @@ export function partsSection(context: Context, unit: LengthUnit): Html {
 ${table('Parts list', [{ title: 'Number', kind: 'n' }, { title: 'Part' }, { title: 'Do not lower' }, { title: 'Items' }, { title: 'Called' }, { title: 'Zone' }, { title: 'Here', kind: 'c' }], parts)}
 <h3>Wire to buy</h3>
 ${table('Wire to buy', [{ title: 'Cut lengths together', kind: 'n' }, { title: 'Size' }, { title: 'Colour' }, { title: 'Insulation' }, { title: 'Pieces', kind: 'n' }], wire)}`,
-    'own',
   );
 }

@@ -25,7 +25,7 @@ export function printCss(paper: Paper, footer: string): string {
 @page wide { size: ${paper} landscape; margin: ${margin}; ${foot} }
 * { box-sizing: border-box; }
 html { color: #000; background: #fff; }
-body { margin: 0 auto; max-width: 186mm; font: 9.5pt/1.4 Helvetica, Arial, "Liberation Sans", "DejaVu Sans", sans-serif; font-variant-numeric: tabular-nums; }
+body { margin: 0; font: 9.5pt/1.4 Helvetica, Arial, "Liberation Sans", "DejaVu Sans", sans-serif; font-variant-numeric: tabular-nums; }
 h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 2mm; }
 h2 { font-size: 12pt; margin: 6mm 0 1.5mm; break-after: avoid; }
 h3 { font-size: 9.5pt; margin: 3mm 0 0.5mm; break-after: avoid; }
@@ -35,12 +35,13 @@ li { margin: 0.6mm 0; break-inside: avoid; }
 table { width: 100%; border-collapse: collapse; font-size: 8.25pt; line-height: 1.3; margin-bottom: 2mm; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
-th, td { border: 0.2mm solid #555; padding: 0.8mm 1.2mm; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
+th, td { border: 0.2mm solid #555; padding: 0.8mm 1.2mm; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 th { background: #fff; border-bottom: 0.5mm solid #000; font-weight: 700; vertical-align: bottom; overflow-wrap: normal; }
 .n { text-align: right; white-space: nowrap; }
 .c { text-align: center; }
 .blank { min-width: 16mm; width: 16mm; }
 .tick { display: inline-block; width: 5.5mm; height: 5.5mm; border: 0.4mm solid #000; vertical-align: middle; }
+.keep { white-space: nowrap; }
 .small { font-size: 8.25pt; }
 .title td { font-size: 9.5pt; }
 .title th { width: 34mm; border-bottom-width: 0.2mm; }
@@ -52,7 +53,9 @@ th { background: #fff; border-bottom: 0.5mm solid #000; font-weight: 700; vertic
 .finding { break-inside: avoid; margin: 0 0 2.5mm; }
 section.wide { page: wide; }
 section.own { break-before: page; }
-svg { display: block; }
-@media screen { body { padding: 8mm; } section.wide { overflow-x: auto; } }
+section.own > h2 { margin-top: 0; }
+table[aria-label="Taps"] td { height: 9mm; }
+svg { display: block; margin: 0 auto; }
+@media screen { body { margin: 0 auto; padding: 8mm; max-width: 202mm; } section.wide { overflow-x: auto; } }
 `;
 }
