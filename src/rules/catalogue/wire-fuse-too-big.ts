@@ -1,0 +1,106 @@
+import { largestFuseA, smallestAreaMm2 } from '../../analysis/choose.ts';
+import type { Facts } from '../../analysis/factsTypes.ts';
+import type { WireReport } from '../../analysis/types.ts';
+import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
+import { change } from '../taps.ts';
+
+const { fine, found } = verdicts('wire-fuse-too-big', 'A3');
+
+/** The wires that one fuse or limited source must protect. */
+interface Guarded {
+  readonly guard: string;
+  readonly maxA: number;
+  readonly wires: readonly WireReport[];
+  readonly weak: readonly WireReport[];
+}
+
+export const wireFuseTooBig = defineRule({
+  id: 'wire-fuse-too-big',
+  code: 'A3',
+  level: 'hazard',
+  title: 'Fuse bigger than the wire behind it',
+  why: 'A fuse protects the wire behind it, nothing else. If it passes more than the wire may carry, the wire becomes the fuse, inside your dash.',
+  source: {
+    text: 'Planning limits below ISO 10133 and ABYC E-11; fuse not above the limit, in force of 33 CFR 183.455 (150 %) the stricter habit',
+    grade: "fitters' habit",
+  },
+  needs: 'readings',
+  always: true,
+  explains: ['short-would-not-blow'],
+  check: (facts) =>
+    guarded(facts).map((g) => {
+      const subject = part(g.guard);
+      const worst = [...g.weak].sort((a, b) => a.limitA - b.limitA)[0];
+      if (!worst) return fine(subject);
+      const view = facts.parts.get(g.guard)!;
+      const isFuse = view.kind.kind === 'blade-fuse';
+      const more = g.weak.length > 1 ? ` and ${g.weak.length - 1} more wire${g.weak.length > 2 ? 's' : ''}` : '';
+      return found({
+        level: 'hazard',
+        subject,
+        related: g.weak.map((w) => wire(w.id)),
+        what: `${isFuse ? `${called(view)} lets ${amps(g.maxA)} pass for ever` : `${called(view)} can push ${amps(g.maxA)} for ever`}, but ${wireName(facts, worst.id)} (${worst.areaMm2} mm² at ${worst.zoneC} °C) may carry ${amps(worst.limitA)}${more ? `; so${more} too` : ''}.`,
+        todo: isFuse ? 'Fit a smaller fuse if the load allows it, or a thicker wire.' : 'Fit a thicker wire, or a fuse at its start.',
+        figures: [
+          { label: 'can persist', value: g.maxA, unit: 'A' },
+          { label: 'planning limit', value: worst.limitA, unit: 'A' },
+        ],
+      });
+    }),
+  repair: (finding, facts) => {
+    const g = guarded(facts).find((x) => x.guard === finding.subject.id);
+    if (!g || g.weak.length === 0) return [];
+    const fuse = facts.analysis.fuses[g.guard];
+    const fits = largestFuseA(Math.min(...g.wires.map((w) => w.limitA)));
+    const repairs = [];
+    if (fuse && fits !== null && fits < fuse.ratingA && (fuse.heatA / fuse.allowedA) * fuse.ratingA <= fits) {
+      repairs.push({
+        title: `Fit a ${fits} A fuse`,
+        safe: true,
+        edit: (plan: Parameters<typeof change>[0]) =>
+          change(plan, 'fuse.rating', `Fit a ${fits} A fuse`, (draft) => {
+            const p = plan.parts[g.guard];
+            if (p) draft.setPart({ ...p, settings: { ...p.settings, ratingA: fits } });
+          }),
+      });
+    }
+    const sizes = new Map(g.weak.map((w) => [w.id, thickEnough(facts, w, g.maxA)]));
+    const largest = Math.max(...sizes.values());
+    repairs.push({
+      title: `Make ${g.weak.length === 1 ? 'the wire' : `${g.weak.length} wires`} ${two(largest)} mm²`,
+      safe: repairs.length === 0,
+      edit: (plan: Parameters<typeof change>[0]) =>
+        change(plan, 'wire.thicken', 'Thicken wires', (draft) => {
+          for (const [id, areaMm2] of sizes) if (plan.wires[id]) draft.setWire({ ...plan.wires[id], areaMm2 });
+        }),
+    });
+    return repairs;
+  },
+});
+
+function thickEnough(facts: Facts, w: WireReport, amp: number): number {
+  return smallestAreaMm2({
+    amp,
+    insulationC: facts.plan.wires[w.id]?.insulationC ?? 105,
+    zoneC: w.zoneC,
+    loadedWires: w.kN < 1 ? 6 : 1,
+    maxOhmPerM: Number.POSITIVE_INFINITY,
+    leastMm2: w.areaMm2,
+  }).areaMm2;
+}
+
+/** Wires grouped by what bounds the current that can persist in them; unfused ones are another rule's. */
+function guarded(facts: Facts): Guarded[] {
+  const groups = new Map<string, { maxA: number; wires: WireReport[]; weak: WireReport[] }>();
+  for (const w of Object.values(facts.analysis.wires)) {
+    if (facts.plan.wires[w.id]?.owner !== 'build') continue;
+    const end = w.protection.from.maxA >= w.protection.to.maxA ? w.protection.from : w.protection.to;
+    if (!Number.isFinite(end.maxA) || end.byPart === null) continue;
+    const group = groups.get(end.byPart) ?? { maxA: 0, wires: [], weak: [] };
+    group.maxA = Math.max(group.maxA, end.maxA);
+    group.wires.push(w);
+    if (!w.isProtected) group.weak.push(w);
+    groups.set(end.byPart, group);
+  }
+  return [...groups].map(([guard, g]) => ({ guard, ...g }));
+}
