@@ -15,7 +15,7 @@ export function integrityProblems(plan: Plan, kinds: ReadonlyMap<string, PartKin
   }
   for (const zone of Object.values(plan.zones)) {
     if (zone.minC !== undefined && zone.maxC !== undefined && zone.minC > zone.maxC) {
-      add(['zones', zone.id, 'minC'], `${zone.minC} °C is above the zone's largest temperature, ${zone.maxC} °C`);
+      add(['zones', zone.id, 'minC'], `${zone.minC} °C is above the zone’s largest temperature, ${zone.maxC} °C`);
     }
   }
   for (const run of Object.values(plan.runs)) {

@@ -76,8 +76,10 @@ function whole(what: string): Read {
   return { ok: false, problems: [{ where: '', what }] };
 }
 
-/** " (line 12)" when the engine says where it stopped. */
+/** " (line 12)" when the engine says where it stopped; some give a line, some a position. */
 function lineOf(text: string, error: unknown): string {
-  const position = /position (\d+)/.exec(error instanceof Error ? error.message : '')?.[1];
-  return position === undefined ? '' : ` (line ${text.slice(0, Number(position)).split('\n').length})`;
+  const message = error instanceof Error ? error.message : '';
+  const position = /position (\d+)/.exec(message)?.[1];
+  const line = position === undefined ? /line (\d+)/.exec(message)?.[1] : text.slice(0, Number(position)).split('\n').length;
+  return line === undefined ? '' : ` (line ${line})`;
 }

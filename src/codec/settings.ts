@@ -21,7 +21,7 @@ function settingSchema(setting: Setting): z.ZodType {
       });
     }
     case 'choice':
-      return z.enum(setting.options.map((o) => o.value)).meta({ ...meta, 'x-labels': Object.fromEntries(setting.options.map((o) => [o.value, o.label])) });
+      return z.literal(setting.options.map((o) => o.value)).meta({ ...meta, 'x-labels': Object.fromEntries(setting.options.map((o) => [o.value, o.label])) });
     case 'flag':
       return z.boolean().meta(meta);
     case 'text':
