@@ -58,7 +58,7 @@ export interface AppState {
   readonly units: { readonly area: 'mm2' | 'awg'; readonly length: 'm' | 'ft' };
   setUnits(units: AppState['units']): void;
   /** Kind or set in the hand, dragged or armed from the shelf. */
-  readonly placing: { readonly type: 'part' | 'set'; readonly id: string } | null;
+  readonly placing: { readonly type: 'part' | 'set'; readonly id: string /** One of the kind's ready-made settings. */; readonly variant?: string } | null;
   setPlacing(placing: AppState['placing']): void;
   /** A wire being drawn from this terminal. */
   readonly wiringFrom: { readonly part: Id; readonly terminal: string } | null;

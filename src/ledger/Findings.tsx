@@ -1,0 +1,143 @@
+import { useEffect, useState } from 'react';
+import { count } from '../faces/format.ts';
+import { Section } from '../faces/Section.tsx';
+import { setAside } from '../plan/edits.ts';
+import { useApp } from '../state/store.ts';
+import { change, selectPart, selectSubject } from './actions.ts';
+import { FindingCard } from './FindingCard.tsx';
+import { partName, wireName } from './lookup.ts';
+
+const FIRST = 3;
+
+/** Cards: three, then all; advice folded; what was set aside; what could not be told; what is still open. */
+export function Findings({ wanted }: { readonly wanted: string | null }) {
+  const report = useApp((s) => s.results?.report);
+  const [all, setAll] = useState(false);
+
+  useEffect(() => {
+    if (wanted === null) return;
+    setAll(true);
+    // After the full list has been drawn.
+    const frame = requestAnimationFrame(() => document.getElementById(`finding-${wanted}`)?.focus());
+    return () => cancelAnimationFrame(frame);
+  }, [wanted]);
+
+  if (!report) return null;
+  const strong = report.cards.filter((c) => c.level !== 'advice');
+  const advice = report.cards.filter((c) => c.level === 'advice');
+  const shown = all ? strong : strong.slice(0, FIRST);
+  return (
+    <>
+      {shown.map((card) => (
+        <FindingCard key={card.key} card={card} />
+      ))}
+      {strong.length > FIRST ? (
+        <button type="button" className="btn wide" onClick={() => setAll(!all)}>
+          {all ? `Show the first ${FIRST} only` : `Show all ${strong.length}`}
+        </button>
+      ) : null}
+      {advice.length > 0 ? (
+        <Section
+          key={wanted !== null && advice.some((c) => c.key === wanted) ? 'open' : 'as-is'}
+          title={`Advice (${advice.length})`}
+          folded={!(wanted !== null && advice.some((c) => c.key === wanted)) && strong.length > 0}
+        >
+          <div className="stack">
+            {advice.map((card) => (
+              <FindingCard key={card.key} card={card} />
+            ))}
+          </div>
+        </Section>
+      ) : null}
+      <ToDo />
+      <CannotTell />
+      <Aside />
+    </>
+  );
+}
+
+function ToDo() {
+  const plan = useApp((s) => s.plan);
+  const todo = useApp((s) => s.results?.report.todo);
+  if (!plan || !todo) return null;
+  const parts = Object.entries(todo).filter(([id, list]) => list.length > 0 && plan.parts[id]);
+  if (parts.length === 0) return null;
+  const total = parts.reduce((n, [, list]) => n + list.length, 0);
+  return (
+    <Section title={`Still open (${total})`} folded>
+      <p className="note">Unfinished is not wrong: these only wait.</p>
+      <ul className="plain-list">
+        {parts.map(([id, list]) => (
+          <li key={id}>
+            <button type="button" className="link" onClick={() => selectPart(id)}>
+              {partName(plan, id)}
+            </button>
+            <span className="note"> {list.join(' · ')}</span>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+function CannotTell() {
+  const plan = useApp((s) => s.plan);
+  const results = useApp((s) => s.results);
+  if (!plan || !results) return null;
+  const { cannotTell, crashed } = results.report;
+  if (cannotTell.length + crashed.length === 0) return null;
+  // The same missing fact asked by several rules is one question.
+  const byFact = new Map<string, (typeof cannotTell)[number]>();
+  for (const c of cannotTell) byFact.set(`${c.subject.kind}:${c.subject.id}:${c.needs}`, byFact.get(`${c.subject.kind}:${c.subject.id}:${c.needs}`) ?? c);
+  return (
+    <Section title={`Could not be told (${byFact.size + crashed.length})`} folded>
+      <ul className="plain-list">
+        {[...byFact.entries()].map(([key, { subject, needs }]) => (
+          <li key={key}>
+            {subject.kind === 'plan' ? null : (
+              <button type="button" className="link" onClick={() => selectSubject(subject)}>
+                {subject.kind === 'part' ? partName(plan, subject.id) : `Wire ${wireName(results.filled, subject.id)}`}
+              </button>
+            )}
+            <span className="note"> needs {needs}</span>
+          </li>
+        ))}
+        {crashed.map((c) => (
+          <li key={c.rule} className="note">
+            The rule “{c.rule}” failed ({c.message}) and counts as not told.
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+function Aside() {
+  const plan = useApp((s) => s.plan);
+  const aside = useApp((s) => s.results?.report.aside);
+  if (!plan || !aside || aside.length === 0) return null;
+  return (
+    <Section title={`Set aside (${aside.length})`} folded>
+      <ul className="plain-list">
+        {aside.map(({ card, reason }) => (
+          <li key={card.key}>
+            <b>{card.title}</b>
+            <p className="note">“{reason}”</p>
+            <button type="button" className="link" onClick={() => change(setAside(plan, card.key, undefined))}>
+              Take it back
+            </button>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+/** "2 hazards · 1 fault", or what was not found; never a verdict of "safe". */
+export function headlineOf(levels: readonly ('hazard' | 'fault' | 'advice')[]): string {
+  const hazards = levels.filter((l) => l === 'hazard').length;
+  const faults = levels.filter((l) => l === 'fault').length;
+  if (hazards === 0 && faults === 0) return 'No hazard, no fault found';
+  if (hazards === 0) return `No hazard found, ${count(faults, 'fault')}`;
+  return faults === 0 ? count(hazards, 'hazard') : `${count(hazards, 'hazard')}, ${count(faults, 'fault')}`;
+}

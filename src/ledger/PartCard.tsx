@@ -1,0 +1,254 @@
+import { useState } from 'react';
+import { type Analysis, KEY_POSITIONS } from '../analysis/types.ts';
+import { amps, days, length, share, volts } from '../faces/format.ts';
+import { Icon } from '../faces/Icon.tsx';
+import { LEVEL_WORD, LevelMark } from '../faces/LevelMark.tsx';
+import { Section } from '../faces/Section.tsx';
+import { Term } from '../faces/Term.tsx';
+import { settingsOf } from '../parts/definePart.ts';
+import { partKinds } from '../parts/index.ts';
+import { wiresOn } from '../plan/connect.ts';
+import { removeItems, renamePart, turnParts } from '../plan/edits.ts';
+import type { Id, Part } from '../plan/types.ts';
+import { useApp } from '../state/store.ts';
+import { change, selectWire } from './actions.ts';
+import { devicesOf, partName, readingOf, terminalV, wireName } from './lookup.ts';
+import { PartSettings } from './PartSettings.tsx';
+
+/** One part: what it is, what stands at its terminals, how it fares, what was found, and its settings. */
+export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding(key: string): void }) {
+  const plan = useApp((s) => s.plan);
+  const results = useApp((s) => s.results);
+  const item = useApp((s) => s.scene?.parts.get(id)?.item);
+  const part = plan?.parts[id];
+  const kind = part ? partKinds.get(part.kind) : undefined;
+  if (!plan || !part || !kind) return null;
+  const todo = results?.report.todo[id] ?? [];
+  const cards = results?.report.cards.filter((c) => c.findings.some((f) => f.subject.id === id || f.related.some((r) => r.id === id))) ?? [];
+  const theirs = part.owner === 'vehicle';
+
+  return (
+    <article className="card" aria-label={`Selected part ${partName(plan, id)}`}>
+      <header className="card-head">
+        <h3>
+          {item ? <span className="item">{item}</span> : null}
+          <PartTitle part={part} title={kind.title} />
+        </h3>
+        <span className="tools">
+          <button
+            type="button"
+            className="btn quiet icon"
+            title="Turn by a quarter"
+            aria-label="Turn by a quarter"
+            onClick={() => change(turnParts(plan, [id]))}
+          >
+            <Icon name="turn" size={18} />
+          </button>
+          <button
+            type="button"
+            className="btn quiet icon"
+            title="Remove this part and its wires"
+            aria-label="Remove this part and its wires"
+            onClick={() => change(removeItems(plan, [id]))}
+          >
+            <Icon name="trash" size={18} />
+          </button>
+        </span>
+      </header>
+      <p className="soft">
+        {part.name ? `${kind.title}. ` : ''}
+        {kind.about}
+        {theirs ? ' Belongs to the vehicle: never on your lists.' : ''}
+      </p>
+      {todo.length > 0 ? (
+        <details className="todo-note">
+          <summary>{todo.length} still open</summary>
+          <ul>
+            {todo.map((t) => (
+              <li key={t}>{t}</li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
+      {cards.length > 0 ? (
+        <ul className="finding-links">
+          {cards.map((c) => (
+            <li key={c.key}>
+              <LevelMark level={c.level} size={16} />
+              <button type="button" className="link" onClick={() => onShowFinding(c.key)}>
+                {LEVEL_WORD[c.level]}: {c.title}
+              </button>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {results ? <Fares analysis={results.analysis} id={id} /> : null}
+      <Terminals part={part} />
+      <PartSettings part={part} kind={kind} />
+    </article>
+  );
+}
+
+function PartTitle({ part, title }: { readonly part: Part; readonly title: string }) {
+  const plan = useApp((s) => s.plan);
+  const [draft, setDraft] = useState<string | null>(null);
+  const shown = draft ?? part.name ?? title;
+  const take = () => {
+    if (plan && draft !== null && draft.trim() !== (part.name ?? title)) change(renamePart(plan, part.id, draft.trim() === title ? '' : draft));
+    setDraft(null);
+  };
+  return (
+    <input
+      className="title-input"
+      aria-label="Name of this part"
+      value={shown}
+      maxLength={60}
+      size={Math.max(8, shown.length)}
+      onChange={(e) => setDraft(e.currentTarget.value)}
+      onBlur={take}
+      onKeyDown={(e) => {
+        if (e.key === 'Enter') e.currentTarget.blur();
+        if (e.key === 'Escape') setDraft(null);
+      }}
+    />
+  );
+}
+
+/** Arrival, load, fuse and device readings, each only where the part has one. */
+function Fares({ analysis, id }: { readonly analysis: Analysis; readonly id: Id }) {
+  const key = useApp((s) => s.keyPosition);
+  const band = useApp((s) => s.band);
+  const units = useApp((s) => s.units);
+  const keyIndex = KEY_POSITIONS.findIndex((k) => k.key === key);
+  const state = KEY_POSITIONS[keyIndex]?.state ?? 'RUN_CHARGING';
+  const load = analysis.loads.find((l) => l.part === id);
+  const fuse = analysis.fuses[id];
+  const arrivals = analysis.arrivals.filter((a) => a.part === id);
+  const parked = analysis.parked.shares.find((s) => s.part === id);
+  const devices = devicesOf(analysis, readingOf(analysis, state, band), id);
+  if (!load && !fuse && arrivals.length === 0 && !parked && devices.length === 0) return null;
+  return (
+    <dl className="facts">
+      {arrivals.map((a) => (
+        <Row key={a.label} name={`Arrives${arrivals.length > 1 ? `, ${a.label}` : ''}`}>
+          {volts(a.typical[keyIndex] ?? Number.NaN)}
+          {a.worstLow ? <span className="note"> least {volts(a.worstLow.v)}</span> : null}
+          {a.worstHigh ? <span className="note"> most {volts(a.worstHigh.v)}</span> : null}
+        </Row>
+      ))}
+      {load ? (
+        <Row name="Draws">
+          {amps(load.amps[keyIndex] ?? Number.NaN)}
+          <span className="note">
+            {' '}
+            peak {amps(load.peakA)}, heating {amps(load.heatA)}
+          </span>
+        </Row>
+      ) : null}
+      {parked ? (
+        <Row name="Parked">
+          {amps(parked.amp)}
+          <span className="note">
+            {' '}
+            of {amps(analysis.parked.buildA)} for the build; the battery lasts {days(analysis.parked.days)}
+          </span>
+        </Row>
+      ) : null}
+      {fuse ? (
+        <>
+          <Row name="Carries">
+            {amps(fuse.heatA)}
+            <span className="note">
+              {' '}
+              of {amps(fuse.allowedA)} it may carry for ever ({share(fuse.heatA / fuse.allowedA)})
+            </span>
+          </Row>
+          <Row name="Short circuit">
+            {amps(fuse.leastShortA)} to {amps(fuse.greatestShortA)}
+          </Row>
+          {fuse.unfusedM === null ? null : <Row name={<Term word="unprotected length">Unprotected ahead of it</Term>}>{length(fuse.unfusedM, units)}</Row>}
+        </>
+      ) : null}
+      {devices.map((d) => (
+        <Row key={d.name} name={`${d.name.charAt(0).toUpperCase()}${d.name.slice(1)}`}>
+          {d.on ? 'on' : 'off'} <span className="note">in {key}</span>
+        </Row>
+      ))}
+    </dl>
+  );
+}
+
+function Row({ name, children }: { readonly name: React.ReactNode; readonly children: React.ReactNode }) {
+  return (
+    <>
+      <dt>{name}</dt>
+      <dd>{children}</dd>
+    </>
+  );
+}
+
+function Terminals({ part }: { readonly part: Part }) {
+  const plan = useApp((s) => s.plan);
+  const results = useApp((s) => s.results);
+  const key = useApp((s) => s.keyPosition);
+  const band = useApp((s) => s.band);
+  const [all, setAll] = useState(false);
+  const kind = partKinds.get(part.kind);
+  if (!plan || !kind) return null;
+  const terminals = kind.terminals(settingsOf(kind, results?.filled.parts[part.id]?.settings ?? part.settings));
+  const wired = terminals.filter((t) => wiresOn(plan, part.id, t.id).length > 0);
+  const many = terminals.length > 8;
+  const shown = many && !all ? wired : terminals;
+  const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
+  const reading = results ? readingOf(results.analysis, state, band) : null;
+  return (
+    <Section
+      title="Terminals"
+      folded={false}
+      aside={
+        <span className="note">
+          {key}, {band}
+        </span>
+      }
+    >
+      <table className="plain">
+        <thead>
+          <tr>
+            <th scope="col">Terminal</th>
+            <th scope="col" className="num">
+              Volts
+            </th>
+            <th scope="col">Wires</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((t) => {
+            const wires = wiresOn(plan, part.id, t.id);
+            const v = results ? terminalV(results.analysis, reading, part.id, t.id) : Number.NaN;
+            return (
+              <tr key={t.id}>
+                <th scope="row" className="terminal">
+                  <b>{t.label}</b> {t.title === t.label ? '' : t.title}
+                </th>
+                <td className="num">{wires.length === 0 ? '' : Number.isNaN(v) ? 'floating' : volts(v)}</td>
+                <td>
+                  {wires.length === 0 ? <span className="note">{t.required ? 'needs a wire' : 'free'}</span> : null}
+                  {wires.map((w) => (
+                    <button key={w.id} type="button" className="link tag" onClick={() => selectWire(w.id)}>
+                      {results ? wireName(results.filled, w.id) : w.id}
+                    </button>
+                  ))}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      {many ? (
+        <button type="button" className="link" onClick={() => setAll(!all)}>
+          {all ? 'Show wired terminals only' : `Show all ${terminals.length} terminals`}
+        </button>
+      ) : null}
+    </Section>
+  );
+}

@@ -1,0 +1,74 @@
+import { type ReactNode, useId } from 'react';
+
+/** One of a few values from a list; the empty value is "automatic" where there is one. */
+export function PickField({
+  label,
+  value,
+  options,
+  automatic,
+  reason,
+  onPick,
+}: {
+  readonly label: string;
+  /** '' = automatic. */
+  readonly value: string;
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+  /** What automatic comes to, when there is an automatic choice. */
+  readonly automatic?: string;
+  readonly reason?: ReactNode;
+  onPick(value: string): void;
+}) {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <select
+        id={id}
+        className={value === '' && automatic !== undefined ? 'input automatic' : 'input'}
+        value={value}
+        {...(reason ? { 'aria-describedby': `${id}-note` } : {})}
+        onChange={(e) => onPick(e.currentTarget.value)}
+      >
+        {automatic === undefined ? null : <option value="">{automatic}</option>}
+        {options.map((o) => (
+          <option key={o.value} value={o.value}>
+            {o.label}
+          </option>
+        ))}
+      </select>
+      {reason ? (
+        <p id={`${id}-note`} className="note">
+          {reason}
+        </p>
+      ) : null}
+    </div>
+  );
+}
+
+/** Yes or no. */
+export function FlagField({
+  label,
+  value,
+  reason,
+  onPick,
+}: {
+  readonly label: string;
+  readonly value: boolean;
+  readonly reason?: ReactNode;
+  onPick(value: boolean): void;
+}) {
+  const id = useId();
+  return (
+    <div className="field flag">
+      <label className="check">
+        <input type="checkbox" checked={value} {...(reason ? { 'aria-describedby': `${id}-note` } : {})} onChange={(e) => onPick(e.currentTarget.checked)} />
+        {label}
+      </label>
+      {reason ? (
+        <p id={`${id}-note`} className="note">
+          {reason}
+        </p>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,194 @@
+import { amount, length } from '../faces/format.ts';
+import { Section } from '../faces/Section.tsx';
+import { Term } from '../faces/Term.tsx';
+import { TypedField } from '../faces/TypedField.tsx';
+import { addZone, removeZone, setRun, setVehicle, setZone, zoneOrder } from '../plan/edits.ts';
+import type { DipLevel, Known, Vehicle, ZoneKind } from '../plan/types.ts';
+import { useApp } from '../state/store.ts';
+import { zoneClimate } from '../trade/zones.ts';
+import { change } from './actions.ts';
+import { ZONE_KINDS } from './choices.ts';
+import { FlagField, PickField } from './PickField.tsx';
+import { parseLength, parseNumber } from './parse.ts';
+
+const KNOWN = [
+  { value: 'yes', label: 'Yes' },
+  { value: 'no', label: 'No' },
+  { value: 'unknown', label: "I don't know: assume the worst" },
+];
+const DIPS: readonly { readonly value: DipLevel; readonly label: string }[] = [
+  { value: 'I', label: 'I: may restart after a start' },
+  { value: 'II', label: 'II: must keep running' },
+  { value: 'III', label: 'III: deepest dip' },
+  { value: 'IV', label: 'IV: long dip' },
+];
+
+/** Facts of the vehicle, its zones and the runs between them: what every figure rests on. */
+export function VehicleFacts() {
+  return (
+    <>
+      <Facts />
+      <Zones />
+      <Runs />
+    </>
+  );
+}
+
+function Facts() {
+  const plan = useApp((s) => s.plan);
+  if (!plan) return null;
+  const { vehicle } = plan;
+  const set = (patch: Partial<Vehicle>) => change(setVehicle(plan, patch));
+  const number = (key: 'batteryAh' | 'parkedA' | 'standingDays', label: string, unit: string, min: number, max: number, reason: string) => (
+    <TypedField
+      label={label}
+      name={label}
+      shown={amount(vehicle[key], unit)}
+      automatic={false}
+      reason={reason}
+      commit={(text) => {
+        const parsed = parseNumber(text, unit, min, max);
+        return parsed.ok ? set({ [key]: parsed.value }) : parsed.reason;
+      }}
+    />
+  );
+  return (
+    <Section title="Vehicle">
+      <TypedField label="Name" name="Name of the vehicle" shown={vehicle.name} automatic={false} commit={(text) => set({ name: text.trim().slice(0, 60) })} />
+      <PickField
+        label="System"
+        value={String(vehicle.systemV)}
+        options={[
+          { value: '12', label: '12 V' },
+          { value: '24', label: '24 V' },
+        ]}
+        onPick={(v) => set({ systemV: v === '24' ? 24 : 12 })}
+      />
+      {number('batteryAh', 'Battery', 'Ah', 1, 1000, 'Printed on its label. Too small a figure only shortens the parked days.')}
+      {number('parkedA', 'Vehicle parked', 'A', 0, 5, 'What the sleeping vehicle itself draws; measured at the negative lead.')}
+      {number('standingDays', 'Stands for', 'd', 0, 365, 'The longest it is meant to stand unused.')}
+      <PickField
+        label="Cranking dip"
+        value={vehicle.dipLevel}
+        options={DIPS}
+        reason={
+          <>
+            How deep the supply may <Term word="dip level">dip</Term> while the starter turns, by ISO 16750-2.
+          </>
+        }
+        onPick={(v) => set({ dipLevel: v as DipLevel })}
+      />
+      <PickField
+        label="Surge clamped"
+        value={vehicle.centralClamping}
+        options={KNOWN}
+        reason={
+          <>
+            Does the alternator clamp a <Term word="load dump">load dump</Term> by itself? Newer vehicles mostly do.
+          </>
+        }
+        onPick={(v) => set({ centralClamping: v as Known })}
+      />
+      <PickField
+        label="Body is"
+        value={vehicle.polarity}
+        options={[
+          { value: 'negative-ground', label: 'battery negative (usual)' },
+          { value: 'positive-ground', label: 'battery positive (old)' },
+          { value: 'unknown', label: "I don't know: assume the worst" },
+        ]}
+        onPick={(v) => set({ polarity: v as Vehicle['polarity'] })}
+      />
+      <FlagField label="The engine stops and restarts by itself" value={vehicle.stopStart} onPick={(stopStart) => set({ stopStart })} />
+      <FlagField label="It can be started from a distance" value={vehicle.remoteStart} onPick={(remoteStart) => set({ remoteStart })} />
+      <FlagField
+        label="It is driven electrically, wholly or in part"
+        value={vehicle.electrified}
+        reason="High-voltage wiring has an orange cover: never probed, never tapped."
+        onPick={(electrified) => set({ electrified })}
+      />
+      <FlagField label="It has a battery isolator switch" value={vehicle.isolator} onPick={(isolator) => set({ isolator })} />
+    </Section>
+  );
+}
+
+function Zones() {
+  const plan = useApp((s) => s.plan);
+  if (!plan) return null;
+  return (
+    <Section title="Zones" folded>
+      {zoneOrder(plan).map((id) => {
+        const zone = plan.zones[id];
+        if (!zone) return null;
+        const climate = zoneClimate(zone.kind);
+        const empty = Object.values(plan.parts).every((p) => p.zone !== id);
+        return (
+          <fieldset key={id} className="zone-facts">
+            <legend className="hidden-text">{zone.name}</legend>
+            <TypedField
+              label="Name"
+              name={`Name of zone ${zone.name}`}
+              shown={zone.name}
+              automatic={false}
+              commit={(text) => (text.trim() === '' ? 'A zone needs a name.' : change(setZone(plan, id, { name: text.trim().slice(0, 40) })))}
+            />
+            <PickField label="Kind of place" value={zone.kind} options={ZONE_KINDS} onPick={(kind) => change(setZone(plan, id, { kind: kind as ZoneKind }))} />
+            <TypedField
+              label="Hottest"
+              name={`Hottest in zone ${zone.name}`}
+              shown={`${zone.maxC ?? climate.maxC} °C`}
+              automatic={zone.maxC === undefined}
+              reason={zone.maxC === undefined ? 'Planning temperature of this kind of place.' : undefined}
+              commit={(text) => {
+                const parsed = parseNumber(text.replace(/\s*°?\s*C\s*$/i, ''), '', -20, 150);
+                return parsed.ok ? change(setZone(plan, id, { maxC: parsed.value })) : parsed.reason;
+              }}
+              free={() => change(setZone(plan, id, { maxC: undefined }))}
+            />
+            {empty && Object.keys(plan.zones).length > 1 ? (
+              <button type="button" className="link" onClick={() => change(removeZone(plan, id))}>
+                Remove this empty zone
+              </button>
+            ) : null}
+          </fieldset>
+        );
+      })}
+      <button type="button" className="btn" onClick={() => change(addZone(plan, { name: 'New zone', kind: 'console' }).edit)}>
+        Add a zone
+      </button>
+    </Section>
+  );
+}
+
+function Runs() {
+  const plan = useApp((s) => s.plan);
+  const units = useApp((s) => s.units);
+  if (!plan) return null;
+  const order = zoneOrder(plan);
+  const missing = order.slice(1).flatMap((b, i) => {
+    const a = order[i];
+    return a && !Object.values(plan.runs).some((r) => (r.a === a && r.b === b) || (r.a === b && r.b === a)) ? [{ a, b }] : [];
+  });
+  const name = (id: string) => plan.zones[id]?.name ?? id;
+  const field = (a: string, b: string, lengthM: number | null) => (
+    <TypedField
+      key={`${a}-${b}`}
+      label={`${name(a)} – ${name(b)}`}
+      name={`Run ${name(a)} to ${name(b)}`}
+      shown={lengthM === null ? '' : length(lengthM, units)}
+      automatic={false}
+      reason={lengthM === null ? 'Not measured: wires between these zones have no length yet.' : undefined}
+      commit={(text) => {
+        const parsed = parseLength(text, units.length);
+        return parsed.ok ? change(setRun(plan, a, b, parsed.value).edit) : parsed.reason;
+      }}
+    />
+  );
+  return (
+    <Section title="Runs between zones" folded>
+      <p className="note">Lay a string where the cable will lie and measure that: every wire takes its length from here.</p>
+      {Object.values(plan.runs).map((r) => field(r.a, r.b, r.lengthM))}
+      {missing.map(({ a, b }) => field(a, b, null))}
+    </Section>
+  );
+}

@@ -1,0 +1,193 @@
+import { useState } from 'react';
+import { KEY_POSITIONS, type WireReport } from '../analysis/types.ts';
+import { amps, ampsShown, area, drop, dropShown, length, type Shown, share, watts, wattsPerLength } from '../faces/format.ts';
+import { Icon } from '../faces/Icon.tsx';
+import { Term } from '../faces/Term.tsx';
+import { where } from '../faces/words.ts';
+import { removeItems } from '../plan/edits.ts';
+import type { Id, Wire } from '../plan/types.ts';
+import { useApp } from '../state/store.ts';
+import { colourText } from '../trade/colours.ts';
+import { awgLabel } from '../trade/conductors.ts';
+import { change, selectPart } from './actions.ts';
+import { partName, readingOf, sixFigures, wireFigures, wireName } from './lookup.ts';
+import { SixBars } from './SixBars.tsx';
+import { Swatch } from './Swatch.tsx';
+import { WireSettings } from './WireSettings.tsx';
+
+const SHOWN = [
+  { id: 'load', label: 'Load' },
+  { id: 'drop', label: 'Drop' },
+  { id: 'heat', label: 'Heat' },
+] as const;
+
+/** Everything about one wire: what it carries in every key position, its limit, what protects it, its settings. */
+export function WireCard({ id }: { readonly id: Id }) {
+  const results = useApp((s) => s.results);
+  const plan = useApp((s) => s.plan);
+  const key = useApp((s) => s.keyPosition);
+  const band = useApp((s) => s.band);
+  const units = useApp((s) => s.units);
+  const [show, setShow] = useState<(typeof SHOWN)[number]['id']>('load');
+  const typed = plan?.wires[id];
+  if (!plan || !typed) return null;
+  const filled = results?.filled.wires[id];
+  const report = results?.analysis.wires[id];
+  const wire = filled ?? typed;
+
+  const head = (
+    <header className="card-head">
+      <h3>
+        <Swatch {...(wire.colour ? { colour: wire.colour } : {})} {...(wire.stripe ? { stripe: wire.stripe } : {})} />
+        Wire {results ? wireName(results.filled, id) : id}
+      </h3>
+      <button
+        type="button"
+        className="btn quiet icon"
+        title="Remove this wire"
+        aria-label="Remove this wire"
+        onClick={() => change(removeItems(plan, [], [id]))}
+      >
+        <Icon name="trash" size={18} />
+      </button>
+    </header>
+  );
+  const route = (
+    <p className="soft">
+      <button type="button" className="link" onClick={() => selectPart(wire.from.part)}>
+        {partName(plan, wire.from.part)} {wire.from.terminal}
+      </button>
+      {' → '}
+      <button type="button" className="link" onClick={() => selectPart(wire.to.part)}>
+        {partName(plan, wire.to.part)} {wire.to.terminal}
+      </button>
+    </p>
+  );
+  if (!results || !report || !filled)
+    return (
+      <article className="card" aria-label="Selected wire">
+        {head}
+        {route}
+        <p className="note">Being worked out …</p>
+      </article>
+    );
+
+  const { analysis } = results;
+  const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
+  const now = wireFigures(analysis, filled, readingOf(analysis, state, band));
+  const six = sixFigures(analysis, filled, band);
+  const worst = where(report.worstState, report.worstBand);
+  const nominal = report.nominalV;
+  const shareNow = nominal !== null && nominal > 0 ? share(now.dropV / nominal) : null;
+
+  return (
+    <article className="card" aria-label={`Selected wire ${wireName(results.filled, id)}`}>
+      {head}
+      {route}
+      <p className="soft">
+        {filled.colour ? `${colourText(filled.colour, filled.stripe).words} · ` : ''}
+        {area(report.areaMm2, awgLabel(report.areaMm2), units)} · {length(report.lengthM, units)}
+      </p>
+      <div className="figures">
+        <BigFigure shown={ampsShown(now.ampsA)} under={`load: ${key}, ${band}`} />
+        <BigFigure shown={dropShown(now.dropV)} under={`drop${shareNow === null ? '' : `: ${shareNow} of ${nominal} V`}`} />
+      </div>
+      <fieldset className="choice small">
+        <legend className="hidden-text">Figure shown at each key position</legend>
+        {SHOWN.map((s) => (
+          <label key={s.id}>
+            <input type="radio" name="wire-figure" checked={show === s.id} onChange={() => setShow(s.id)} />
+            {s.label}
+          </label>
+        ))}
+      </fieldset>
+      {show === 'load' ? <SixBars label="Load" chosen={key} values={six.map((f) => f.ampsA)} text={amps} /> : null}
+      {show === 'drop' ? <SixBars label="Drop" chosen={key} values={six.map((f) => f.dropV)} text={drop} /> : null}
+      {show === 'heat' ? <SixBars label="Heat" chosen={key} values={six.map((f) => f.heatW)} text={watts} /> : null}
+
+      <Limit report={report} worst={worst} />
+      <dl className="facts">
+        <dt>
+          <Term word="drop">Greatest drop</Term>
+        </dt>
+        <dd>
+          {drop(report.worstDropV)}
+          {report.worstDropShare === null ? '' : ` (${share(report.worstDropShare)})`}
+        </dd>
+        <dt>Greatest heat</dt>
+        <dd>
+          {watts(report.worstW)}, {wattsPerLength(report.worstWPerM, units)}
+        </dd>
+        <Protection report={report} wire={filled} />
+      </dl>
+      <WireSettings wire={typed} />
+    </article>
+  );
+}
+
+function BigFigure({ shown, under }: { readonly shown: Shown; readonly under: string }) {
+  return (
+    <div>
+      <div className="big">
+        {shown.value}
+        <small>{shown.unit}</small>
+      </div>
+      <div className="note">{under}</div>
+    </div>
+  );
+}
+
+function Limit({ report, worst }: { readonly report: WireReport; readonly worst: string }) {
+  const used = report.limitA > 0 ? report.heatA / report.limitA : Number.NaN;
+  const over = used > 1;
+  return (
+    <div className="limit">
+      <div className={over ? 'limit-bar over' : 'limit-bar'} aria-hidden="true">
+        <span style={{ inlineSize: `${Math.min(100, Math.max(0, used * 100)).toFixed(1)}%` }} />
+      </div>
+      <p className="note">
+        Heating current {amps(report.heatA)} is {share(used)} of the <Term word="planning limit">planning limit</Term> {amps(report.limitA)} (table{' '}
+        {amps(report.baseA)} × {report.kT.toFixed(2)} for {report.zoneC} °C × {report.kN.toFixed(2)} for wires bundled). Most in any moment:{' '}
+        {amps(report.worstA)} ({worst}).
+      </p>
+    </div>
+  );
+}
+
+function Protection({ report, wire }: { readonly report: WireReport; readonly wire: Wire }) {
+  const plan = useApp((s) => s.plan);
+  const units = useApp((s) => s.units);
+  const end = (at: 'from' | 'to') => {
+    const { maxA, byPart, byName } = report.protection[at];
+    const what = !Number.isFinite(maxA) ? 'nothing limits it' : byName !== '' ? `${byName}: at most ${amps(maxA)}` : `at most ${amps(maxA)}`;
+    return (
+      <dd>
+        {byPart ? (
+          <button type="button" className="link" onClick={() => selectPart(byPart)}>
+            {what}
+          </button>
+        ) : (
+          what
+        )}
+        {plan ? <span className="note"> into {partName(plan, wire[at].part)}</span> : null}
+      </dd>
+    );
+  };
+  return (
+    <>
+      <dt>
+        <Term word="protected">Protected</Term> by
+      </dt>
+      {end('from')}
+      {end('to')}
+      {report.unfused ? (
+        <>
+          <dt>
+            <Term word="unprotected length">Unprotected</Term>
+          </dt>
+          <dd className="lvl-hazard">{length(report.lengthM, units)} before the first fuse</dd>
+        </>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,106 @@
+import { amount, significant } from '../faces/format.ts';
+import { partKinds } from '../parts/index.ts';
+import type { Change, Edit, Id, Part, Plan, Value, Wire } from '../plan/types.ts';
+import { COLOURS } from '../trade/colours.ts';
+import { partName } from './lookup.ts';
+
+/** What an edit would change, one plain line for each thing: "Fuse: rating 15 A -> 5 A". */
+export function describeEdit(plan: Plan, edit: Edit): readonly string[] {
+  const lines = edit.changes.flatMap((c) => linesOf(plan, edit, c));
+  return [...new Set(lines)];
+}
+
+function linesOf(plan: Plan, edit: Edit, change: Change): readonly string[] {
+  switch (change.table) {
+    case 'parts':
+      if (change.before === null) return change.after ? [`New part: ${titleOf(change.after)}.`] : [];
+      if (change.after === null) return [`${titleOf(change.before)} goes.`];
+      return partLines(change.before, change.after);
+    case 'wires':
+      if (change.before === null) return change.after ? [`New wire: ${ends(plan, edit, change.after)}.`] : [];
+      if (change.after === null) return [`The wire ${ends(plan, edit, change.before)} goes.`];
+      return wireLines(plan, edit, change.before, change.after);
+    case 'zones':
+      return [`Zone ${(change.after ?? change.before)?.name ?? change.id} changes.`];
+    case 'runs':
+      return change.after ? [`A run is set to ${significant(change.after.lengthM, 3)} m.`] : ['A run goes.'];
+    case 'head':
+      return headLines(change.before.vehicle, change.after.vehicle);
+  }
+}
+
+function titleOf(part: Part): string {
+  return part.name ?? partKinds.get(part.kind)?.title ?? part.kind;
+}
+
+function partLines(before: Part, after: Part): string[] {
+  const title = titleOf(after);
+  const lines: string[] = [];
+  const kind = partKinds.get(after.kind);
+  if (before.kind !== after.kind) lines.push(`${titleOf(before)} becomes ${title}.`);
+  for (const key of new Set([...Object.keys(before.settings), ...Object.keys(after.settings)])) {
+    const was = before.settings[key];
+    const now = after.settings[key];
+    if (was === now) continue;
+    const setting = kind?.settings.find((s) => s.key === key);
+    const unit = setting?.type === 'number' ? setting.unit : '';
+    const label = setting?.label.toLowerCase() ?? key;
+    lines.push(`${title}: ${label} ${valueText(was ?? setting?.default, unit, setting)} → ${now === undefined ? 'automatic' : valueText(now, unit, setting)}.`);
+  }
+  if (before.zone !== after.zone) lines.push(`${title} moves to another zone.`);
+  else if (before.x !== after.x || before.y !== after.y) lines.push(`${title} moves on the drawing.`);
+  if (before.turn !== after.turn) lines.push(`${title} turns.`);
+  if (before.name !== after.name) lines.push(`${titleOf(before)} is renamed ${title}.`);
+  return lines;
+}
+
+function valueText(
+  value: Value | undefined,
+  unit: string,
+  setting: { type: string; options?: readonly { value: string; label: string }[] } | undefined,
+): string {
+  if (value === undefined) return 'automatic';
+  if (typeof value === 'number') return amount(value, unit);
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  return setting?.options?.find((o) => o.value === value)?.label ?? value;
+}
+
+function ends(plan: Plan, edit: Edit, wire: Wire): string {
+  const name = (id: Id): string => {
+    if (plan.parts[id]) return partName(plan, id);
+    const made = edit.changes.find((c) => c.table === 'parts' && c.id === id);
+    return made?.table === 'parts' && made.after ? titleOf(made.after) : id;
+  };
+  return `${name(wire.from.part)} ${wire.from.terminal} – ${name(wire.to.part)} ${wire.to.terminal}`;
+}
+
+function wireLines(plan: Plan, edit: Edit, before: Wire, after: Wire): string[] {
+  const lines: string[] = [];
+  const what = after.number === undefined ? `Wire ${ends(plan, edit, after)}` : `Wire W${after.number}`;
+  const say = (label: string, was: string | undefined, now: string | undefined) => {
+    if (was !== now) lines.push(`${what}: ${label} ${was ?? 'automatic'} → ${now ?? 'automatic'}.`);
+  };
+  if (ends(plan, edit, before) !== ends(plan, edit, after)) lines.push(`${what} now goes ${ends(plan, edit, after)}.`);
+  const mm2 = (a: number | undefined) => (a === undefined ? undefined : `${significant(a, 3)} mm²`);
+  say('size', mm2(before.areaMm2), mm2(after.areaMm2));
+  say(
+    'length',
+    before.lengthM === undefined ? undefined : `${significant(before.lengthM, 3)} m`,
+    after.lengthM === undefined ? undefined : `${significant(after.lengthM, 3)} m`,
+  );
+  say('colour', before.colour && COLOURS[before.colour].name, after.colour && COLOURS[after.colour].name);
+  say('stripe', before.stripe && COLOURS[before.stripe].name, after.stripe && COLOURS[after.stripe].name);
+  say(
+    'insulation',
+    before.insulationC === undefined ? undefined : `${before.insulationC} °C`,
+    after.insulationC === undefined ? undefined : `${after.insulationC} °C`,
+  );
+  if ((before.sleeved ?? false) !== (after.sleeved ?? false)) lines.push(`${what} ${after.sleeved ? 'gets a sleeve' : 'loses its sleeve'}.`);
+  return lines;
+}
+
+function headLines(before: Plan['vehicle'], after: Plan['vehicle']): string[] {
+  return Object.keys(after)
+    .filter((key) => before[key as keyof Plan['vehicle']] !== after[key as keyof Plan['vehicle']])
+    .map((key) => `Vehicle: ${key.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`)} changes.`);
+}

@@ -1,0 +1,84 @@
+import { type Analysis, KEY_POSITIONS, type Reading } from '../analysis/types.ts';
+import { partKinds } from '../parts/index.ts';
+import type { Band, End, Id, Plan, VehicleState, Wire } from '../plan/types.ts';
+
+interface Places {
+  readonly terminals: ReadonlyMap<string, number>;
+  readonly wires: ReadonlyMap<Id, number>;
+  readonly elements: ReadonlyMap<string, number>;
+  readonly devices: ReadonlyMap<string, number>;
+}
+const cache = new WeakMap<Analysis, Places>();
+
+function places(analysis: Analysis): Places {
+  let found = cache.get(analysis);
+  if (!found) {
+    const map = (keys: readonly string[]) => new Map(keys.map((k, i) => [k, i]));
+    const { terminals, wires, elements, devices } = analysis.index;
+    found = { terminals: map(terminals), wires: map(wires), elements: map(elements), devices: map(devices) };
+    cache.set(analysis, found);
+  }
+  return found;
+}
+
+/** The reading of one state in one band; null when the vehicle has no such state. */
+export function readingOf(analysis: Analysis, state: VehicleState, band: Band): Reading | null {
+  return analysis.readings.find((r) => r.state === state && r.band === band) ?? null;
+}
+
+/** Volts of a terminal to battery negative; NaN when floating or not computed. */
+export function terminalV(analysis: Analysis, reading: Reading | null, part: Id, terminal: string): number {
+  const at = places(analysis).terminals.get(`${part}.${terminal}`);
+  return reading && at !== undefined && reading.status === 'solved' ? (reading.terminalV[at] ?? Number.NaN) : Number.NaN;
+}
+
+/** Amps in a wire, positive from -> to; NaN when not computed. */
+export function wireA(analysis: Analysis, reading: Reading | null, wire: Id): number {
+  const at = places(analysis).wires.get(wire);
+  return reading && at !== undefined && reading.status === 'solved' ? (reading.wireA[at] ?? Number.NaN) : Number.NaN;
+}
+
+/** Devices of a part (relay, converter, computer) and whether each is on; empty when not computed. */
+export function devicesOf(analysis: Analysis, reading: Reading | null, part: Id): readonly { readonly name: string; readonly on: boolean }[] {
+  if (reading?.status !== 'solved') return [];
+  return [...places(analysis).devices]
+    .filter(([key]) => key.startsWith(`${part}:`))
+    .map(([key, at]) => ({ name: key.slice(part.length + 1), on: reading.deviceOn[at] === 1 }));
+}
+
+/** What one wire does at one key position: size of its current, its drop, its heat. */
+export interface WireFigures {
+  readonly ampsA: number;
+  readonly dropV: number;
+  readonly heatW: number;
+}
+
+export function wireFigures(analysis: Analysis, wire: Wire, reading: Reading | null): WireFigures {
+  const ampsA = Math.abs(wireA(analysis, reading, wire.id));
+  const from = terminalV(analysis, reading, wire.from.part, wire.from.terminal);
+  const dropV = Math.abs(from - terminalV(analysis, reading, wire.to.part, wire.to.terminal));
+  return { ampsA, dropV, heatW: ampsA * dropV };
+}
+
+/** The six key positions of one wire, in order, for a band. */
+export function sixFigures(analysis: Analysis, wire: Wire, band: Band): readonly WireFigures[] {
+  return KEY_POSITIONS.map(({ state }) => wireFigures(analysis, wire, readingOf(analysis, state, band)));
+}
+
+/** The person's name of a part, or its kind's title. */
+export function partName(plan: Plan, id: Id): string {
+  const part = plan.parts[id];
+  if (!part) return id;
+  return part.name ?? partKinds.get(part.kind)?.title ?? part.kind;
+}
+
+/** "Hold relay 87". */
+export function endName(plan: Plan, end: End): string {
+  return `${partName(plan, end.part)} ${end.terminal}`;
+}
+
+/** "W3", by the wire's number once it has one. */
+export function wireName(filled: Plan, id: Id): string {
+  const number = filled.wires[id]?.number;
+  return number === undefined ? id : `W${number}`;
+}

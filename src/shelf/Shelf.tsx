@@ -1,0 +1,190 @@
+import { useId, useMemo, useRef, useState } from 'react';
+import { zoneOrder } from '../plan/edits.ts';
+import { app, useApp } from '../state/store.ts';
+import { findItems, GROUPS, type ShelfItem, shelfItems } from './catalogue.ts';
+import { placeInZone } from './place.ts';
+import './shelf.css';
+
+/** Pointer travel after which a press on an item is a drag, px. */
+const DRAG_PX = 6;
+
+/**
+ * Where parts and sets wait. Drag one onto the plan, click it and then the plan, or press Enter to place it in the
+ * chosen zone. `onTaken` is called when something is in the hand, so that a drawer may close.
+ */
+export function Shelf({ onTaken }: { onTaken?(): void }) {
+  const plan = useApp((s) => s.plan);
+  const placing = useApp((s) => s.placing);
+  const [typed, setTyped] = useState('');
+  const [about, setAbout] = useState<ShelfItem | null>(null);
+  const [zone, setZone] = useState<string | null>(null);
+  const items = useMemo(shelfItems, []);
+  const id = useId();
+  if (!plan) return null;
+  const zones = zoneOrder(plan);
+  const chosenZone = zone !== null && plan.zones[zone] ? zone : (zones[0] ?? '');
+  const found = findItems(items, typed);
+  const searching = typed.trim() !== '';
+  const inHand = placing ? items.flatMap((i) => [i, ...i.variants]).find((i) => isPlacing(placing, i)) : undefined;
+  const shown = inHand ?? about;
+
+  const list = (group: readonly ShelfItem[]) => (
+    <ul>
+      {group.map((item) => (
+        <Item key={item.key} item={item} zone={chosenZone} onAbout={setAbout} {...(onTaken ? { onTaken } : {})} />
+      ))}
+    </ul>
+  );
+
+  return (
+    <section className="shelf" aria-label="Shelf of parts">
+      <div className="shelf-find">
+        <label htmlFor={`${id}-find`} className="hidden-text">
+          Find a part
+        </label>
+        <input
+          id={`${id}-find`}
+          type="search"
+          className="input"
+          placeholder="Find a part"
+          value={typed}
+          onChange={(e) => setTyped(e.currentTarget.value)}
+          onKeyDown={(e) => {
+            if (e.key === 'Escape') setTyped('');
+          }}
+        />
+      </div>
+      <div className="shelf-list">
+        {searching ? (
+          found.length > 0 ? (
+            list(found)
+          ) : (
+            <p className="note">Nothing on the shelf is called that. Try what it does: “fuse”, “12 to 5 volts”, “button”.</p>
+          )
+        ) : (
+          GROUPS.map((group) => {
+            const inGroup = items.filter((i) => i.group === group);
+            return inGroup.length === 0 ? null : (
+              <section key={group} aria-label={group}>
+                <h3 className="over">{group}</h3>
+                {list(inGroup)}
+              </section>
+            );
+          })
+        )}
+      </div>
+      <div className="shelf-foot">
+        <p className="note" aria-live="polite">
+          {shown ? (
+            <>
+              {inHand ? <b>{inHand.title}: click the plan to put it down. </b> : null}
+              {shown.about}
+            </>
+          ) : (
+            'Drag a part onto the plan, or click it and then the plan.'
+          )}
+        </p>
+        <label className="note shelf-zone">
+          Enter puts it in
+          <select className="input" value={chosenZone} onChange={(e) => setZone(e.currentTarget.value)}>
+            {zones.map((z) => (
+              <option key={z} value={z}>
+                {plan.zones[z]?.name}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+    </section>
+  );
+}
+
+function isPlacing(placing: { readonly type: string; readonly id: string; readonly variant?: string }, item: ShelfItem): boolean {
+  return placing.type === item.type && placing.id === item.id && placing.variant === item.variant;
+}
+
+function Item({ item, zone, onAbout, onTaken }: { readonly item: ShelfItem; readonly zone: string; onAbout(item: ShelfItem): void; onTaken?(): void }) {
+  const armed = useApp((s) => s.placing !== null && isPlacing(s.placing, item));
+  const [open, setOpen] = useState(false);
+  const start = useRef<{ x: number; y: number; dragging: boolean } | null>(null);
+
+  const take = () => {
+    const { type, id, variant } = item;
+    app.getState().setPlacing({ type, id, ...(variant === undefined ? {} : { variant }) });
+  };
+  const put = () => {
+    const { plan, apply, select, setNotice } = app.getState();
+    if (!plan) return;
+    const { edit, parts } = placeInZone(plan, item, zone);
+    const outcome = apply(edit);
+    if (outcome.ok) {
+      select({ parts, wires: [] });
+      setNotice({ kind: 'info', text: `${item.title} is in ${plan.zones[zone]?.name ?? 'the plan'}.` });
+    } else setNotice({ kind: 'problem', text: `Not placed: ${outcome.reason}` });
+  };
+
+  return (
+    <li>
+      <div className="shelf-row">
+        <button
+          type="button"
+          className={armed ? 'shelf-item on' : 'shelf-item'}
+          aria-pressed={armed}
+          title={item.about}
+          onFocus={() => onAbout(item)}
+          onPointerEnter={() => onAbout(item)}
+          onPointerDown={(e) => {
+            if (e.pointerType === 'mouse' && e.button !== 0) return;
+            start.current = { x: e.clientX, y: e.clientY, dragging: false };
+            // The plan must receive the moves of a drag that begins here.
+            if (e.currentTarget.hasPointerCapture(e.pointerId)) e.currentTarget.releasePointerCapture(e.pointerId);
+            const move = (m: PointerEvent) => {
+              const from = start.current;
+              if (!from || from.dragging || Math.hypot(m.clientX - from.x, m.clientY - from.y) < DRAG_PX) return;
+              from.dragging = true;
+              take();
+              onTaken?.();
+            };
+            const end = () => {
+              window.removeEventListener('pointermove', move);
+              window.removeEventListener('pointerup', end);
+              window.removeEventListener('pointercancel', end);
+            };
+            window.addEventListener('pointermove', move);
+            window.addEventListener('pointerup', end);
+            window.addEventListener('pointercancel', end);
+          }}
+          onClick={(e) => {
+            const dragged = start.current?.dragging ?? false;
+            start.current = null;
+            if (dragged) return;
+            // A click without pointer is Enter or space.
+            if (e.detail === 0) put();
+            else if (armed) app.getState().setPlacing(null);
+            else {
+              take();
+              onTaken?.();
+            }
+          }}
+          onKeyDown={(e) => {
+            if (e.key === 'Escape' && armed) app.getState().setPlacing(null);
+          }}
+        >
+          {item.title}
+        </button>
+        {item.variants.length > 0 ? (
+          <button type="button" className="shelf-more" aria-expanded={open} aria-label={`${item.title}: ready-made kinds`} onClick={() => setOpen(!open)}>
+            {item.variants.length} kinds
+          </button>
+        ) : null}
+      </div>
+      {open ? (
+        <ul className="shelf-variants">
+          {item.variants.map((v) => (
+            <Item key={v.key} item={v} zone={zone} onAbout={onAbout} {...(onTaken ? { onTaken } : {})} />
+          ))}
+        </ul>
+      ) : null}
+    </li>
+  );
+}

@@ -1,0 +1,34 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Card } from '../advise/types.ts';
+import { LEVEL_WORD } from '../faces/LevelMark.tsx';
+import { useApp } from '../state/store.ts';
+
+/** Says new and gone findings to a screen reader, politely and only after the first results of a plan. */
+export function Announcer() {
+  const cards = useApp((s) => s.results?.report.cards ?? null);
+  const planId = useApp((s) => s.plan?.id);
+  const before = useRef<{ readonly plan: string | undefined; readonly cards: readonly Card[] } | null>(null);
+  const [said, setSaid] = useState('');
+
+  useEffect(() => {
+    const known = before.current;
+    if (cards && known && known.plan === planId) setSaid(changesIn(known.cards, cards));
+    before.current = cards ? { plan: planId, cards } : null;
+  }, [cards, planId]);
+
+  return (
+    <p className="hidden-text" role="status" aria-live="polite">
+      {said}
+    </p>
+  );
+}
+
+/** "New hazard: … Gone: …" in a few words; '' when nothing came or went. */
+export function changesIn(before: readonly Card[], after: readonly Card[]): string {
+  const had = new Set(before.map((c) => c.key));
+  const has = new Set(after.map((c) => c.key));
+  const come = after.filter((c) => !had.has(c.key)).map((c) => `New ${LEVEL_WORD[c.level].toLowerCase()}: ${c.title}.`);
+  const gone = before.filter((c) => !has.has(c.key)).map((c) => `Gone: ${c.title}.`);
+  const all = [...come, ...gone];
+  return all.length > 3 ? `${come.length} new findings, ${gone.length} gone.` : all.join(' ');
+}

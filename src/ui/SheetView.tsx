@@ -1,0 +1,91 @@
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
+import { Icon } from '../faces/Icon.tsx';
+import { partsListCsv, type SheetOptions, sheetHtml, wireListCsv } from '../sheet/index.ts';
+import { useApp } from '../state/store.ts';
+import { download, slug } from './download.ts';
+
+/** The wiring sheet as it will print, with the lists as files. */
+export default function SheetView({ onClose }: { onClose(): void }) {
+  const results = useApp((s) => s.results);
+  const title = useApp((s) => s.plan?.title ?? '');
+  const lengths = useApp((s) => s.units.length);
+  const current = useApp((s) => s.resultsFor === s.plan);
+  const [paper, setPaper] = useState<SheetOptions['paper']>('A4');
+  const [who, setWho] = useState('');
+  const frame = useRef<HTMLIFrameElement>(null);
+  const back = useRef<HTMLButtonElement>(null);
+  const name = useId();
+
+  useEffect(() => back.current?.focus(), []);
+
+  const html = useMemo(
+    () => (results ? sheetHtml(results, { paper, date: today(), lengths, ...(who.trim() === '' ? {} : { who: who.trim() }) }) : null),
+    [results, paper, lengths, who],
+  );
+
+  return (
+    <main
+      className="sheet"
+      aria-label="Wiring sheet"
+      onKeyDown={(e) => {
+        if (e.key === 'Escape') onClose();
+      }}
+    >
+      <header className="sheet-bar">
+        <button ref={back} type="button" className="btn" onClick={onClose}>
+          ‹ Back to the plan
+        </button>
+        <h1>Wiring sheet</h1>
+        <fieldset className="choice">
+          <legend className="hidden-text">Paper</legend>
+          {(['A4', 'Letter'] as const).map((p) => (
+            <label key={p}>
+              <input type="radio" name={name} checked={paper === p} onChange={() => setPaper(p)} />
+              {p}
+            </label>
+          ))}
+        </fieldset>
+        <label className="inline">
+          Planned by
+          <input className="input" maxLength={60} value={who} onChange={(e) => setWho(e.currentTarget.value)} />
+        </label>
+        <span className="sheet-actions">
+          <button
+            type="button"
+            className="btn"
+            disabled={!results}
+            onClick={() => results && download(`${slug(title)}-wires.csv`, wireListCsv(results), 'text/csv')}
+          >
+            Wire list, CSV
+          </button>
+          <button
+            type="button"
+            className="btn"
+            disabled={!results}
+            onClick={() => results && download(`${slug(title)}-parts.csv`, partsListCsv(results), 'text/csv')}
+          >
+            Parts list, CSV
+          </button>
+          <button type="button" className="btn" disabled={!html} onClick={() => html && download(`${slug(title)}-sheet.html`, html, 'text/html')}>
+            <Icon name="file" size={16} /> HTML
+          </button>
+          <button type="button" className="btn main" disabled={!html} onClick={() => frame.current?.contentWindow?.print()}>
+            Print …
+          </button>
+        </span>
+      </header>
+      {current ? null : <p className="sheet-stale note wrong">The plan has changed; the figures are being worked out again.</p>}
+      {html ? (
+        <iframe ref={frame} className="sheet-frame" title="Wiring sheet as it will print" sandbox="allow-same-origin allow-modals" srcDoc={html} />
+      ) : (
+        <p className="opening">Being worked out …</p>
+      )}
+    </main>
+  );
+}
+
+function today(): string {
+  const now = new Date();
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

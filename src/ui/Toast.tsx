@@ -1,0 +1,41 @@
+import { useEffect } from 'react';
+import { Icon } from '../faces/Icon.tsx';
+import { app, useApp } from '../state/store.ts';
+
+/** How long a plain message stays, ms; problems stay until they are closed. */
+const STAYS_MS = 6000;
+
+/** What happened and what to do: a polite live region at the foot of the page. */
+export function Toast() {
+  const notice = useApp((s) => s.notice);
+  useEffect(() => {
+    if (!notice || notice.kind === 'problem' || notice.action) return;
+    const timer = setTimeout(() => app.getState().setNotice(null), STAYS_MS);
+    return () => clearTimeout(timer);
+  }, [notice]);
+  const close = () => app.getState().setNotice(null);
+  return (
+    <div className="toast-place" role="status" aria-live="polite">
+      {notice ? (
+        <div className={`toast ${notice.kind}`}>
+          <p>{notice.text}</p>
+          {notice.action ? (
+            <button
+              type="button"
+              className="btn"
+              onClick={() => {
+                notice.action?.run();
+                close();
+              }}
+            >
+              {notice.action.label}
+            </button>
+          ) : null}
+          <button type="button" className="btn quiet icon" aria-label="Close this message" onClick={close}>
+            <Icon name="close" size={16} />
+          </button>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,138 @@
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { Outline } from '../canvas/Outline.tsx';
+import { Surface } from '../canvas/Surface.tsx';
+import { Icon } from '../faces/Icon.tsx';
+import { LevelMark } from '../faces/LevelMark.tsx';
+import { KeySlide } from '../keycycle/KeySlide.tsx';
+import { headlineOf } from '../ledger/Findings.tsx';
+import { Ledger } from '../ledger/Ledger.tsx';
+import { Shelf } from '../shelf/Shelf.tsx';
+import { useApp } from '../state/store.ts';
+import { useHotkeys } from './hotkeys.ts';
+import { TopBar } from './TopBar.tsx';
+import { useWide } from './useWide.ts';
+
+const SheetView = lazy(() => import('./SheetView.tsx'));
+
+/** The open plan: shelf, drawing, answers; on a small screen the drawing with two sheets over it. */
+export function Workbench() {
+  const [sheet, setSheet] = useState(false);
+  const [shelfOpen, setShelfOpen] = useState(false);
+  const [answersOpen, setAnswersOpen] = useState(false);
+  const wide = useWide(1100);
+  const phone = !useWide(700);
+  const selection = useApp((s) => s.selection);
+  const stage = useRef<HTMLElement>(null);
+  useHotkeys();
+
+  // Something taken from the shelf: the drawer gives the drawing back.
+  const placing = useApp((s) => s.placing !== null);
+  useEffect(() => {
+    if (placing) setShelfOpen(false);
+  }, [placing]);
+
+  if (sheet)
+    return (
+      <Suspense fallback={<p className="opening">Opening the wiring sheet …</p>}>
+        <SheetView onClose={() => setSheet(false)} />
+      </Suspense>
+    );
+
+  return (
+    <div className={wide ? 'bench wide' : 'bench narrow'}>
+      <a className="skip" href="#answers">
+        To the answers
+      </a>
+      <TopBar onSheet={() => setSheet(true)} withKey={!phone} />
+      {wide ? (
+        <aside className="bench-shelf">
+          <Shelf />
+        </aside>
+      ) : null}
+      <main className="bench-plan" ref={stage} aria-label="Plan">
+        <Surface />
+        <Outline />
+      </main>
+      {wide ? (
+        <aside className="bench-answers" id="answers" tabIndex={-1}>
+          <Ledger />
+        </aside>
+      ) : (
+        <>
+          <div className="bench-foot">
+            {phone ? <KeySlide /> : null}
+            <div className="foot-buttons">
+              <button type="button" className="btn" aria-expanded={shelfOpen} onClick={() => setShelfOpen(!shelfOpen)}>
+                <Icon name="shelf" /> Parts
+              </button>
+              <AnswersButton open={answersOpen} onToggle={() => setAnswersOpen(!answersOpen)} chosen={selection.parts.length + selection.wires.length > 0} />
+            </div>
+          </div>
+          {shelfOpen ? (
+            <Drawer side="left" label="Parts" onClose={() => setShelfOpen(false)}>
+              <Shelf onTaken={() => setShelfOpen(false)} />
+            </Drawer>
+          ) : null}
+          {answersOpen ? (
+            <Drawer side="bottom" label="Answers" onClose={() => setAnswersOpen(false)}>
+              <div id="answers" tabIndex={-1} className="drawer-fill">
+                <Ledger />
+              </div>
+            </Drawer>
+          ) : null}
+        </>
+      )}
+    </div>
+  );
+}
+
+function AnswersButton({ open, chosen, onToggle }: { readonly open: boolean; readonly chosen: boolean; onToggle(): void }) {
+  const cards = useApp((s) => s.results?.report.cards);
+  const levels = cards?.map((c) => c.level) ?? [];
+  const worst = levels.includes('hazard') ? 'hazard' : levels.includes('fault') ? 'fault' : null;
+  return (
+    <button type="button" className={open ? 'btn grow on' : 'btn grow'} aria-expanded={open} onClick={onToggle}>
+      {worst ? <LevelMark level={worst} size={18} /> : <Icon name="answers" />}
+      <span>{cards ? headlineOf(levels) : 'Answers'}</span>
+      {chosen ? <span className="hidden-text">, and what is selected</span> : null}
+    </button>
+  );
+}
+
+function Drawer({
+  side,
+  label,
+  onClose,
+  children,
+}: {
+  readonly side: 'left' | 'bottom';
+  readonly label: string;
+  onClose(): void;
+  readonly children: React.ReactNode;
+}) {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const opener = document.activeElement;
+    box.current?.focus();
+    return () => {
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+    };
+  }, []);
+  return (
+    <div
+      ref={box}
+      className={`drawer ${side}`}
+      role="dialog"
+      aria-label={label}
+      tabIndex={-1}
+      onKeyDown={(e) => {
+        if (e.key === 'Escape' && !e.defaultPrevented) onClose();
+      }}
+    >
+      <button type="button" className="btn quiet icon drawer-close" aria-label={`Close ${label.toLowerCase()}`} onClick={onClose}>
+        <Icon name="close" />
+      </button>
+      {children}
+    </div>
+  );
+}
