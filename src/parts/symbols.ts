@@ -150,7 +150,7 @@ export function zenerGlyph(cx: number, cy: number, bidirectional = false): Primi
 
 /** Light-emitting diode, anode at the left, two arrows leaving. 16 long. */
 export function ledGlyph(cx: number, cy: number): Primitive[] {
-  return [...diodeGlyph(cx, cy), ...rays(cx, cy - 7)];
+  return [...diodeGlyph(cx, cy), ...rays(cx, cy - 6.5)];
 }
 
 /** Two small arrows up and to the right, from about x, y. */
