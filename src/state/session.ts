@@ -40,6 +40,14 @@ export function createSession({ app, storage, channel, persist }: SessionParts):
   const tell = (text: string): void => app.getState().setNotice({ kind: 'problem', text, action: { label: 'Save as a file', run: () => void save(app) } });
   const refreshList = async (): Promise<void> => app.setState({ plans: await storage.list() });
 
+  // Only what storage holds may be called the last plan: a page closed at once would otherwise look for a ghost.
+  let remembered: string | null = null;
+  const remember = (id: string | null): void => {
+    if (id === remembered) return;
+    remembered = id;
+    void storage.setLast(id).catch(() => undefined);
+  };
+
   const openPlan = async (id: string): Promise<boolean> => {
     await autosave?.flush();
     let raw: unknown;
@@ -54,6 +62,7 @@ export function createSession({ app, storage, channel, persist }: SessionParts):
       autosave?.known(kept.plan);
       app.getState().load(kept.plan, kept.past);
       app.setState({ future: kept.future });
+      remember(id);
       return true;
     }
     if (!kept) {
@@ -79,13 +88,16 @@ export function createSession({ app, storage, channel, persist }: SessionParts):
       autosave = attachAutosave(app, storage, {
         offerFile: () => void save(app),
         ...(persist ? { onFirstEdit: persist } : {}),
-        onWritten: () => void refreshList().catch(() => undefined),
+        onWritten: ({ plan }) => {
+          if (app.getState().plan?.id === plan.id) remember(plan.id);
+          void refreshList().catch(() => undefined);
+        },
       });
       ends.push(autosave.stop);
       if (channel) ends.push(attachTabs(app, channel, crypto.getRandomValues(new Uint32Array(2)).join('-')));
       ends.push(
         app.subscribe((state, before) => {
-          if (state.plan?.id !== before.plan?.id) void storage.setLast(state.plan?.id ?? null).catch(() => undefined);
+          if (before.plan && !state.plan) remember(null);
         }),
       );
       if (last !== null && app.getState().plan === null) await openPlan(last);

@@ -1,0 +1,100 @@
+import type { Results } from '../../src/advise/types.ts';
+import type { Edit, Plan } from '../../src/plan/types.ts';
+import type { KeptPlan, PlanStorage } from '../../src/state/storage.ts';
+import type { App } from '../../src/state/store.ts';
+import type { TabChannel, TabMessage } from '../../src/state/tabs.ts';
+import type { WorkerPort, WorkerRequest } from '../../src/state/workerClient.ts';
+
+/** A worker that answers only when told to. */
+export class FakeWorker implements WorkerPort {
+  onmessage: WorkerPort['onmessage'] = null;
+  onerror: WorkerPort['onerror'] = null;
+  readonly asked: WorkerRequest[] = [];
+  ended = false;
+  postMessage(request: WorkerRequest): void {
+    this.asked.push(request);
+  }
+  terminate(): void {
+    this.ended = true;
+  }
+  get last(): WorkerRequest {
+    const request = this.asked.at(-1);
+    if (!request) throw new Error('nothing was asked');
+    return request;
+  }
+  answer(request: WorkerRequest = this.last): void {
+    this.onmessage?.({ data: { id: request.id, results: resultsFor(request.plan) } });
+  }
+}
+
+/** Results that can be told apart by their filled plan; the store never looks inside. */
+export function resultsFor(plan: Plan): Results {
+  return { filled: plan } as Results;
+}
+
+/** Storage in memory; `fail` makes every call reject, `hang` makes it never answer. */
+export class FakeStorage implements PlanStorage {
+  readonly kept = new Map<string, unknown>();
+  writes = 0;
+  mode: 'works' | 'fail' | 'hang' = 'works';
+  lastId: string | null = null;
+
+  private async gate(): Promise<void> {
+    if (this.mode === 'fail') throw new Error('no room');
+    if (this.mode === 'hang') await new Promise(() => undefined);
+  }
+  async list() {
+    await this.gate();
+    const all = [...this.kept.values()] as KeptPlan[];
+    return all.map((k) => ({ id: k.plan.id, title: k.plan.title, changed: k.changed }));
+  }
+  async read(id: string) {
+    await this.gate();
+    return this.kept.get(id) ?? null;
+  }
+  async write(kept: KeptPlan) {
+    this.writes += 1;
+    await this.gate();
+    this.kept.set(kept.plan.id, structuredClone(kept));
+  }
+  async remove(id: string) {
+    await this.gate();
+    this.kept.delete(id);
+  }
+  async last() {
+    await this.gate();
+    return this.lastId;
+  }
+  async setLast(id: string | null) {
+    await this.gate();
+    this.lastId = id;
+  }
+}
+
+/** Pages that hear each other, without a browser. */
+export class FakeChannels {
+  private readonly all = new Set<TabChannel>();
+  open(): TabChannel {
+    const channel: TabChannel = {
+      onmessage: null,
+      postMessage: (data: TabMessage) => {
+        for (const other of this.all) if (other !== channel) other.onmessage?.({ data });
+      },
+      close: () => this.all.delete(channel),
+    };
+    this.all.add(channel);
+    return channel;
+  }
+}
+
+export function planOf(app: App): Plan {
+  const { plan } = app.getState();
+  if (!plan) throw new Error('no plan is open');
+  return plan;
+}
+
+/** Applies what `make` builds from the open plan; throws when it is refused. */
+export function edit(app: App, make: (plan: Plan) => Edit): void {
+  const done = app.getState().apply(make(planOf(app)));
+  if (!done.ok) throw new Error(done.reason);
+}

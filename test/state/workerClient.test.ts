@@ -1,0 +1,184 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { apply } from '../../src/plan/apply.ts';
+import { movePart, setHead, setSetting, setWire, setZone } from '../../src/plan/edits.ts';
+import type { Edit, Plan } from '../../src/plan/types.ts';
+import { sameElectric } from '../../src/state/electric.ts';
+import { type App, createApp } from '../../src/state/store.ts';
+import { attachWorker, DRAG_MS, PATIENCE_MS } from '../../src/state/workerClient.ts';
+import { smallPlan } from '../plan/laws.ts';
+import { edit, FakeWorker, planOf } from './fakes.ts';
+
+const { plan: first, ids } = smallPlan();
+let workers: FakeWorker[];
+let app: App;
+let detach: () => void;
+
+const worker = (): FakeWorker => workers.at(-1) as FakeWorker;
+const rate = (value: number) => edit(app, (p) => setSetting(p, ids.fuse, 'ratingA', value));
+const done = (plan: Plan, made: Edit): Plan => {
+  const next = apply(plan, made);
+  if (!next.ok) throw new Error(next.reason);
+  return next.plan;
+};
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  workers = [];
+  app = createApp();
+  app.getState().load(first);
+  detach = attachWorker(app, () => {
+    workers.push(new FakeWorker());
+    return worker();
+  });
+});
+afterEach(() => {
+  detach();
+  vi.useRealTimers();
+});
+
+describe('results follow the plan', () => {
+  it('asks at once and keeps the results beside their plan', () => {
+    expect(worker().last.plan).toBe(first);
+    expect(app.getState().busy).toBe(true);
+    worker().answer();
+    expect(app.getState()).toMatchObject({ busy: false, workerError: null });
+    expect(app.getState().resultsFor).toBe(first);
+  });
+
+  it('while one is computed only the newest waits', () => {
+    for (const a of [1, 2, 3]) rate(a);
+    expect(worker().asked).toHaveLength(1);
+    worker().answer();
+    expect(app.getState().resultsFor).toBe(first);
+    expect(app.getState().busy).toBe(true);
+    expect(worker().asked).toHaveLength(2);
+    expect(worker().last.plan).toBe(planOf(app));
+    worker().answer();
+    expect(app.getState().resultsFor).toBe(planOf(app));
+    expect(app.getState().busy).toBe(false);
+  });
+
+  it('drops an answer for another document, and a late one', () => {
+    const old = worker().last;
+    app.getState().load({ ...first, id: 'other' });
+    worker().answer(old);
+    expect(app.getState().results).toBeNull();
+    worker().answer(old);
+    expect(app.getState().results).toBeNull();
+    worker().answer();
+    expect(app.getState().resultsFor).toBe(planOf(app));
+  });
+
+  it('an edit made by whoever hears of the results is not lost', () => {
+    let once = true;
+    app.subscribe((state, before) => {
+      if (once && state.resultsFor !== before.resultsFor) {
+        once = false;
+        rate(30);
+      }
+    });
+    rate(10);
+    worker().answer();
+    worker().answer();
+    worker().answer();
+    expect(app.getState().resultsFor).toBe(planOf(app));
+    expect(app.getState().busy).toBe(false);
+  });
+});
+
+describe('trouble', () => {
+  it('an error is told and the next edit asks again', () => {
+    worker().onmessage?.({ data: { id: worker().last.id, error: 'island' } });
+    expect(app.getState()).toMatchObject({ workerError: 'island', busy: false });
+    rate(10);
+    worker().answer();
+    expect(app.getState().workerError).toBeNull();
+    expect(app.getState().resultsFor).toBe(planOf(app));
+  });
+
+  it('a crashed worker is replaced', () => {
+    worker().onerror?.({ message: 'boom' });
+    expect(app.getState().workerError).toContain('boom');
+    rate(10);
+    expect(workers).toHaveLength(2);
+    expect(workers[0]?.ended).toBe(true);
+    expect(worker().last.plan).toBe(planOf(app));
+  });
+
+  it('a worker that never answers is replaced, and what waited is asked', () => {
+    rate(10);
+    vi.advanceTimersByTime(PATIENCE_MS);
+    expect(app.getState().workerError).toContain('too long');
+    expect(workers).toHaveLength(2);
+    expect(worker().last.plan).toBe(planOf(app));
+    worker().answer();
+    expect(app.getState().workerError).toBeNull();
+  });
+
+  it('a browser without workers is told', () => {
+    const bare = createApp();
+    bare.getState().load(first);
+    attachWorker(bare, () => {
+      throw new Error('no Worker');
+    })();
+    expect(bare.getState()).toMatchObject({ busy: false, workerError: 'The calculation could not start: no Worker' });
+  });
+});
+
+describe('while dragging', () => {
+  const drag = (x: number, zone = 'z2') => app.getState().setProvisional(done(planOf(app), movePart(planOf(app), ids.fuse, { x, y: 0, zone })));
+
+  beforeEach(() => {
+    worker().answer();
+    vi.advanceTimersByTime(DRAG_MS);
+  });
+
+  it('a move inside its zone asks nothing', () => {
+    for (let x = 100; x < 200; x += 10) drag(x);
+    vi.advanceTimersByTime(1000);
+    expect(worker().asked).toHaveLength(1);
+  });
+
+  it('a move into another zone asks, at most once in the pause, the newest', () => {
+    drag(100, 'z3');
+    expect(worker().asked).toHaveLength(2);
+    worker().answer();
+    drag(100, 'z4');
+    drag(100, 'z1');
+    expect(worker().asked).toHaveLength(2);
+    vi.advanceTimersByTime(DRAG_MS);
+    expect(worker().asked).toHaveLength(3);
+    expect(worker().last.plan.parts[ids.fuse]?.zone).toBe('z1');
+  });
+
+  it('a drag given up computes the plan as it stands again', () => {
+    drag(100, 'z3');
+    worker().answer();
+    app.getState().setProvisional(null);
+    worker().answer();
+    expect(app.getState().resultsFor).toBe(first);
+  });
+
+  it('a drop is computed at once', () => {
+    drag(100, 'z3');
+    worker().answer();
+    edit(app, (p) => movePart(p, ids.fuse, { x: 100, y: 0, zone: 'z3' }));
+    expect(worker().last.plan).toBe(planOf(app));
+  });
+});
+
+describe('sameElectric', () => {
+  const changed = (make: (plan: Plan) => Edit) => sameElectric(first, done(first, make(first)));
+  it('place, bends, widths and titles compute nothing new', () => {
+    expect(changed((p) => movePart(p, ids.fuse, { x: 500, y: 90 }))).toBe(true);
+    expect(changed((p) => setWire(p, ids.feedWire, { bends: [{ x: 1, y: 2 }] }))).toBe(true);
+    expect(changed((p) => setZone(p, 'z1', { width: 400 }))).toBe(true);
+    expect(changed((p) => setHead(p, { title: 'B' }))).toBe(true);
+  });
+  it('everything else does', () => {
+    expect(changed((p) => movePart(p, ids.fuse, { x: 20, y: 40, zone: 'z3' }))).toBe(false);
+    expect(changed((p) => setSetting(p, ids.fuse, 'ratingA', 7.5))).toBe(false);
+    expect(changed((p) => setWire(p, ids.feedWire, { areaMm2: 2.5 }))).toBe(false);
+    expect(changed((p) => setZone(p, 'z1', { maxC: 90 }))).toBe(false);
+  });
+});
