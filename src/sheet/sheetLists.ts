@@ -36,7 +36,7 @@ export function wireSection(context: Context, unit: LengthUnit): Html {
     { title: 'Length', kind: 'n' },
     { title: 'Load', kind: 'n' },
     { title: 'Drop', kind: 'n' },
-    { title: 'Fuse' },
+    { title: 'Protected by' },
     { title: 'Cut', kind: 'c' },
     { title: 'Crimped', kind: 'c' },
     { title: 'Tested', kind: 'c' },

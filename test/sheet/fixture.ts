@@ -130,8 +130,8 @@ const reading = (state: VehicleState, band: Band): Reading => {
 };
 
 const end = (maxA: number, byPart: Id | null, byName: string): EndProtection => ({ maxA, byPart, byName });
-const fused = end(5, 'p3', 'F1 Blade fuse');
-const limited = end(8, 'p4', 'U1 Step-down converter');
+const fused = end(5, 'p3', 'F1');
+const limited = end(8, 'p4', 'T1');
 
 function report(w: Wire, role: WireReport['role'], nominalV: number | null, by: EndProtection, dropV: number): WireReport {
   return {
@@ -190,7 +190,6 @@ const analysis: Analysis = {
       leastShortWire: 'w22',
       greatestShortA: 190,
       unfusedM: 0.12,
-      surgeI2t: 3,
     },
   },
   arrivals: [

@@ -60,7 +60,7 @@ describe('wire list', () => {
     expect(w2[8]).toBe('0.8 A');
     // 60 mV of 12 V is half a per cent.
     expect(w2[9]).toBe('60 mV 0.5 %');
-    expect(w2[10]).toBe('F1 Blade fuse');
+    expect(w2[10]).toBe('F1');
     expect((rowsOf('Wire list')[0] as string[])[10]).toBe('none');
   });
 

@@ -1,0 +1,58 @@
+import { readFileSync } from 'node:fs';
+import { computeResults } from './advise/index.ts';
+import { planJsonSchema, readPlan } from './codec/index.ts';
+import { countsOf, exitCode } from './report/counts.ts';
+import { reportJson } from './report/json.ts';
+import { reportText } from './report/text.ts';
+
+const USAGE = `usage: npm run --silent report -- FILE [--json] [--strict]
+
+  FILE      a plan file; - reads standard input
+  --json    everything computed, as JSON
+  --strict  also end with 1 where a rule that can find a hazard could not tell
+
+ends with 0, with 1 when a hazard is found, with 2 when FILE cannot be read
+`;
+
+/** What a command answers: its output, what goes to the error stream, and how it ends. */
+export interface Answer {
+  readonly out: string;
+  readonly err: string;
+  readonly code: 0 | 1 | 2;
+}
+
+/** The headless report. @param args command line without program and script. */
+export function report(args: readonly string[]): Answer {
+  const unknown = args.find((a) => a.startsWith('-') && a !== '-' && !['--json', '--strict', '--help', '-h'].includes(a));
+  if (args.includes('--help') || args.includes('-h')) return { out: USAGE, err: '', code: 0 };
+  const files = args.filter((a) => a === '-' || !a.startsWith('-'));
+  const [file] = files;
+  if (unknown !== undefined) return failed(`unknown option ${unknown}\n${USAGE}`);
+  if (file === undefined || files.length > 1) return failed(USAGE);
+  let text: string;
+  try {
+    text = readFileSync(file === '-' ? 0 : file, 'utf8');
+  } catch (error) {
+    return failed(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}\n`);
+  }
+  const read = readPlan(text);
+  if (!read.ok) {
+    const lines = read.problems.map((p) => `  ${p.where === '' ? '' : `${p.where}: `}${p.what}\n`);
+    return failed(`${file} is not a plan that can be read:\n${lines.join('')}`);
+  }
+  const results = computeResults(read.plan);
+  return {
+    out: args.includes('--json') ? `${JSON.stringify(reportJson(results), null, 1)}\n` : reportText(results),
+    err: read.notes.map((note) => `${note}\n`).join(''),
+    code: exitCode(countsOf(results), args.includes('--strict')),
+  };
+}
+
+/** JSON Schema of a plan file. */
+export function schema(): Answer {
+  return { out: `${JSON.stringify(planJsonSchema(), null, 2)}\n`, err: '', code: 0 };
+}
+
+function failed(err: string): Answer {
+  return { out: '', err, code: 2 };
+}

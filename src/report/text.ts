@@ -1,0 +1,106 @@
+import type { Card, Results } from '../advise/types.ts';
+import { KEY_POSITIONS, type WireReport } from '../analysis/types.ts';
+import { type Context, contextOf, wireName } from '../sheet/context.ts';
+import { amps, daysText, dropVolts, figureText, lengthText, percent, volts } from '../sheet/figures.ts';
+import { LEVEL_WORDS, plural, summaryText, whereText } from '../sheet/words.ts';
+import { countsOf } from './counts.ts';
+
+/** Wires shown; the rest are counted. */
+const MOST_WIRES = 20;
+
+/** The compact report for a terminal: findings with figures, what arrives, the hardest worked wires, the parked draw. */
+export function reportText(results: Results): string {
+  const context = contextOf(results);
+  const { vehicle, title } = context.plan;
+  const blocks = [
+    [`${title || 'Untitled plan'} (${vehicle.name || 'vehicle not named'}, ${vehicle.systemV} V, ${vehicle.batteryAh} Ah)`, summaryText(countsOf(results))],
+    findings(results),
+    notComputed(results),
+    arrivals(context),
+    wires(context),
+    parked(context),
+    unknowns(results),
+  ];
+  return `${blocks
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join('\n'))
+    .join('\n\n')
+    .replaceAll('\u00a0', ' ')}\n`;
+}
+
+function findings(results: Results): string[] {
+  const { cards, aside } = results.report;
+  if (cards.length + aside.length === 0) return [];
+  return ['Findings', ...cards.flatMap((card) => cardLines(card)), ...aside.flatMap(({ card, reason }) => cardLines(card, reason))];
+}
+
+function cardLines(card: Card, reason?: string): string[] {
+  const times = card.findings.length > 1 ? ` ×${card.findings.length}` : '';
+  return [
+    `  ${LEVEL_WORDS[card.level]} ${card.code} ${card.title}${times}${reason === undefined ? '' : ` (set aside: ${reason})`}`,
+    ...card.findings.flatMap((f) => {
+      const figures = f.figures.map((x) => `${x.label} ${figureText(x.value, x.unit)}`);
+      const where = whereText(f.state, f.band);
+      const facts = [...figures, ...(where === '' ? [] : [`worst in: ${where}`])].join('; ');
+      return [`    ${f.what} ${f.todo}`, ...(facts === '' ? [] : [`    [${facts}]`])];
+    }),
+  ];
+}
+
+/** States without a solution are said first of all: their figures are missing below. */
+function notComputed(results: Results): string[] {
+  const bad = results.analysis.readings.filter((r) => r.status !== 'solved');
+  if (bad.length === 0) return [];
+  return ['Not computed', ...bad.map((r) => `  ${whereText(r.state, r.band)}: ${r.trouble ? `${r.trouble.kind} at ${r.trouble.where}` : 'no solution'}`)];
+}
+
+function arrivals(context: Context): string[] {
+  const running = KEY_POSITIONS.findIndex((k) => k.key === 'Running');
+  const rows = context.results.analysis.arrivals.map((a) => {
+    const least = a.worstLow ? `least ${volts(a.worstLow.v)} (${whereText(a.worstLow.state, null)}: ${a.worstLow.corner})` : '';
+    const most = a.worstHigh ? `most ${volts(a.worstHigh.v)} (${whereText(a.worstHigh.state, null)}: ${a.worstHigh.corner})` : '';
+    const wants = a.minV !== null && a.maxV !== null ? `wants ${volts(a.minV)} to ${volts(a.maxV)}` : '';
+    const typical = `typical ${volts(a.typical[running] ?? Number.NaN)}`;
+    return `  ${context.label(a.part)}, ${a.label}: ${[typical, least, most, wants].filter(Boolean).join(', ')}`;
+  });
+  return rows.length === 0 ? [] : ['What arrives, Running', ...rows];
+}
+
+function wires(context: Context): string[] {
+  const rows = context.wires
+    .flatMap((wire) => {
+      const report = context.results.analysis.wires[wire.id];
+      return report ? [{ wire, report }] : [];
+    })
+    .sort((a, b) => strain(b.report) - strain(a.report));
+  if (rows.length === 0) return [];
+  const lines = rows.slice(0, MOST_WIRES).map(({ wire, report: r }) => {
+    const drop = `drop ${dropVolts(r.worstDropV)}${r.worstDropShare === null ? '' : ` (${percent(r.worstDropShare)})`}`;
+    const fuse = r.isProtected ? `protected by ${r.protectedBy || 'what feeds it'}` : 'NOT PROTECTED';
+    return `  ${wireName(wire)} ${context.endLabel(wire.from)} to ${context.endLabel(wire.to)}: ${r.areaMm2} mm², ${lengthText(r.lengthM, 'm')}, ${amps(r.heatA)} of ${amps(r.limitA)}, ${drop}, ${fuse}`;
+  });
+  const rest = rows.length - lines.length;
+  return ['Wires, hardest worked first', ...lines, ...(rest > 0 ? [`  and ${plural(rest, 'more wire')}`] : [])];
+}
+
+/** How near a wire is to its limit, or to a drop of a tenth. */
+function strain(r: WireReport): number {
+  return Math.max(r.heatA / r.limitA, (r.worstDropShare ?? 0) / 0.1);
+}
+
+function parked(context: Context): string[] {
+  const { parked: p } = context.results.analysis;
+  const who = p.shares.slice(0, 3).map((s) => `${s.name} ${amps(s.amp)}`);
+  return [
+    'Parked',
+    `  this build ${amps(p.buildA)}${who.length > 0 ? ` (${who.join(', ')})` : ''}, vehicle ${amps(p.vehicleA)}, battery itself ${amps(p.selfA)}: ${daysText(p.days)}, ${daysText(p.daysWithout)} without this build`,
+  ];
+}
+
+function unknowns(results: Results): string[] {
+  const needs = new Map<string, number>();
+  for (const c of results.report.cannotTell) needs.set(c.needs, (needs.get(c.needs) ?? 0) + 1);
+  const crashed = results.report.crashed.map((c) => `  ${c.rule} failed to run: ${c.message}`);
+  if (needs.size + crashed.length === 0) return [];
+  return ['Could not tell', ...[...needs].map(([need, n]) => `  needs ${need}${n > 1 ? ` (×${n})` : ''}`), ...crashed];
+}
