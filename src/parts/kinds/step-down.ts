@@ -109,7 +109,7 @@ export const stepDown = definePart({
         minus: 'gnd',
         label: 'input',
         nominalV: 12,
-        minV: s.num('startV'),
+        minV: runMinV(s),
         maxV: s.num('inMaxV'),
         absMaxV: s.num('absMaxV'),
         peakA: 0,
@@ -137,6 +137,11 @@ function limits(s: Settings): readonly [least: number, most: number] {
   const most = s.num('limitMaxA') > 0 ? s.num('limitMaxA') : UNKNOWN_LIMIT * s.num('ratedA');
   const least = s.num('limitMinA') > 0 ? s.num('limitMinA') : s.num('ratedA');
   return [Math.min(least, most), most];
+}
+
+/** What it needs once it runs, V: cranking is ridden through below the voltage at which it starts. */
+function runMinV(s: Settings): number {
+  return Math.max(s.num('stopV'), s.num('setV') + s.num('dropV'));
 }
 
 /** Input volts at which it starts and stops in this band: latest in the low band. */

@@ -63,9 +63,11 @@ describe('step-down', () => {
   });
   it('wants the volts of its class at the input and draws nothing of its own accord', () => {
     const load = (id: string) => conv.facts(settings(conv, variant('step-down', id))).loads?.[0];
-    expect(load('60v-6a')).toMatchObject({ plus: 'in', minus: 'gnd', minV: 7.5, maxV: 36, absMaxV: 60, peakA: 0, heatA: 0 });
+    expect(load('60v-6a')).toMatchObject({ plus: 'in', minus: 'gnd', minV: 6.7, maxV: 36, absMaxV: 60, peakA: 0, heatA: 0 });
     // 2596 class: 40 V, absolute maximum 45 V (data sheet, read).
     expect(load('older-3a')).toMatchObject({ maxV: 40, absMaxV: 45 });
+    // Output and drop count where they are more than the stopping voltage: 12 V + 1.5 V.
+    expect(conv.facts(settings(conv, { setV: 12 })).loads?.[0]?.minV).toBe(13.5);
     expect(load('75v-6a')?.absMaxV).toBeGreaterThanOrEqual(75);
   });
   it('stands reversed supply only with its guard', () => {
