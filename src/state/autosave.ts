@@ -1,6 +1,7 @@
 import type { Plan } from '../plan/types.ts';
 import { type KeptPlan, type PlanStorage, within } from './storage.ts';
 import type { App } from './store.ts';
+import type { AppState } from './types.ts';
 
 /** An edit is written at the latest this long after it was made, ms. */
 export const WRITE_MS = 300;
@@ -14,6 +15,8 @@ export const FAILED_TEXT = 'The plan could not be saved in this browser: the sto
 export interface Autosave {
   /** Writes what is unsaved now; resolves when it is written or has failed. */
   flush(): Promise<void>;
+  /** What a write would put into storage now; null when it is there already. */
+  unsaved(): KeptPlan | null;
   /** Marks a plan as being in storage already (just read from it). */
   known(plan: Plan): void;
   stop(): void;
@@ -36,8 +39,8 @@ export function attachAutosave(
   let chain: Promise<void> = Promise.resolve();
   let edited = false;
 
-  const keep = (plan: Plan, past: KeptPlan['past'], future: KeptPlan['future']): Promise<void> =>
-    write({ version: plan.version, changed: Date.now(), plan, past, future });
+  const asKeptNow = ({ plan, past, future }: AppState): KeptPlan | null =>
+    plan && !stored.has(plan) ? { version: plan.version, changed: Date.now(), plan, past, future } : null;
 
   const schedule = (ms: number): void => {
     // The first unsaved edit sets the time; later ones must not push it on.
@@ -66,8 +69,8 @@ export function attachAutosave(
     clearTimeout(timer);
     dueAt = Number.POSITIVE_INFINITY;
     chain = chain.then(() => {
-      const { plan, past, future } = app.getState();
-      return plan && !stored.has(plan) ? keep(plan, past, future) : undefined;
+      const kept = asKeptNow(app.getState());
+      return kept ? write(kept) : undefined;
     });
     return chain;
   };
@@ -77,7 +80,10 @@ export function attachAutosave(
     if (state.plan === left) return;
     // Another plan was opened before the last edits of this one were written.
     if (left && left.id !== state.plan?.id && !stored.has(left)) {
-      chain = chain.then(() => (stored.has(left) ? undefined : keep(left, before.past, before.future)));
+      chain = chain.then(() => {
+        const kept = asKeptNow(before);
+        return kept ? write(kept) : undefined;
+      });
     }
     if (!state.plan || stored.has(state.plan)) return;
     if (!edited && left?.id === state.plan.id) {
@@ -92,6 +98,7 @@ export function attachAutosave(
   if (app.getState().plan) schedule(WRITE_MS);
   return {
     flush,
+    unsaved: () => asKeptNow(app.getState()),
     known: (plan) => {
       stored.add(plan);
     },

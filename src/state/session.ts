@@ -5,7 +5,8 @@ import type { Plan, Vehicle } from '../plan/types.ts';
 import { type Autosave, attachAutosave } from './autosave.ts';
 import { openFile as open, openText, saveFile as save, type TextFile } from './files.ts';
 import { attachPrefs } from './prefs.ts';
-import { browserStorage, type KeptPlan, type PlanStorage, within } from './storage.ts';
+import { dropRescue, keepRescue, rescues, type TextStore } from './rescue.ts';
+import { asKept, browserStorage, type KeptPlan, type PlanStorage, within } from './storage.ts';
 import type { App } from './store.ts';
 import { app } from './store.ts';
 import { attachTabs, type TabChannel } from './tabs.ts';
@@ -20,6 +21,8 @@ export interface SessionParts {
   readonly channel?: TabChannel;
   /** Asks the browser not to clear this page's storage by itself. */
   readonly persist?: () => void;
+  /** Takes what is unsaved when the page goes away. */
+  readonly rescue?: TextStore | null;
 }
 
 export interface Session {
@@ -30,11 +33,13 @@ export interface Session {
   /** Where a plan from a file goes: under an id of its own when a different plan is kept under its id. */
   place(plan: Plan): Promise<{ readonly plan: Plan; readonly note?: string }>;
   flush(): Promise<void>;
+  /** The page goes away: writes, and leaves a text behind in case the write is cut off. */
+  leave(): void;
   stop(): void;
 }
 
 /** Ties the store to storage and to other tabs. */
-export function createSession({ app, storage, channel, persist }: SessionParts): Session {
+export function createSession({ app, storage, channel, persist, rescue = null }: SessionParts): Session {
   let autosave: Autosave | null = null;
   const ends: (() => void)[] = [];
   const tell = (text: string): void => app.getState().setNotice({ kind: 'problem', text, action: { label: 'Save as a file', run: () => void save(app) } });
@@ -73,12 +78,27 @@ export function createSession({ app, storage, channel, persist }: SessionParts):
     return openText(app, JSON.stringify(kept.plan), 'The stored plan');
   };
 
+  /** Brings what an earlier page left behind into storage. Returns the plan it had open, if any. */
+  const takeRescues = async (): Promise<string | null> => {
+    let newest: KeptPlan | null = null;
+    for (const left of rescue ? rescues(rescue) : []) {
+      const stored = asKept(await storage.read(left.plan.id));
+      if (!stored || stored.changed < left.changed) {
+        await storage.write(left);
+        if (!newest || newest.changed < left.changed) newest = left;
+      }
+      if (rescue) dropRescue(rescue, left.plan.id);
+    }
+    return newest?.plan.id ?? null;
+  };
+
   return {
     openPlan,
     async start() {
       let last: string | null = null;
       try {
         last = await within(OPEN_PATIENCE_MS, storage.last());
+        last = (await within(OPEN_PATIENCE_MS, takeRescues())) ?? last;
         await within(OPEN_PATIENCE_MS, refreshList());
       } catch {
         app.setState({ saved: 'off', started: true });
@@ -90,6 +110,7 @@ export function createSession({ app, storage, channel, persist }: SessionParts):
         ...(persist ? { onFirstEdit: persist } : {}),
         onWritten: ({ plan }) => {
           if (app.getState().plan?.id === plan.id) remember(plan.id);
+          if (rescue && !autosave?.unsaved()) dropRescue(rescue, plan.id);
           void refreshList().catch(() => undefined);
         },
       });
@@ -126,16 +147,15 @@ export function createSession({ app, storage, channel, persist }: SessionParts):
       };
     },
     flush: async () => autosave?.flush(),
+    leave() {
+      const unsaved = autosave?.unsaved();
+      if (unsaved && rescue) keepRescue(rescue, unsaved);
+      void autosave?.flush();
+    },
     stop() {
       for (const end of ends) end();
     },
   };
-}
-
-function asKept(raw: unknown): KeptPlan | null {
-  if (typeof raw !== 'object' || raw === null) return null;
-  const { plan, past, future } = raw as Partial<KeptPlan>;
-  return typeof plan === 'object' && plan !== null && Array.isArray(past) && Array.isArray(future) ? (raw as KeptPlan) : null;
 }
 
 function isCurrent(kept: KeptPlan): boolean {
@@ -146,19 +166,21 @@ let session: Session | null = null;
 
 /** Starts the page: preferences, storage, other tabs, and the plan that was open last. Called once, by the entry. */
 export async function startSession(): Promise<void> {
-  attachPrefs(app, localStorageOrNull());
+  const texts = localStorageOrNull();
+  attachPrefs(app, texts);
   const storage = browserStorage();
   session = createSession({
     app,
     storage,
+    rescue: texts,
     ...(typeof BroadcastChannel === 'undefined' ? {} : { channel: new BroadcastChannel('dashloom-plans') as TabChannel }),
     persist: () => void navigator.storage?.persist?.().catch(() => undefined),
   });
-  const flush = (): void => void session?.flush();
+  const leave = (): void => session?.leave();
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'hidden') flush();
+    if (document.visibilityState === 'hidden') leave();
   });
-  window.addEventListener('pagehide', flush);
+  window.addEventListener('pagehide', leave);
   window.addEventListener('beforeunload', (event) => {
     const { saved, past } = app.getState();
     if (saved === 'failed' || (saved === 'off' && past.length > 0)) event.preventDefault();

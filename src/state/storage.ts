@@ -73,3 +73,10 @@ export function within<T>(ms: number, work: Promise<T>): Promise<T> {
     work.then(resolve, reject).finally(() => clearTimeout(timer));
   });
 }
+
+/** What was read as a kept plan, or null when it is none; the plan inside may still be of another edition. */
+export function asKept(raw: unknown): KeptPlan | null {
+  if (typeof raw !== 'object' || raw === null) return null;
+  const { plan, past, future, changed } = raw as Partial<KeptPlan>;
+  return typeof plan === 'object' && plan !== null && typeof changed === 'number' && Array.isArray(past) && Array.isArray(future) ? (raw as KeptPlan) : null;
+}

@@ -170,6 +170,63 @@ describe('coming back', () => {
   });
 });
 
+describe('a page that goes away at once', () => {
+  const texts = () => {
+    const items = new Map<string, string>();
+    return {
+      items,
+      get length() {
+        return items.size;
+      },
+      key: (i: number) => [...items.keys()][i] ?? null,
+      getItem: (k: string) => items.get(k) ?? null,
+      setItem: (k: string, v: string) => void items.set(k, v),
+      removeItem: (k: string) => void items.delete(k),
+    };
+  };
+
+  it('finds the last edit again although the database write was cut off', async () => {
+    const rescue = texts();
+    session = begin({ rescue });
+    await session.start();
+    app.getState().load(first);
+    await session.flush();
+    await vi.advanceTimersByTimeAsync(1000);
+    title('Last words');
+    storage.mode = 'hang';
+    session.leave();
+    expect(rescue.length).toBe(1);
+    storage.mode = 'works';
+    const later = createApp();
+    await begin({ app: later, rescue }).start();
+    expect(planOf(later).title).toBe('Last words');
+    later.getState().undo();
+    expect(planOf(later)).toStrictEqual(first);
+    expect(rescue.length).toBe(0);
+  });
+
+  it('leaves nothing behind once the write has worked, and never goes back to older text', async () => {
+    const rescue = texts();
+    session = begin({ rescue });
+    await session.start();
+    app.getState().load(first);
+    title('A');
+    session.leave();
+    const old = [...rescue.items];
+    await session.flush();
+    expect(rescue.length).toBe(0);
+    await vi.advanceTimersByTimeAsync(1000);
+    title('B');
+    await session.flush();
+    for (const [key, text] of old) rescue.items.set(key, text);
+    rescue.items.set('dashloom.unsaved.junk', '{');
+    const later = createApp();
+    await begin({ app: later, rescue }).start();
+    expect(planOf(later).title).toBe('B');
+    expect(rescue.length).toBe(0);
+  });
+});
+
 describe('two tabs', () => {
   it('the later one is told, the earlier one is not', async () => {
     const channels = new FakeChannels();
