@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { computeResults } from './advise/index.ts';
 import { planJsonSchema, readPlan } from './codec/index.ts';
-import { countsOf, exitCode } from './report/counts.ts';
-import { reportJson } from './report/json.ts';
-import { reportText } from './report/text.ts';
+import { countsOf, exitCode } from './sheet/report/counts.ts';
+import { reportJson } from './sheet/report/json.ts';
+import { reportText } from './sheet/report/text.ts';
 
 const USAGE = `usage: npm run --silent report -- FILE [--json] [--strict]
 

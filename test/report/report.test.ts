@@ -4,10 +4,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { Plan } from '../../src/plan/types.ts';
-import { exitCode } from '../../src/report/counts.ts';
-import { reportJson } from '../../src/report/json.ts';
-import { reportText } from '../../src/report/text.ts';
 import { report, schema } from '../../src/report.ts';
+import { exitCode } from '../../src/sheet/report/counts.ts';
+import { reportJson } from '../../src/sheet/report/json.ts';
+import { reportText } from '../../src/sheet/report/text.ts';
 import { finding, plan, results } from '../sheet/fixture.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'plan-report-'));

@@ -1,6 +1,6 @@
-import type { Results } from '../advise/types.ts';
-import type { EndProtection, Reading, ReadingIndex } from '../analysis/types.ts';
-import { type Context, contextOf, wireName } from '../sheet/context.ts';
+import type { Results } from '../../advise/types.ts';
+import type { EndProtection, Reading, ReadingIndex } from '../../analysis/types.ts';
+import { type Context, contextOf, wireName } from '../context.ts';
 import { countsOf } from './counts.ts';
 
 /** JSON has no NaN and no infinity: a figure that does not exist, and one without limit, are null. */

@@ -1,5 +1,5 @@
-import type { Results } from '../advise/types.ts';
-import type { Level } from '../rules/types.ts';
+import type { Results } from '../../advise/types.ts';
+import type { Level } from '../../rules/types.ts';
 
 export interface Counts {
   /** Findings by level, those set aside among them: setting aside does not make a hazard go away. */

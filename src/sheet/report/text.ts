@@ -1,8 +1,8 @@
-import type { Card, Results } from '../advise/types.ts';
-import { KEY_POSITIONS, type WireReport } from '../analysis/types.ts';
-import { type Context, contextOf, wireName } from '../sheet/context.ts';
-import { amps, daysText, dropVolts, figureText, lengthText, percent, volts } from '../sheet/figures.ts';
-import { LEVEL_WORDS, plural, summaryText, whereText } from '../sheet/words.ts';
+import type { Card, Results } from '../../advise/types.ts';
+import { KEY_POSITIONS, type WireReport } from '../../analysis/types.ts';
+import { type Context, contextOf, wireName } from '../context.ts';
+import { amps, daysText, dropVolts, figureText, lengthText, percent, volts } from '../figures.ts';
+import { LEVEL_WORDS, plural, summaryText, whereText } from '../words.ts';
 import { countsOf } from './counts.ts';
 
 /** Wires shown; the rest are counted. */
