@@ -79,7 +79,7 @@ describe('sets', () => {
       const boxes = set.parts.map(boxOf);
       for (const b of boxes) {
         expect(b.x % 10 === 0 && b.y % 10 === 0 && b.x >= 0 && b.y >= 0).toBe(true);
-        expect(b.x + b.w <= 440 && b.y + b.h <= 200).toBe(true);
+        expect(b.x + b.w <= 460 && b.y + b.h <= 200).toBe(true);
       }
       boxes.forEach((a, i) => {
         for (const b of boxes.slice(i + 1)) expect(a.x + a.w <= b.x || b.x + b.w <= a.x || a.y + a.h <= b.y || b.y + b.h <= a.y).toBe(true);

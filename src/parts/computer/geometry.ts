@@ -39,7 +39,7 @@ export function computerSymbol(socketFed: boolean): SymbolDrawing {
 }
 
 function body(socketFed: boolean): Primitive[] {
-  const shell = (x: number, y: number, w: number, h: number): Primitive => ({ t: 'rect', x, y, w, h, ink: 'ink', lw: 1 });
+  const port = (pts: readonly number[]): Primitive => ({ t: 'line', pts, ink: 'ink', w: 4 });
   const frame = HEADER_CELLS[1]!;
   return [
     { t: 'rect', x: 0, y: 0, w: COMPUTER_W, h: COMPUTER_H, r: 4, fill: 'paper', ink: 'ink', lw: LINE_U },
@@ -53,9 +53,9 @@ function body(socketFed: boolean): Primitive[] {
       ink: 'soft',
       lw: 1,
     },
-    ...USB_X.map((x) => shell(x - 12, COMPUTER_H - 4, 24, 4)),
-    shell(0, VIDEO_Y - 9, 4, 18),
-    ...(socketFed ? [shell(COMPUTER_W - 4, SOCKET_Y.vbus - 7, 4, SOCKET_Y['0v'] - SOCKET_Y.vbus + 14)] : []),
+    ...USB_X.map((x) => port([x - 12, COMPUTER_H, x + 12, COMPUTER_H])),
+    port([0, VIDEO_Y - 10, 0, VIDEO_Y + 10]),
+    ...(socketFed ? [port([COMPUTER_W, SOCKET_Y.vbus - 7, COMPUTER_W, SOCKET_Y['0v'] + 7])] : []),
   ];
 }
 

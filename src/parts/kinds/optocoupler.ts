@@ -2,7 +2,7 @@ import type { Primitive } from '../../drawing/types.ts';
 import { OPTOS, type OptoFacts, type OptoType } from '../../trade/semiconductors.ts';
 import { definePart } from '../definePart.ts';
 import { choice } from '../settings.ts';
-import { stroke } from '../symbols.ts';
+import { mark, stroke } from '../symbols.ts';
 import type { Settings } from '../types.ts';
 import { plain } from '../values.ts';
 
@@ -119,6 +119,8 @@ function picture(): Primitive[] {
     stroke([0, 20, 26, 20, 26, 40, 0, 40]),
     { t: 'poly', pts: [19, 25, 33, 25, 26, 35], fill: 'paper', ink: 'ink', lw: 1.5 },
     stroke([19, 35, 33, 35]),
+    ...(['A', 'K'] as const).map((id, i) => mark(9, 14 + 20 * i, id, 8.5, 'soft')),
+    ...(['C', 'E'] as const).map((id, i) => mark(81, 14 + 20 * i, id, 8.5, 'soft')),
     ...arrow(22),
     ...arrow(30),
     stroke([62, 20, 62, 40], 'ink', 2.5),

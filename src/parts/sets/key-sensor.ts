@@ -9,8 +9,8 @@ export const keySensor: SetDef = {
   parts: [
     { key: 'series', kind: 'resistor', x: 0, y: 80, name: 'Sense resistor', settings24: { ratedW: 0.5 } },
     { key: 'reverse', kind: 'diode', x: 90, y: 110, turn: 3, name: 'Reverse diode', settings: { type: '1n4148' } },
-    { key: 'opto', kind: 'optocoupler', x: 150, y: 70, name: 'Key sensor', settings: { type: '817a' } },
-    { key: 'pull', kind: 'resistor', x: 260, y: 0, turn: 1, name: 'Pull-up', settings: { ohm: 10_000 } },
+    { key: 'opto', kind: 'optocoupler', x: 210, y: 70, name: 'Key sensor', settings: { type: '817a' } },
+    { key: 'pull', kind: 'resistor', x: 320, y: 0, turn: 1, name: 'Pull-up', settings: { ohm: 10_000 } },
   ],
   wires: [
     { from: ['series', '2'], to: ['opto', 'A'], lengthM: 0.05 },
