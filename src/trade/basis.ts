@@ -7,12 +7,6 @@
  */
 export type Basis = 'read' | 'from memory' | 'common practice' | 'calculated';
 
-/** A title a reader could look for, and how the figure was had from it. */
-export interface Sourced {
-  readonly source: string;
-  readonly basis: Basis;
-}
-
 /** Throws a RangeError that carries the offending value; used by every table and formula of this room. */
 export function demand(ok: boolean, what: string, value: unknown): asserts ok {
   if (!ok) throw new RangeError(`${what}: ${String(value)}`);

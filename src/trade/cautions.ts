@@ -56,10 +56,3 @@ export const CAUTIONS: readonly Caution[] = [
   { id: 'no-certificate', text: 'This plan is no certificate. Have doubtful work done or checked by a qualified person.' },
   { id: 'before-others-work', text: 'Before a jump start, welding or a battery change: pull the fuse of this build first.' },
 ];
-
-/** One caution by its id. @throws RangeError for an unknown id. */
-export function caution(id: string): Caution {
-  const found = CAUTIONS.find((c) => c.id === id);
-  if (!found) throw new RangeError(`Unknown caution: ${id}`);
-  return found;
-}

@@ -1,5 +1,5 @@
 /** Copper conductors: sizes, resistance, gauge. SI units; areas in mm2, resistances in ohm and ohm per metre. */
-import { type Basis, demand, demandNumber, logLog, type Sourced } from './basis.ts';
+import { type Basis, demand, demandNumber, logLog } from './basis.ts';
 
 /** Resistivity of annealed copper at 20 degrees C, ohm mm2 / m. Source: IEC 60028 (read). */
 export const COPPER_OHM_MM2_PER_M = 0.017241;
@@ -110,5 +110,3 @@ export const TERMINATION_OHM = { crimp: 0.002, plugNew: 0.005, plugAged: 0.01, s
 
 /** One bolted or welded joint of the body between neighbouring zones, ohm (common practice, no source). */
 export const BODY_JOINT_OHM = 0.005;
-
-export const CONDUCTOR_SOURCE: Sourced = { source: 'IEC 60228 class 5 flexible copper, maximum DC resistance at 20 °C', basis: 'read' };

@@ -1,5 +1,5 @@
 /** Preferred values and resistor power; amounts as people type them come along from their own file. */
-import { demandNumber, type Sourced } from './basis.ts';
+import { demandNumber } from './basis.ts';
 
 export { type AmountUnit, formatAmount, parseAmount, UNIT_TEXT } from './amounts.ts';
 
@@ -32,13 +32,10 @@ export function nearestPreferred(value: number, series: Series, way: 'up' | 'dow
 
 /** Rated powers of resistors that shops stock, W (common practice). */
 export const RESISTOR_WATTS: readonly number[] = [0.125, 0.25, 0.5, 1, 2, 3, 5, 10];
-export const RESISTOR_SOURCE: Sourced = {
-  source: 'resistor maker’s derating figure: full to 70 °C (read), nothing at 155 °C (from memory)',
-  basis: 'from memory',
-};
 
 /**
  * Power a resistor may turn to heat at a temperature, W: full up to 70 degrees C, then a straight line to zero at 155.
+ * Source: a resistor maker's derating figure for the knee (read), the end from memory.
  * @throws RangeError for a rating outside 0..1000 W or a temperature outside -60..300 degrees C.
  */
 export function resistorWattsAt(ratedW: number, tempC: number): number {

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planningLimit } from '../../src/trade/ampacity.ts';
 import { parkedDays, selfDischargeA, stateOfCharge } from '../../src/trade/battery.ts';
-import { caution } from '../../src/trade/cautions.ts';
 import { awgAreaMm2, awgLabel, coldOhmPerM, ohmPerM } from '../../src/trade/conductors.ts';
 import { converterInputA, dropV, holdUpFarad, junctionC, rcTimeS, seriesOhm, shortCircuitAreaMm2, storedJ, surgeI2t } from '../../src/trade/formulas.ts';
 import { adiabaticK, bladeColour, clearTimeMaxS, coldOhm, gateMaxS, gateMinS, meltI2t, tempFactor } from '../../src/trade/fuses.ts';
@@ -53,7 +52,6 @@ describe('bad input throws a RangeError that shows the value', () => {
     ['brightness 80', () => displayA('7', 80), '80'],
     ['survey of a 6 V vehicle', () => fitLeads({}, 6), '6'],
     ['reading of 400 V', () => fitLeads({ asleep: 400 }, 12), '400'],
-    ['unknown caution', () => caution('none'), 'none'],
     ['series resistor for no current', () => seriesOhm(12, 2, 0), '0'],
     ['series resistor below the forward voltage', () => seriesOhm(1, 2, 0.01), '1'],
     ['negative power', () => junctionC(25, -2, 50), '-2'],
