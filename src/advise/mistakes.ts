@@ -88,7 +88,10 @@ export const mistakes: readonly Mistake[] = [
     answers: 'D1',
     edit: (plan) => {
       const resistor = named(plan, 'resistor', 'Sense resistor');
-      return resistor && edit(plan, 'Try: sense resistor too small', (draft) => draft.setPart({ ...resistor, settings: { ...resistor.settings, ohm: 680, ratedW: 0.25 } }));
+      return (
+        resistor &&
+        edit(plan, 'Try: sense resistor too small', (draft) => draft.setPart({ ...resistor, settings: { ...resistor.settings, ohm: 680, ratedW: 0.25 } }))
+      );
     },
   },
   {

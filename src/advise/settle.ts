@@ -7,7 +7,7 @@ import type { Id, Part, Plan, Value, Wire } from '../plan/types.ts';
 import { chooseColours } from './colours.ts';
 import { choosePins } from './pins.ts';
 import { chooseResistors } from './resistors.ts';
-import { chooseFuses, chooseSizes } from './sizes.ts';
+import { chooseFuses, chooseSizes, insulationFor } from './sizes.ts';
 import type { Reasons } from './types.ts';
 
 export interface SettledPlan {
@@ -38,7 +38,8 @@ export function settlePlan(plan: Plan): SettledPlan {
   const nature = natures(currents.graph);
   const sizes = chooseSizes(filled, currents, nature);
   const colours = chooseColours(currents.graph, nature);
-  filled = fillWires(filled, sizes, colours, reasons);
+  const insulations = new Map([...currents.basics].map(([id, b]) => [id, insulationFor(b.zoneMaxC)]));
+  filled = fillWires(filled, sizes, colours, insulations, reasons);
   return { filled, reasons, wireHeatA: currents.wireHeatA };
 }
 
@@ -50,7 +51,7 @@ function fillParts(plan: Plan, reasons: Record<string, string>): Plan {
     reasons[`part:${c.part}.${c.key}`] = c.reason;
   }
   for (const [id, c] of chooseResistors(graph, natures(graph))) {
-    const typedW = plan.parts[id]!.settings['ratedW'] !== undefined;
+    const typedW = plan.parts[id]!.settings.ratedW !== undefined;
     settings.push([id, { ohm: c.ohm, ...(c.ratedW !== null && !typedW ? { ratedW: c.ratedW } : {}) }]);
     reasons[`part:${id}.ohm`] = c.reason;
   }
@@ -84,6 +85,7 @@ function fillWires(
   plan: Plan,
   sizes: ReadonlyMap<Id, { areaMm2: number; reason: string }>,
   colours: ReadonlyMap<Id, { colour: NonNullable<Wire['colour']>; stripe?: Wire['stripe']; reason: string }>,
+  insulations: ReadonlyMap<Id, number>,
   reasons: Record<string, string>,
 ): Plan {
   const wires: Record<Id, Wire> = { ...plan.wires };
@@ -109,8 +111,8 @@ function fillWires(
       reasons[`wire:${wire.id}.colour`] = colour.reason;
     }
     if (wire.insulationC === undefined) {
-      auto.insulationC = 105;
-      reasons[`wire:${wire.id}.insulationC`] = 'thin-wall 105 °C automotive wire';
+      auto.insulationC = insulations.get(wire.id) ?? 105;
+      reasons[`wire:${wire.id}.insulationC`] = auto.insulationC === 105 ? 'thin-wall 105 °C automotive wire' : 'crosses a place too hot for 105 °C wire';
     }
     wires[wire.id] = { ...wire, ...auto };
   }

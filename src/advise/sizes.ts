@@ -14,6 +14,11 @@ const FEED_BUDGET = 0.03 * 0.85;
 /** Volts that may be lost between a converter and what it feeds, go and return, less the contacts. */
 const RAIL5_BUDGET_V = 0.15 - 0.04;
 
+/** Insulation class that leaves 10 K above the hottest zone crossed (common practice, no source). */
+export function insulationFor(zoneC: number): number {
+  return zoneC + 10 <= INSULATION_C ? INSULATION_C : 125;
+}
+
 export interface FuseChoice {
   readonly ratingA: number;
   readonly reason: string;
@@ -66,7 +71,7 @@ export function chooseSizes(plan: Plan, currents: DesignCurrents, natures: reado
     const least = leastMm2(graph, wire, nature, basics.zones.length > 1);
     const chosen = smallestAreaMm2({
       amp,
-      insulationC: wire.insulationC ?? INSULATION_C,
+      insulationC: wire.insulationC ?? insulationFor(basics.zoneMaxC),
       zoneC: basics.zoneMaxC,
       loadedWires: together.get(wire.id) ?? 1,
       maxOhmPerM: budget.get(wire.id) ?? Number.POSITIVE_INFINITY,
@@ -133,13 +138,17 @@ function dropBudgets(graph: Graph, currents: DesignCurrents, natures: readonly N
   const back = treeFrom(graph, grounds, lengthOf);
   const budgets = new Map<Id, number>();
   for (const c of consumers(graph)) {
-    const path = [...pathBack(graph, feed, c.plus), ...pathBack(graph, back, c.minus)];
+    const out = pathBack(graph, feed, c.plus);
+    const path = [...out, ...pathBack(graph, back, c.minus)];
+    // A return is sized for the whole current of its load: what a screen or a second ground carries today may be gone tomorrow.
+    const lastWire = out.map((e) => graph.edges[e]!.wire).find((w) => w !== null);
+    const ownA = lastWire ? (currents.wirePeakA.get(lastWire.id) ?? 0) : 0;
     const lengthM = path.reduce((sum, e) => sum + lengthOf(e), 0);
     const nominalV = natures[graph.net[c.plus]!]!.nominalV ?? 0;
     const volts = nominalV > 6 ? FEED_BUDGET * nominalV : nominalV > 4 ? RAIL5_BUDGET_V : Number.POSITIVE_INFINITY;
     for (const e of path) {
       const wire = graph.edges[e]!.wire;
-      const amp = wire ? (currents.wirePeakA.get(wire.id) ?? 0) : 0;
+      const amp = wire ? Math.max(ownA, currents.wirePeakA.get(wire.id) ?? 0) : 0;
       if (!wire || amp <= 1e-6 || lengthM === 0) continue;
       budgets.set(wire.id, Math.min(budgets.get(wire.id) ?? Number.POSITIVE_INFINITY, volts / (amp * lengthM)));
     }

@@ -1,4 +1,5 @@
-import { worst } from '../circuit/index.ts';
+import { type CornerEntry, type Sensitivity, sensitivities, worst } from '../circuit/index.ts';
+import type { Element, Settled } from '../circuit/types.ts';
 import type { LoadFact } from '../parts/types.ts';
 import type { Band, VehicleState } from '../plan/types.ts';
 import type { PartView } from './factsTypes.ts';
@@ -11,7 +12,7 @@ export interface ArrivalInputs {
   readonly graph: Graph;
   readonly solver: Solver;
   readonly walks: Readonly<Record<Band, Walked>>;
-  readonly design: { readonly moment: Moment; readonly states: ReadonlyMap<string, boolean>; readonly reading: Reading };
+  readonly design: { readonly moment: Moment; readonly settled: Settled; readonly reading: Reading };
 }
 
 /** A load counts as running where it gets at least this share of its nominal volts. */
@@ -72,14 +73,16 @@ function arrivalOf(input: ArrivalInputs, terminalAt: ReadonlyMap<string, number>
 function cornered(input: ArrivalInputs, view: PartView, load: LoadFact, reading: Reading, way: 'min' | 'max', plain: number): Arrival['worstLow'] {
   const design = reading === input.design.reading;
   const moment: Moment = design ? input.design.moment : { state: reading.state, band: reading.band };
-  const states = design ? input.design.states : input.walks[reading.band].statesAt.get(reading.state)!;
-  const elements = input.solver.elementsOf(moment, states);
-  const found = worst(input.solver.network, elements, { plus: nodeName(view, load.plus), minus: nodeName(view, load.minus) }, way);
+  const settled = design ? input.design.settled : input.walks[reading.band].settledAt.get(reading.state)!;
+  const elements = input.solver.elementsOf(moment, settled.states);
+  const target = { plus: nodeName(view, load.plus), minus: nodeName(view, load.minus) };
+  const found = worst(input.solver.network, elements, target, way, { start: settled.solution.volts });
+  const effects = effectOf(sensitivities(input.solver.network, elements, settled.solution, target), elements);
   const better = Number.isFinite(found.value) && (way === 'min' ? found.value <= plain : found.value >= plain);
   return {
     v: better ? found.value : plain,
     state: reading.state,
-    corner: better ? inWords(input.graph, found.corner) : 'no tolerance matters here',
+    corner: better ? inWords(input.graph, found.corner, effects) : 'no tolerance matters here',
   };
 }
 
@@ -94,11 +97,26 @@ const PARAM_WORDS: Readonly<Record<string, string>> = {
   dropV: 'drop-out',
 };
 
-function inWords(graph: Graph, corner: readonly { readonly element: string; readonly param: string; readonly factor: number }[]): string {
-  const parts = corner.map((c) => {
+/** Parameter value times sensitivity: what a tolerance of one would do, V. */
+function effectOf(found: readonly Sensitivity[], elements: readonly Element[]): ReadonlyMap<string, number> {
+  const byId = new Map(elements.map((e) => [e.id, e]));
+  return new Map(
+    found.map((s) => [`${s.element}|${s.param}`, Math.abs(s.value * Number((byId.get(s.element) as unknown as Record<string, unknown>)[s.param] ?? 0))]),
+  );
+}
+
+/** Less than this share of the whole shift is not worth a word. */
+const WORTH_SAYING = 0.1;
+
+function inWords(graph: Graph, corner: readonly CornerEntry[], effects: ReadonlyMap<string, number>): string {
+  const shift = (c: CornerEntry): number => Math.abs(c.factor - 1) * (effects.get(`${c.element}|${c.param}`) ?? 0);
+  const whole = corner.reduce((sum, c) => sum + shift(c), 0);
+  if (whole < 1e-3) return 'no tolerance matters here';
+  const told = [...corner].sort((a, b) => shift(b) - shift(a)).filter((c) => shift(c) > WORTH_SAYING * whole);
+  const words = told.slice(0, 3).map((c) => {
     const view = graph.views.get(c.element.split(':')[0]!);
     const percent = (c.factor - 1) * 100;
-    return `${view?.item ?? c.element} ${PARAM_WORDS[c.param] ?? c.param} ${percent >= 0 ? '+' : '−'}${Math.abs(percent).toFixed(percent % 1 === 0 ? 0 : 1)} %`;
+    return `${view?.item ?? ''} ${PARAM_WORDS[c.param] ?? c.param} ${percent >= 0 ? '+' : '−'}${Math.abs(percent).toFixed(Math.abs(percent) < 10 && percent % 1 !== 0 ? 1 : 0)} %`.trim();
   });
-  return parts.length > 3 ? `${parts.slice(0, 3).join(', ')} and ${parts.length - 3} more` : parts.join(', ') || 'no tolerance matters here';
+  return words.join(', ') || 'no tolerance matters here';
 }

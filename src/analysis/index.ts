@@ -1,3 +1,4 @@
+import type { Settled } from '../circuit/types.ts';
 import type { Band, Id, Plan } from '../plan/types.ts';
 import { arrivals } from './arrivals.ts';
 import { type WireBasics, wireBasics, wireFigures } from './figures.ts';
@@ -51,20 +52,22 @@ export function designCurrents(plan: Plan): DesignCurrents {
   };
 }
 
-/** States of all devices with the key at Ignition, low band: the way there, without the rest of the walk. */
-function upStates(solver: Solver): ReadonlyMap<string, boolean> {
-  let states: ReadonlyMap<string, boolean> = solver.cold();
-  for (const state of ['OFF_ASLEEP', 'ACC', 'RUN_STOPPED'] as const) states = solver.settle({ state, band: 'typical' }, states).states;
-  return states;
+interface Corner {
+  readonly moment: Moment;
+  readonly settled: Settled;
+  readonly reading: Reading;
 }
 
-function corner(
-  solver: Solver,
-  up: ReadonlyMap<string, boolean>,
-  load: 'heavy' | 'typical',
-): { moment: Moment; states: ReadonlyMap<string, boolean>; reading: Reading } {
-  const { moment, settled } = designCorner(solver, up, load);
-  return { moment, states: settled.states, reading: solver.reading(moment, settled) };
+/** The network with the key at Ignition, typical band: the way there, without the rest of the walk. */
+function upStates(solver: Solver): Settled {
+  let settled = solver.settle({ state: 'OFF_ASLEEP', band: 'typical' }, solver.cold());
+  for (const state of ['ACC', 'RUN_STOPPED'] as const) settled = solver.settle({ state, band: 'typical' }, settled.states, undefined, settled);
+  return settled;
+}
+
+function corner(solver: Solver, up: Settled, load: 'heavy' | 'typical'): Corner {
+  const { moment, settled } = designCorner(solver, up.states, load, up);
+  return { moment, settled, reading: solver.reading(moment, settled) };
 }
 
 /**
@@ -81,7 +84,7 @@ export function analyse(plan: Plan, known?: { readonly wireHeatA: ReadonlyMap<Id
     solver.maker.setFigures(wireFigures(graph, basics, new Map(solver.index.wires.map((id, i) => [id, Math.abs(first.wireA[i]!) || 0]))));
   }
   const walks = Object.fromEntries(BANDS.map((band) => [band, walk(solver, band)])) as Record<Band, Walked>;
-  const up = walks.low.statesAt.get('RUN_STOPPED')!;
+  const up = walks.low.settledAt.get('RUN_STOPPED')!;
   const heat = corner(solver, up, 'typical');
   const design = corner(solver, up, 'heavy');
   const heatA = new Map(solver.index.wires.map((id, i) => [id, Math.abs(heat.reading.wireA[i]!) || 0]));

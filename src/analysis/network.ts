@@ -1,6 +1,6 @@
 import type { Device, Element } from '../circuit/types.ts';
-import { PAIRED_FORMS, type Situation } from '../parts/types.ts';
-import type { Band, Id, VehicleState } from '../plan/types.ts';
+import type { Situation } from '../parts/types.ts';
+import type { Band, Id, Line, VehicleState } from '../plan/types.ts';
 import { BODY_JOINT_OHM, ohmPerM, TERMINATION_OHM } from '../trade/conductors.ts';
 import { isLive } from '../trade/lines.ts';
 import { supplyV } from '../trade/supply.ts';
@@ -43,13 +43,27 @@ export function wireOhm(graph: Graph, id: Id, figures: WireFigures, tempC: numbe
   return figures.lengthM * ohmPerM(wire.areaMm2 ?? 1, tempC) + 2 * TERMINATION_OHM.crimp;
 }
 
+/** What a part does at a moment, with global names. */
+interface Mapped {
+  readonly elements: readonly Element[];
+  readonly devices: readonly Device[];
+}
+
+/** Behaviours already asked for, and what of the situation the part looked at: nothing else can change them. */
+interface Memory {
+  looked: ReadonlySet<string>;
+  readonly entries: Map<string, Mapped>;
+}
+
 /** Turns a plan and a moment into elements with global node names. Element count depends on the plan alone. */
 export class NetworkMaker {
   private readonly wired = new Map<Id, Set<string>>();
   private readonly chassis: readonly string[];
   /** The zone whose bar the battery's negative post meets when the plan does not show that lead. */
   private readonly batteryBar: string | null;
-  private readonly cache = new Map<string, readonly Element[]>();
+  private readonly hasBattery: boolean;
+  private readonly memory = new Map<Id, Memory>();
+  private readonly wireElements = new Map<Band, readonly Element[]>();
 
   constructor(
     readonly graph: Graph,
@@ -63,6 +77,7 @@ export class NetworkMaker {
     const zones = Object.values(graph.plan.zones).sort((a, b) => a.order - b.order);
     this.chassis = zones.map((z) => `chassis:${z.id}`);
     const battery = [...graph.views.values()].find((v) => v.kind.kind === 'battery');
+    this.hasBattery = battery !== undefined;
     const strapped = battery !== undefined && this.wired.get(battery.part.id)!.has('-');
     this.batteryBar = strapped ? null : battery ? `chassis:${battery.part.zone}` : (this.chassis[0] ?? null);
   }
@@ -70,33 +85,13 @@ export class NetworkMaker {
   /** New lengths or conductor temperatures; the structure stays. */
   setFigures(figures: ReadonlyMap<Id, WireFigures>): void {
     this.figures = figures;
+    this.wireElements.clear();
   }
 
   /** Devices of every part, ids prefixed with `part:`; their probes are handed local names. */
   devices(moment: Moment): Device[] {
     const devices: Device[] = [];
-    for (const view of this.graph.views.values()) {
-      const behaviour = view.kind.behave(
-        view.s,
-        this.situation(view, moment, () => false),
-      );
-      const id = view.part.id;
-      for (const d of behaviour.devices ?? []) {
-        devices.push({
-          ...d,
-          id: `${id}:${d.id}`,
-          wants: (probe, on) =>
-            d.wants(
-              {
-                volts: (n) => probe.volts(nodeName(view, n)),
-                amps: (e, port) => probe.amps(`${id}:${e}`, port),
-                on: (x) => probe.on(`${id}:${x}`),
-              },
-              on,
-            ),
-        });
-      }
-    }
+    for (const view of this.graph.views.values()) devices.push(...this.behaviour(view, moment, () => false).devices);
     return devices;
   }
 
@@ -104,19 +99,32 @@ export class NetworkMaker {
   elements(moment: Moment, on: (device: string) => boolean): Element[] {
     const list: Element[] = [];
     const supply = moment.supplyV ?? this.supply(moment.state, moment.band);
-    if (![...this.graph.views.values()].some((v) => v.kind.kind === 'battery')) {
-      list.push({ kind: 'source', id: ':battery', a: 'battery', b: '0', volt: supply, ohm: 0.01 });
-    }
+    if (!this.hasBattery) list.push({ kind: 'source', id: ':battery', a: 'battery', b: '0', volt: supply, ohm: 0.01 });
     for (let i = 1; i < this.chassis.length; i++) {
       list.push({ kind: 'resistor', id: `:joint${i}`, a: this.chassis[i - 1]!, b: this.chassis[i]!, ohm: BODY_JOINT_OHM });
     }
     if (this.batteryBar) list.push({ kind: 'resistor', id: ':strap', a: this.batteryBar, b: '0', ohm: BODY_JOINT_OHM });
-    this.addWires(list, moment.band);
-    for (const view of this.graph.views.values()) for (const e of this.partElements(view, moment, on)) list.push(e);
+    for (const e of this.wiresOf(moment.band)) list.push(e);
+    for (const view of this.graph.views.values()) for (const e of this.behaviour(view, moment, on).elements) list.push(e);
     return list;
   }
 
-  private addWires(list: Element[], band: Band): void {
+  supply(state: VehicleState, band: Band): number {
+    const v = this.graph.plan.vehicle;
+    return v.supplyV?.[state]?.[band] ?? supplyV(v.systemV, state, v.dipLevel)[band];
+  }
+
+  private wiresOf(band: Band): readonly Element[] {
+    let list = this.wireElements.get(band);
+    if (!list) {
+      list = this.makeWires(band);
+      this.wireElements.set(band, list);
+    }
+    return list;
+  }
+
+  private makeWires(band: Band): Element[] {
+    const list: Element[] = [];
     for (const w of this.graph.wires) {
       const figures = this.figures.get(w.id);
       if (!figures) continue;
@@ -128,29 +136,32 @@ export class NetworkMaker {
         list.push({ kind: 'resistor', id: `wire:${w.id}~0`, a: `${a}~0`, b: `${b}~0`, ohm });
       }
     }
+    return list;
   }
 
-  private partElements(view: PartView, moment: Moment, on: (device: string) => boolean): readonly Element[] {
+  /** A part's behaviour; asked again only when something it looked at has changed. */
+  private behaviour(view: PartView, moment: Moment, on: (device: string) => boolean): Mapped {
     const id = view.part.id;
-    let bits = '';
-    const ask = (d: string): boolean => {
-      const is = on(`${id}:${d}`);
-      bits += is ? '1' : '0';
-      return is;
-    };
-    const behaviour = view.kind.behave(view.s, this.situation(view, moment, ask));
-    const key = `${id}|${moment.state}|${moment.band}|${moment.supplyV ?? ''}|${moment.load ?? ''}|${bits}|${moment.pressed?.has(id) ? 1 : 0}`;
-    let mapped = this.cache.get(key);
-    if (!mapped) {
-      mapped = behaviour.elements.map((e) => rename(e, view));
-      this.cache.set(key, mapped);
+    let memory = this.memory.get(id);
+    if (!memory) {
+      memory = { looked: new Set(), entries: new Map() };
+      this.memory.set(id, memory);
     }
+    const situation = this.situation(view, moment, (d) => on(`${id}:${d}`));
+    const known = memory.entries.get(keyFor(memory.looked, situation));
+    if (known) return known;
+    const looked = new Set(memory.looked);
+    const behaviour = view.kind.behave(view.s, watched(situation, looked));
+    if (looked.size !== memory.looked.size) {
+      memory.looked = looked;
+      memory.entries.clear();
+    }
+    const mapped: Mapped = {
+      elements: behaviour.elements.map((e) => rename(e, view)),
+      devices: (behaviour.devices ?? []).map((d) => renameDevice(d, view)),
+    };
+    memory.entries.set(keyFor(looked, situation), mapped);
     return mapped;
-  }
-
-  supply(state: VehicleState, band: Band): number {
-    const v = this.graph.plan.vehicle;
-    return v.supplyV?.[state]?.[band] ?? supplyV(v.systemV, state, v.dipLevel)[band];
   }
 
   private situation(view: PartView, moment: Moment, on: (d: string) => boolean): Situation {
@@ -170,6 +181,64 @@ export class NetworkMaker {
   }
 }
 
+/** The same situation, noting what is looked at: fields by name, lines as `live:15`, devices as `on:coil`. */
+function watched(s: Situation, looked: Set<string>): Situation {
+  const see = <K extends 'state' | 'band' | 'supplyV' | 'ambientC' | 'load' | 'pressed'>(key: K): Situation[K] => {
+    looked.add(key);
+    return s[key];
+  };
+  return {
+    get state() {
+      return see('state');
+    },
+    get band() {
+      return see('band');
+    },
+    get supplyV() {
+      return see('supplyV');
+    },
+    get ambientC() {
+      return see('ambientC');
+    },
+    get load() {
+      return see('load');
+    },
+    get pressed() {
+      return see('pressed');
+    },
+    vehicle: s.vehicle,
+    wired: s.wired,
+    live: (line) => {
+      looked.add(`live:${line}`);
+      return s.live(line);
+    },
+    on: (device) => {
+      looked.add(`on:${device}`);
+      return s.on(device);
+    },
+  };
+}
+
+function keyFor(looked: ReadonlySet<string>, s: Situation): string {
+  let key = '';
+  for (const what of looked) {
+    if (what.startsWith('live:')) key += s.live(what.slice(5) as Line) ? '1' : '0';
+    else if (what.startsWith('on:')) key += s.on(what.slice(3)) ? '1' : '0';
+    else key += `|${String(s[what as keyof Situation])}|`;
+  }
+  return key;
+}
+
+function renameDevice(d: Device, view: PartView): Device {
+  const id = view.part.id;
+  return {
+    ...d,
+    id: `${id}:${d.id}`,
+    wants: (probe, on) =>
+      d.wants({ volts: (n) => probe.volts(nodeName(view, n)), amps: (e, port) => probe.amps(`${id}:${e}`, port), on: (x) => probe.on(`${id}:${x}`) }, on),
+  };
+}
+
 function rename(e: Element, view: PartView): Element {
   const id = `${view.part.id}:${e.id}`;
   const n = (x: string): string => nodeName(view, x);
@@ -182,9 +251,4 @@ function rename(e: Element, view: PartView): Element {
     default:
       return { ...e, id, a: n(e.a), b: n(e.b) };
   }
-}
-
-/** Does a terminal form carry a second conductor? */
-export function isPaired(form: string): boolean {
-  return (PAIRED_FORMS as ReadonlySet<string>).has(form);
 }

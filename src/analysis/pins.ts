@@ -27,7 +27,7 @@ export function pinRows(graph: Graph, typicalAt: readonly Reading[], terminalAt:
         part: view.part.id,
         pin: cell.pin,
         gpio: cell.gpio,
-        label: labelOf(graph, view, node),
+        label: labelOf(graph, view, node, cell.rail !== null),
         wire: wire.wire?.id ?? null,
         volts,
         level: volts.map((v) => {
@@ -56,10 +56,10 @@ function pullWords(view: PartView, gpio: number): string {
 }
 
 /** The plan's own name for a pin: the nearest part that is not a joint, a resistor or a capacitor. */
-function labelOf(graph: Graph, view: PartView, node: number): string {
+function labelOf(graph: Graph, view: PartView, node: number, rail: boolean): string {
   const seen = new Set<string>([view.part.id]);
   const queue = [node];
-  const dull = new Set(['splice', 'terminal-strip', 'connector', 'resistor', 'capacitor', 'diode']);
+  const dull = new Set(rail ? ['splice', 'terminal-strip', 'connector'] : ['splice', 'terminal-strip', 'connector', 'resistor', 'capacitor', 'diode']);
   let fallback = '';
   const visited = new Set<number>(queue);
   for (let q = 0; q < queue.length && q < 200; q++) {

@@ -21,7 +21,6 @@ export class Solver {
   readonly index: ReadingIndex;
   private readonly devices: readonly string[];
   private readonly nodeOf: Int32Array;
-  private start: Float64Array | undefined;
   private readonly elementRefs: readonly { at: number; port: string | undefined }[];
   private readonly wireRefs: Int32Array;
 
@@ -53,12 +52,12 @@ export class Solver {
     return new Map(this.devices.map((d) => [d, false]));
   }
 
-  /** Lets the devices settle at a moment from the given states. */
-  settle(moment: Moment, states: ReadonlyMap<string, boolean>, longestS?: number): Settled {
+  /** Lets the devices settle at a moment from the given states; `start` is a solution nearby, to begin from. */
+  settle(moment: Moment, states: ReadonlyMap<string, boolean>, longestS?: number, start?: Settled): Settled {
     const devices: readonly Device[] = this.maker.devices(moment);
     const settled = settle(this.network, (on) => this.maker.elements(moment, on), devices, states, {
       longestS: longestS ?? (JUST_AFTER.has(moment.state) ? MOMENT_S : Number.POSITIVE_INFINITY),
-      ...(this.start ? { start: this.start } : {}),
+      ...(start?.solution.status === 'solved' ? { start: start.solution.volts } : {}),
     });
     return settled;
   }
@@ -107,8 +106,10 @@ export function walk(solver: Solver, band: Band): Walked {
   const byState = new Map<VehicleState, Reading>();
   const statesAt = new Map<VehicleState, ReadonlyMap<string, boolean>>();
   const settledAt = new Map<VehicleState, Settled>();
+  let last: Settled | undefined;
   const visit = (state: VehicleState, from: ReadonlyMap<string, boolean>): ReadonlyMap<string, boolean> => {
-    const settled = solver.settle({ state, band }, from);
+    const settled = solver.settle({ state, band }, from, undefined, last);
+    last = settled;
     byState.set(state, solver.reading({ state, band }, settled));
     statesAt.set(state, settled.states);
     settledAt.set(state, settled);
@@ -125,19 +126,24 @@ export function walk(solver: Solver, band: Band): Walked {
 }
 
 /** The V_lo design corner: key on, everything that can run is up, at the lowest supply one designs for. */
-export function designCorner(solver: Solver, upStates: ReadonlyMap<string, boolean>, load: 'heavy' | 'typical'): { moment: Moment; settled: Settled } {
+export function designCorner(
+  solver: Solver,
+  upStates: ReadonlyMap<string, boolean>,
+  load: 'heavy' | 'typical',
+  start?: Settled,
+): { moment: Moment; settled: Settled } {
   const { systemV, dipLevel } = solver.graph.plan.vehicle;
   const moment: Moment = { state: 'RUN_STOPPED', band: 'low', supplyV: supplyCorners(systemV, dipLevel).loV, load };
   const states = new Map(upStates);
   for (const id of states.keys()) if (id.endsWith(':halted')) states.set(id, false);
-  return { moment, settled: solver.settle(moment, states, MOMENT_S) };
+  return { moment, settled: solver.settle(moment, states, MOMENT_S, start) };
 }
 
 /** Devices that end otherwise when a key position is entered straight from parked. */
 export function dependsOnHistory(solver: Solver, walked: Walked, band: Band): string[] {
   const differing = new Set<string>();
   for (const state of ['ACC', 'RUN_STOPPED', 'RUN_CHARGING'] as const) {
-    const direct = solver.settle({ state, band }, walked.statesAt.get('OFF_ASLEEP')!);
+    const direct = solver.settle({ state, band }, walked.statesAt.get('OFF_ASLEEP')!, undefined, walked.settledAt.get('OFF_ASLEEP'));
     for (const [id, on] of direct.states) if (on !== walked.statesAt.get(state)!.get(id)) differing.add(id);
   }
   return [...differing].sort();

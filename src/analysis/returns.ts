@@ -12,7 +12,7 @@ export interface Consumer {
   readonly label: string;
 }
 
-/** Every place that takes current from a rail and gives it back to ground: loads and converter inputs. */
+/** Every place that takes current from a rail and gives it back to ground: loads, converter inputs, shunts (a failed clamp). */
 export function consumers(graph: Graph): Consumer[] {
   const list: Consumer[] = [];
   for (const view of graph.views.values()) {
@@ -20,6 +20,11 @@ export function consumers(graph: Graph): Consumer[] {
       const plus = graph.indexOf.get(nodeName(view, load.plus));
       const minus = graph.indexOf.get(nodeName(view, load.minus));
       if (plus !== undefined && minus !== undefined) list.push({ part: view.part.id, plus, minus, label: load.label });
+    }
+    for (const pair of view.facts.loads ? [] : (view.facts.polar ?? [])) {
+      const plus = graph.indexOf.get(nodeName(view, pair.plus));
+      const minus = graph.indexOf.get(nodeName(view, pair.minus));
+      if (plus !== undefined && minus !== undefined) list.push({ part: view.part.id, plus, minus, label: pair.what });
     }
   }
   return list;
@@ -73,17 +78,32 @@ export function returnProtection(graph: Graph, protection: Protection, natures: 
     const up = other(graph.edges[e]!, node);
     if ((carries[node]?.maxA ?? 0) > (carries[up]?.maxA ?? 0)) carries[up] = carries[node]!;
   }
-  const all = carries.reduce<EndProtection | null>((a, b) => ((b?.maxA ?? 0) > (a?.maxA ?? 0) ? b : a), null);
   const none: EndProtection = { maxA: 0, byPart: null, byName: 'no source' };
   const result = new Map<Id, { from: EndProtection; to: EndProtection }>();
-  for (let node = 0; node < graph.nodes.length; node++) {
-    const e = parentEdge[node]!;
-    const wire = e === -1 ? null : graph.edges[e]!.wire;
-    if (wire) result.set(wire.id, { from: carries[node] ?? none, to: carries[node] ?? none });
-  }
+  const give = (e: number, p: EndProtection): void => {
+    const id = graph.edges[e]!.wire?.id;
+    if (id !== undefined && p.maxA >= (result.get(id)?.from.maxA ?? 0)) result.set(id, { from: p, to: p });
+  };
+  for (const node of order) if (parentEdge[node] !== -1) give(parentEdge[node]!, carries[node] ?? none);
+  // In a ring any conductor may have to bring back everything below the place where the ring closes.
   for (const e of rings) {
-    const wire = graph.edges[e]!.wire;
-    if (wire) result.set(wire.id, { from: all ?? none, to: all ?? none });
+    const ring = ringOf(graph, e, parentEdge, depth);
+    const p = carries[ring.top] ?? none;
+    for (const x of [e, ...ring.edges]) give(x, p);
   }
   return result;
+}
+
+/** Tree edges that a further edge closes to a ring, and the node where it closes (a root when it joins two trees). */
+function ringOf(graph: Graph, e: number, parentEdge: Int32Array, depth: Int32Array): { edges: number[]; top: number } {
+  let { a, b } = graph.edges[e]!;
+  const edges: number[] = [];
+  while (a !== b) {
+    if (depth[a]! < depth[b]!) [a, b] = [b, a];
+    const up = parentEdge[a]!;
+    if (up === -1) break;
+    edges.push(up);
+    a = other(graph.edges[up]!, a);
+  }
+  return { edges, top: a };
 }
