@@ -2,16 +2,10 @@ export type MarkLevel = 'hazard' | 'fault' | 'advice';
 
 export const LEVEL_WORD: Readonly<Record<MarkLevel, string>> = { hazard: 'Hazard', fault: 'Fault', advice: 'Advice' };
 
-/** The three shapes of our own: octagon hazard, triangle fault, disc advice; the sign inside differs as well. */
-export function LevelMark({ level, size = 18, named = false }: { readonly level: MarkLevel; readonly size?: number; readonly named?: boolean }) {
+/** The three shapes of our own: octagon hazard, triangle fault, disc advice; the sign inside differs as well. The word stands beside it. */
+export function LevelMark({ level, size = 18 }: { readonly level: MarkLevel; readonly size?: number }) {
   return (
-    <svg
-      className={`mark lvl-${level}`}
-      width={size}
-      height={size}
-      viewBox="0 0 20 20"
-      {...(named ? { role: 'img', 'aria-label': LEVEL_WORD[level] } : { 'aria-hidden': true })}
-    >
+    <svg className={`mark lvl-${level}`} width={size} height={size} viewBox="0 0 20 20" aria-hidden="true">
       {level === 'hazard' ? (
         <>
           <path d="M6.3 1h7.4L19 6.3v7.4L13.7 19H6.3L1 13.7V6.3z" fill="currentColor" />

@@ -26,8 +26,6 @@ export function Popover({
         id={id}
         popover="auto"
         className="panel"
-        role="group"
-        aria-label={name}
         onToggle={(e) => {
           const at = button.current?.getBoundingClientRect();
           const node = panel.current;

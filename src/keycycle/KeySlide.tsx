@@ -8,7 +8,7 @@ import './keySlide.css';
 
 /** How far the barrel is turned at each position, degrees: it springs back from Start and stands upright at key-off. */
 const BARREL: Readonly<Record<KeyPosition, number>> = { Parked: 0, Accessory: 30, Ignition: 60, Start: 90, Running: 60, Held: 0 };
-const LINES: readonly Line[] = ['30', '75r', '75', '15', '50'];
+const LINES: readonly Line[] = ['30', '75', '15', '50'];
 
 /**
  * The main control: six key positions on one slide. A radio group for keyboard and screen reader; a finger or pointer
@@ -49,7 +49,8 @@ export function KeySlide() {
       >
         <span className="key-rail" aria-hidden="true" />
         {KEY_POSITIONS.map(({ key: position, state }) => {
-          const live = LINES.filter((line) => isLive(line, state));
+          // In Held, terminal 75 is live only in vehicles that retain it: in brackets.
+          const live = [...LINES.filter((line) => isLive(line, state)), ...(position === 'Held' ? ['(75)'] : [])];
           return (
             <label key={position} className={position === key ? 'key-stop on' : 'key-stop'} title={KEY_MEANING[position]}>
               <input type="radio" name={name} value={position} checked={position === key} onChange={() => setKey(position)} />
@@ -63,7 +64,7 @@ export function KeySlide() {
           );
         })}
         <span className="key-barrel" aria-hidden="true">
-          <svg viewBox="0 0 32 32">
+          <svg viewBox="0 0 32 32" aria-hidden="true">
             <circle cx="16" cy="16" r="14" fill="var(--accent)" stroke="var(--paper)" strokeWidth="2.5" />
             <g className="key-slot" style={{ transform: `rotate(${BARREL[key]}deg)` }}>
               <rect x="14.2" y="7.5" width="3.6" height="17" rx="1.8" fill="var(--on-accent)" />

@@ -28,6 +28,11 @@ export function Findings({ wanted }: { readonly wanted: string | null }) {
   const shown = all ? strong : strong.slice(0, FIRST);
   return (
     <>
+      {report.cards.length === 0 ? (
+        <p className="note">
+          Nothing was found among the {report.looked} that could be looked at. What no drawing can show stands on the wiring sheet’s checklist.
+        </p>
+      ) : null}
       {shown.map((card) => (
         <FindingCard key={card.key} card={card} />
       ))}

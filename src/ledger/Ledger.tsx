@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { useApp } from '../state/store.ts';
 import { Findings } from './Findings.tsx';
+import { Glance } from './Glance.tsx';
 import { Headline } from './Headline.tsx';
 import { Mistakes } from './Mistakes.tsx';
 import { PartCard } from './PartCard.tsx';
@@ -62,6 +63,7 @@ export function Ledger() {
             {selection.parts.length} parts and {selection.wires.length} wires selected. Choose one to see its figures.
           </p>
         ) : null}
+        {many === 0 ? <Glance /> : null}
         <Mistakes />
         <div className="tabs" role="tablist" aria-label="Kinds of answer" ref={bar}>
           {TABS.map((t) => (

@@ -14,7 +14,7 @@ import { parseLength, parseNumber } from './parse.ts';
 const KNOWN = [
   { value: 'yes', label: 'Yes' },
   { value: 'no', label: 'No' },
-  { value: 'unknown', label: "I don't know: assume the worst" },
+  { value: 'unknown', label: 'I don’t know: assume the worst' },
 ];
 const DIPS: readonly { readonly value: DipLevel; readonly label: string }[] = [
   { value: 'I', label: 'I: may restart after a start' },
@@ -95,7 +95,7 @@ function Facts() {
         options={[
           { value: 'negative-ground', label: 'battery negative (usual)' },
           { value: 'positive-ground', label: 'battery positive (old)' },
-          { value: 'unknown', label: "I don't know: assume the worst" },
+          { value: 'unknown', label: 'I don’t know: assume the worst' },
         ]}
         onPick={(v) => set({ polarity: v as Vehicle['polarity'] })}
       />

@@ -13,7 +13,7 @@ const PLACES: readonly { readonly value: ZoneKind; readonly label: string }[] = 
   { value: 'load-bay', label: 'Boot or load bay' },
   { value: 'roof', label: 'Roof lining' },
 ];
-const UNKNOWN = "I don't know: assume the worst";
+const UNKNOWN = 'I don’t know: assume the worst';
 
 /** Five questions, each with a way out, that make an empty plan with the vehicle in it. */
 export default function Questions({ onBack }: { onBack(): void }) {

@@ -46,7 +46,7 @@ export function Start() {
         </button>
         <button type="button" className="door" onClick={() => setAsking(true)}>
           <b>Plan mine</b>
-          <span>Five questions, each with “I don't know”, then an empty plan with your vehicle in it.</span>
+          <span>Five questions, each with “I don’t know”, then an empty plan with your vehicle in it.</span>
         </button>
         <button type="button" className="door" onClick={() => file.current?.click()}>
           <b>Open a file</b>

@@ -11,7 +11,7 @@ import { PlanMenu } from './PlanMenu.tsx';
 import { ViewMenu } from './ViewMenu.tsx';
 
 /** Title, key, supply, undo, view and the way to the wiring sheet. */
-export function TopBar({ onSheet, withKey }: { onSheet(): void; readonly withKey: boolean }) {
+export function TopBar({ phone, onSheet, onShelf }: { readonly phone: boolean; onSheet(): void; onShelf?(): void }) {
   return (
     <header className="top">
       <div className="top-plan">
@@ -21,14 +21,29 @@ export function TopBar({ onSheet, withKey }: { onSheet(): void; readonly withKey
           <SaveState />
         </div>
       </div>
-      {withKey ? <KeySlide /> : null}
-      <SupplyBand />
+      {phone ? null : (
+        <>
+          <KeySlide />
+          <SupplyBand />
+        </>
+      )}
       <div className="top-tools">
         <Undo />
-        <ViewMenu />
-        <button type="button" className="btn main" onClick={onSheet}>
-          Wiring sheet
-        </button>
+        {onShelf ? (
+          <button type="button" className="btn" onClick={onShelf}>
+            <Icon name="shelf" /> Parts
+          </button>
+        ) : null}
+        <ViewMenu small={phone}>{phone ? <SupplyBand /> : null}</ViewMenu>
+        {phone ? (
+          <button type="button" className="btn quiet icon" title="Wiring sheet" aria-label="Wiring sheet" onClick={onSheet}>
+            <Icon name="sheet" />
+          </button>
+        ) : (
+          <button type="button" className="btn main" onClick={onSheet}>
+            Wiring sheet
+          </button>
+        )}
       </div>
     </header>
   );

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { type ReactNode, useId } from 'react';
 import { Icon } from '../faces/Icon.tsx';
 import { Popover } from '../faces/Popover.tsx';
 import { app, useApp } from '../state/store.ts';
@@ -11,7 +11,7 @@ const THEMES: readonly { readonly value: AppState['theme']; readonly label: stri
 ];
 
 /** Figures on wires, units and theme: how things are shown, none of it part of the plan. */
-export function ViewMenu() {
+export function ViewMenu({ small, children }: { readonly small: boolean; readonly children?: ReactNode }) {
   const figures = useApp((s) => s.showFigures);
   const units = useApp((s) => s.units);
   const theme = useApp((s) => s.theme);
@@ -19,15 +19,16 @@ export function ViewMenu() {
   return (
     <Popover
       name="How things are shown"
-      className="btn quiet"
+      className={small ? 'btn quiet icon' : 'btn quiet'}
       face={
         <>
-          <Icon name="look" /> View
+          <Icon name="look" /> {small ? null : 'View'}
         </>
       }
     >
       {() => (
         <div className="view-menu">
+          {children}
           <label className="check">
             <input type="checkbox" checked={figures} onChange={(e) => setShowFigures(e.currentTarget.checked)} />
             Figures on wires

@@ -22,7 +22,6 @@ export function Workbench() {
   const wide = useWide(1100);
   const phone = !useWide(700);
   const selection = useApp((s) => s.selection);
-  const stage = useRef<HTMLElement>(null);
   useHotkeys();
 
   // Something taken from the shelf: the drawer gives the drawing back.
@@ -39,49 +38,47 @@ export function Workbench() {
     );
 
   return (
-    <div className={wide ? 'bench wide' : 'bench narrow'}>
+    <div className={`bench ${wide ? 'wide' : phone ? 'phone' : 'medium'}`}>
       <a className="skip" href="#answers">
         To the answers
       </a>
-      <TopBar onSheet={() => setSheet(true)} withKey={!phone} />
+      <TopBar phone={phone} onSheet={() => setSheet(true)} {...(wide || phone ? {} : { onShelf: () => setShelfOpen(!shelfOpen) })} />
       {wide ? (
         <aside className="bench-shelf">
           <Shelf />
         </aside>
       ) : null}
-      <main className="bench-plan" ref={stage} aria-label="Plan">
+      <main className="bench-plan" aria-label="Plan">
         <Surface />
         <Outline />
       </main>
-      {wide ? (
-        <aside className="bench-answers" id="answers" tabIndex={-1}>
+      {phone ? (
+        <div className="bench-foot">
+          <KeySlide />
+          <div className="foot-buttons">
+            <button type="button" className="btn" aria-expanded={shelfOpen} onClick={() => setShelfOpen(!shelfOpen)}>
+              <Icon name="shelf" /> Parts
+            </button>
+            <AnswersButton open={answersOpen} onToggle={() => setAnswersOpen(!answersOpen)} chosen={selection.parts.length + selection.wires.length > 0} />
+          </div>
+        </div>
+      ) : (
+        <aside className="bench-answers" id="answers" tabIndex={-1} aria-label="Answers">
           <Ledger />
         </aside>
-      ) : (
-        <>
-          <div className="bench-foot">
-            {phone ? <KeySlide /> : null}
-            <div className="foot-buttons">
-              <button type="button" className="btn" aria-expanded={shelfOpen} onClick={() => setShelfOpen(!shelfOpen)}>
-                <Icon name="shelf" /> Parts
-              </button>
-              <AnswersButton open={answersOpen} onToggle={() => setAnswersOpen(!answersOpen)} chosen={selection.parts.length + selection.wires.length > 0} />
-            </div>
-          </div>
-          {shelfOpen ? (
-            <Drawer side="left" label="Parts" onClose={() => setShelfOpen(false)}>
-              <Shelf onTaken={() => setShelfOpen(false)} />
-            </Drawer>
-          ) : null}
-          {answersOpen ? (
-            <Drawer side="bottom" label="Answers" onClose={() => setAnswersOpen(false)}>
-              <div id="answers" tabIndex={-1} className="drawer-fill">
-                <Ledger />
-              </div>
-            </Drawer>
-          ) : null}
-        </>
       )}
+      {shelfOpen && !wide ? (
+        <Drawer side="left" label="Parts" onClose={() => setShelfOpen(false)}>
+          <Shelf onTaken={() => setShelfOpen(false)} />
+        </Drawer>
+      ) : null}
+      {answersOpen && phone ? (
+        <Drawer side="bottom" label="Answers" onClose={() => setAnswersOpen(false)}>
+          <div id="answers" tabIndex={-1} className="drawer-fill">
+            <Ledger />
+          </div>
+        </Drawer>
+      ) : null}
     </div>
   );
 }
