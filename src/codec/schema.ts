@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { PartKind } from '../parts/types.ts';
+import { LONGEST, RANGES, type Range } from '../plan/limits.ts';
 import type { Band, ColourCode, DipLevel, VehicleState, ZoneKind } from '../plan/types.ts';
 import { settingsSchema, terminalNotes } from './settings.ts';
 
@@ -42,22 +43,27 @@ const BANDS = keysOf<Band>({ low: true, typical: true, high: true });
 const say = (description: string) => ({ description });
 /** No dot and no colon: readings are keyed `part.terminal` and `part:element`. */
 const id = z.string().regex(/^[A-Za-z][A-Za-z0-9_-]{0,31}$/);
-const note = z.string().max(5000);
+const note = z.string().max(LONGEST.note);
+const within = (range: Range) =>
+  (range.whole ? z.int() : z.number())
+    .min(range.min)
+    .max(range.max)
+    .meta(range.unit === '' ? {} : { 'x-unit': range.unit });
 const owner = z.enum(['vehicle', 'build']).meta(say('Whether the vehicle has it already or the build brings it.'));
 const known = z.enum(['yes', 'no', 'unknown']);
-const place = z.number().min(-100_000).max(100_000);
+const place = within(RANGES.parts.x);
 const colour = z.enum(COLOURS).meta(say('Letters of IEC 60757.'));
 
-const volts = z.strictObject(Object.fromEntries(BANDS.map((b) => [b, z.number().min(0).max(100).meta({ 'x-unit': 'V' })])) as Record<Band, z.ZodNumber>);
+const volts = z.strictObject(Object.fromEntries(BANDS.map((b) => [b, within(RANGES.supply.supplyV)])) as Record<Band, z.ZodNumber>);
 const vehicle = z.strictObject({
-  name: z.string().max(200),
+  name: z.string().max(LONGEST.vehicleName),
   systemV: z.literal([12, 24]).meta({ 'x-unit': 'V' }),
   polarity: z.enum(['negative-ground', 'positive-ground', 'unknown']),
-  batteryAh: z.number().min(1).max(2000).meta({ 'x-unit': 'Ah' }),
+  batteryAh: within(RANGES.vehicle.batteryAh),
   centralClamping: known.meta(say('Load dump clamped inside the alternator.')),
   dipLevel: z.enum(DIP_LEVELS).meta(say('Cranking dip level of ISO 16750-2 to design for.')),
-  parkedA: z.number().min(0).max(10).meta({ 'x-unit': 'A', description: 'Draw of the sleeping vehicle itself.' }),
-  standingDays: z.number().min(0).max(1000).meta({ 'x-unit': 'd', description: 'Days the vehicle is meant to stand.' }),
+  parkedA: within(RANGES.vehicle.parkedA).describe('Draw of the sleeping vehicle itself.'),
+  standingDays: within(RANGES.vehicle.standingDays).describe('Days the vehicle is meant to stand.'),
   stopStart: z.boolean(),
   remoteStart: z.boolean(),
   electrified: z.boolean(),
@@ -65,19 +71,17 @@ const vehicle = z.strictObject({
   supplyV: z.partialRecord(z.enum(STATES), volts).exactOptional().meta(say('Supply voltages measured at this vehicle; absent states come from the table.')),
 });
 
-const degrees = z.number().min(-60).max(250).meta({ 'x-unit': '°C' });
 const zone = z.strictObject({
   id,
-  name: z.string().min(1).max(80),
+  name: z.string().min(1).max(LONGEST.name),
   kind: z.enum(ZONE_KINDS),
-  order: z.int().min(0).max(999).meta(say('Place from left to right on the drawing.')),
-  width: z.number().min(1).max(100_000).nullable().meta(say('Drawing units; null = as wide as its parts need.')),
-  maxC: degrees.exactOptional(),
-  minC: degrees.exactOptional(),
+  order: within(RANGES.zones.order).meta(say('Place from left to right on the drawing.')),
+  width: within(RANGES.zones.width).nullable().meta(say('Drawing units; null = as wide as its parts need.')),
+  maxC: within(RANGES.zones.maxC).exactOptional(),
+  minC: within(RANGES.zones.minC).exactOptional(),
 });
 
-const metres = z.number().min(0.001).max(100).meta({ 'x-unit': 'm' });
-const run = z.strictObject({ id, a: id, b: id, lengthM: metres });
+const run = z.strictObject({ id, a: id, b: id, lengthM: within(RANGES.runs.lengthM) });
 
 const end = z.strictObject({ part: id, terminal: z.string().min(1).max(32) });
 const wire = z.strictObject({
@@ -85,16 +89,16 @@ const wire = z.strictObject({
   owner,
   from: end,
   to: end,
-  number: z.int().min(1).max(99_999).exactOptional(),
-  areaMm2: z.number().min(0.05).max(150).meta({ 'x-unit': 'mm²' }).exactOptional(),
+  number: within(RANGES.wires.number).exactOptional(),
+  areaMm2: within(RANGES.wires.areaMm2).exactOptional(),
   colour: colour.exactOptional(),
   stripe: colour.exactOptional(),
-  lengthM: metres.exactOptional(),
-  insulationC: z.number().min(60).max(260).meta({ 'x-unit': '°C', description: 'Insulation class; absent = 105.' }).exactOptional(),
+  lengthM: within(RANGES.wires.lengthM).exactOptional(),
+  insulationC: within(RANGES.wires.insulationC).describe('Insulation class; absent = 105.').exactOptional(),
   sleeved: z.boolean().exactOptional(),
   bends: z
     .array(z.strictObject({ x: place, y: place }))
-    .max(200)
+    .max(LONGEST.bends)
     .exactOptional(),
   fitted: z.boolean().exactOptional(),
   note: note.exactOptional(),
@@ -110,7 +114,7 @@ function partSchema(kind: PartKind) {
       x: place,
       y: place,
       turn: z.literal([0, 1, 2, 3]).meta(say('Quarter turns clockwise.')),
-      name: z.string().max(80).exactOptional(),
+      name: z.string().max(LONGEST.name).exactOptional(),
       settings: settingsSchema(kind),
       fitted: z.boolean().exactOptional(),
       note: note.exactOptional(),
@@ -128,15 +132,15 @@ export function planSchema(kinds: readonly PartKind[]) {
       format: z.literal('dashloom-plan'),
       version: z.literal(CURRENT_VERSION),
       id: z.string().min(1).max(64),
-      title: z.string().max(200),
-      note: z.string().max(20_000),
+      title: z.string().max(LONGEST.title),
+      note: z.string().max(LONGEST.planNote),
       vehicle,
       zones: z.record(id, zone),
       runs: z.record(id, run).meta(say('Cable ways between two zones.')),
       parts: z.record(id, part),
       wires: z.record(id, wire).meta(say('A wire joins two terminals. What is absent is chosen and explained.')),
       thresholds: z.record(z.string().max(100), z.number()),
-      setAside: z.record(z.string().max(200), z.string().max(2000)).meta(say('Findings and questions set aside, with the reason.')),
+      setAside: z.record(z.string().max(200), z.string().max(LONGEST.reason)).meta(say('Findings and questions set aside, with the reason.')),
       nextSerial: z.int().min(1).meta(say('Next free number for ids; only grows.')),
     })
     .meta({ title: 'Dashloom plan', description: 'One build in one vehicle. All values in SI units.' });

@@ -1,4 +1,5 @@
 import { apply, invert, merge, sameTarget } from '../plan/apply.ts';
+import { beyondLimits } from '../plan/limitsCheck.ts';
 import type { Edit, Id, Plan } from '../plan/types.ts';
 import { misfitOfKinds } from './fits.ts';
 import type { AppState, Selection } from './types.ts';
@@ -74,7 +75,7 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
         set({ provisional: null });
         return { ok: true };
       }
-      const misfit = misfitOfKinds(done.plan, edit);
+      const misfit = beyondLimits(edit) ?? misfitOfKinds(done.plan, edit);
       if (misfit !== null) return { ok: false, reason: misfit };
       const past = remember(edit);
       lastEditAt = now();
