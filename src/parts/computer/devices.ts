@@ -19,7 +19,7 @@ const FAST_S = 0.005;
  */
 export function computerDevices(s: Settings, { wired }: Pick<Situation, 'wired'>): Device[] {
   const sense = senseOf(s, wired);
-  const canWake = s.str('wakes') === 'gpio3' && s.num('powerOffPin') === 0 && wired(`${gpioPin(WAKE_GPIO).pin}`);
+  const canWake = s.str('wakes') === 'gpio3' && Math.round(s.num('powerOffPin')) === 0 && wired(`${gpioPin(WAKE_GPIO).pin}`);
   const { vIlMaxV } = LOGIC[boardOf(s).logic];
   return [
     {
@@ -56,7 +56,7 @@ interface Sense {
 
 /** The pin that watches the key, or null: none chosen, or nothing joined to it. */
 function senseOf(s: Settings, wired: Situation['wired']): Sense | null {
-  const gpio = s.num('senseGpio');
+  const gpio = Math.round(s.num('senseGpio'));
   if (gpio === 0) return null;
   const pin = `${gpioPin(gpio).pin}`;
   if (!wired(pin)) return null;

@@ -21,7 +21,7 @@ const MODES = [
 
 /** The pin's job at rest; the power-off pin has its own whatever its mode says. */
 export function pinMode(s: Settings, gpio: number): PinMode {
-  if (s.num('powerOffPin') === gpio && gpio !== 0) return 'stopped-signal';
+  if (gpio !== 0 && Math.round(s.num('powerOffPin')) === gpio) return 'stopped-signal';
   const mode = s.str(`gpio${gpio}Mode`);
   return mode === 'automatic' ? 'in' : (mode as PinMode);
 }

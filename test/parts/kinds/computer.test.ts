@@ -72,6 +72,7 @@ describe('computer: its states', () => {
   it('never stops for a key sense that is not chosen or not joined to anything', () => {
     expect([...on(5.1, {}, [PIN])().on]).toEqual(['powered']);
     expect([...on(5.1, SENSE)().on]).toEqual(['powered']);
+    expect([...on(5.1, { ...SENSE, senseGpio: 15.8 }, [PIN])().on].sort()).toEqual(['halted', 'powered']);
   });
 
   it('keeps its last opinion between the two logic thresholds', () => {
