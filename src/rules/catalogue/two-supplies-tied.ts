@@ -1,0 +1,73 @@
+import type { Facts, Step } from '../../analysis/factsTypes.ts';
+import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
+import { along, type Tap, taps } from '../taps.ts';
+
+const { fine, found } = verdicts('two-supplies-tied', 'A9');
+
+export const twoSuppliesTied = defineRule({
+  id: 'two-supplies-tied',
+  code: 'A9',
+  level: 'hazard',
+  title: 'Two supplies tied together',
+  why: 'One lead now feeds the other: accessories stay awake with the key out, and a fault is fed through both fuses at once, so that neither protects.',
+  source: { text: 'Universal fitting practice', grade: "fitters' habit" },
+  needs: 'graph',
+  always: true,
+  check: (facts) => {
+    const all = taps(facts);
+    return all.map((tap) => {
+      const tied = all
+        .filter((other) => other !== tap && other.view.part.id > tap.view.part.id)
+        .flatMap((other) => {
+          const steps = facts.reach(tap.key, ['fuse', 'contact', 'conductor']).get(other.key);
+          return steps && canClose(steps) ? [{ other, steps }] : [];
+        });
+      const first = tied[0];
+      if (!first) return fine(part(tap.view.part.id));
+      const wires = along(facts, first.steps).wires;
+      return found({
+        level: 'hazard',
+        subject: part(tap.view.part.id),
+        related: [part(first.other.view.part.id), ...wires.map((w) => wire(w.id))],
+        what: `${called(tap.view)} and ${called(first.other.view)} meet with no diode and no changeover contact between them${first.steps.some((s) => s.linkType === 'fuse') ? ', after their fuses' : ''}.`,
+        todo: 'Feed from one of them; or put a diode in each (rated twice the current and 60 V or more), or a changeover relay that picks one.',
+        data: { other: first.other.view.part.id },
+      });
+    });
+  },
+  repair: (finding, facts) => {
+    const others = [finding.subject.id, String(finding.data?.other ?? '')];
+    const tap = taps(facts).find((t) => t.view.part.id === pickWeaker(facts, others));
+    const joining = tap ? facts.netWires(facts.netOf(tap.key)).filter((w) => w.owner === 'build' && [w.from.part, w.to.part].includes(tap.view.part.id)) : [];
+    const one = joining[0];
+    if (!tap || !one || joining.length !== 1) return [];
+    return [
+      {
+        title: `Take ${called(tap.view)} off the join`,
+        safe: false,
+        edit: (plan) => {
+          const row = plan.wires[one.id];
+          return row ? { intent: 'wire.remove', label: 'Take one supply off', changes: [{ table: 'wires', id: one.id, before: row, after: null }] } : null;
+        },
+      },
+    ];
+  },
+});
+
+/** Both contacts of one changeover never close together. */
+function canClose(steps: readonly Step[]): boolean {
+  const groups = new Map<string, number>();
+  for (const s of steps) {
+    if (s.linkType !== 'contact' || !s.through) continue;
+    const id = s.through.part.id;
+    groups.set(id, (groups.get(id) ?? 0) + 1);
+    if (groups.get(id)! > 1 && s.through.kind.kind === 'relay') return false;
+  }
+  return true;
+}
+
+/** The one to take off: not the constant supply, which a hold circuit needs. */
+function pickWeaker(facts: Facts, ids: readonly string[]): string | undefined {
+  const line = (id: string): Tap['source']['line'] => facts.parts.get(id)?.facts.tap?.line;
+  return ids.find((id) => line(id) !== '30') ?? ids[1];
+}
