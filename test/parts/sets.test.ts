@@ -52,7 +52,7 @@ describe('sets', () => {
           for (const [key, value] of Object.entries(setPartSettings(p, systemV))) {
             const setting = partKind(p.kind).settings.find((s) => s.key === key);
             expect(typeof value, `${p.key}.${key}`).toBe(typeof setting?.default);
-            if (setting?.type === 'number') expect(value >= setting.min && value <= setting.max, `${p.key}.${key}`).toBe(true);
+            if (setting?.type === 'number') expect(Number(value) >= setting.min && Number(value) <= setting.max, `${p.key}.${key}`).toBe(true);
             if (setting?.type === 'choice') expect(setting.options.map((o) => o.value)).toContain(value);
           }
         }
