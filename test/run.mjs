@@ -8,7 +8,7 @@
  *   --grep TEXT                          only browser tests whose title has TEXT
  */
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findBrowser } from './browser.mjs';
@@ -62,6 +62,10 @@ function build() {
 }
 
 function e2e() {
+  if (!existsSync(join(ROOT, 'dist', 'index.html'))) {
+    console.log('There is no production build to test: npm run build');
+    return { passed: 0, failed: 1 };
+  }
   const browser = findBrowser(options.bring);
   if (browser.path === null) {
     console.log(browser.advice);

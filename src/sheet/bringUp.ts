@@ -6,7 +6,7 @@ import { ohmPerM, TERMINATION_OHM } from '../trade/conductors.ts';
 import { supplyV } from '../trade/supply.ts';
 import { type Check, pinChecks, sensingChecks, timingChecks } from './bringUpSignals.ts';
 import { type Context, numberOf, wireName } from './context.ts';
-import { amps, dropVolts, ohms, volts } from './figures.ts';
+import { amps, dropVolts, nearVolts, ohms, volts } from './figures.ts';
 import { tapRows } from './partRows.ts';
 
 /** One step of fitting and trying, in order. */
@@ -50,7 +50,7 @@ export function bringUp(context: Context): Step[] {
       how: 'Battery on, our fuses still out. Measure on the vehicle side of each fuse holder and write the readings into the list of taps.',
       checks: tapRows(context).map((tap) => ({
         measure: `${tap.label}: the six key positions`,
-        expected: KEY_POSITIONS.map((k, i) => `${k.key} ${volts(zeroIfDead(tap.volts[i]))}`).join(', '),
+        expected: KEY_POSITIONS.map((k, i) => `${k.key} ${nearVolts(tap.volts[i] ?? Number.NaN)}`).join(', '),
       })),
     },
     {
@@ -116,10 +116,6 @@ export function bringUp(context: Context): Step[] {
     },
   ];
   return steps.filter((step) => step.checks.length > 0);
-}
-
-function zeroIfDead(v: number | undefined): number {
-  return v === undefined || Number.isNaN(v) ? 0 : v;
 }
 
 /** A converter with the terminals that matter here. */
@@ -219,15 +215,18 @@ function dummyChecks(context: Context, c: Converter): Check[] {
   });
 }
 
+/** Groups whose contacts feed something; those of sensing parts are measured elsewhere. */
+const FEEDING: ReadonlySet<string> = new Set(['Protect', 'Switch']);
+
 /** Fuses and closed contacts: millivolts across, engine running. */
 function partDrops(context: Context): Check[] {
   return context.ours.flatMap((view) =>
-    (view.facts.links ?? []).flatMap((link) => {
+    (FEEDING.has(view.kind.group) ? (view.facts.links ?? []) : []).flatMap((link) => {
       if (link.type !== 'fuse' && link.type !== 'contact') return [];
       const v = Math.abs(context.volts(view.part.id, link.a, 'RUN_CHARGING', 'typical') - context.volts(view.part.id, link.b, 'RUN_CHARGING', 'typical'));
       // A large difference is an open contact, not a drop.
       if (!(v < 1)) return [];
-      return [{ measure: `${view.item} ${view.name}, across`, expected: `${dropVolts(v)}; above 100 mV look for a bad contact` }];
+      return [{ measure: `${view.item} ${view.name}, across`, expected: `${dropVolts(v)}; twice that and above 50 mV: a bad contact` }];
     }),
   );
 }
@@ -257,7 +256,7 @@ function groundDrops(context: Context): Check[] {
     const v = context.volts(arrival.part, arrival.minus, 'RUN_CHARGING', 'typical');
     return Number.isNaN(v)
       ? []
-      : [{ measure: `${context.label(arrival.part)}, 0 V side`, expected: `${dropVolts(Math.abs(v))}; above 50 mV look for a bad ground` }];
+      : [{ measure: `${context.label(arrival.part)}, 0 V side`, expected: `${dropVolts(Math.abs(v))}; twice that and above 50 mV: a bad ground` }];
   });
 }
 

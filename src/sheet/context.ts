@@ -20,6 +20,8 @@ export interface Context {
   volts(part: Id, terminal: string, state: VehicleState, band: Band): number;
   /** Amps along a wire, from -> to; NaN when not computed. */
   wireA(id: Id, state: VehicleState, band: Band): number;
+  /** State of a part's own device, typical; null when there is none of that name or it was not computed. */
+  deviceOn(part: Id, device: string, state: VehicleState): boolean | null;
   /** "F1 Blade fuse" */
   label(part: Id): string;
   /** "F1 Blade fuse, terminal 2" */
@@ -33,6 +35,7 @@ export function contextOf(results: Results): Context {
   const { index, readings } = analysis;
   const terminalAt = new Map(index.terminals.map((key, i) => [key, i]));
   const wireAt = new Map(index.wires.map((id, i) => [id, i]));
+  const deviceAt = new Map(index.devices.map((name, i) => [name, i]));
   const reading = (state: VehicleState, band: Band): Reading | undefined => readings.find((r) => r.state === state && r.band === band);
   const label = (id: Id): string => {
     const view = views.get(id);
@@ -48,6 +51,11 @@ export function contextOf(results: Results): Context {
       .sort((a, b) => (a.number ?? Number.MAX_SAFE_INTEGER) - (b.number ?? Number.MAX_SAFE_INTEGER) || bySerial(a, b)),
     volts: (part, terminal, state, band) => pick(reading(state, band)?.terminalV, terminalAt.get(`${part}.${terminal}`)),
     wireA: (id, state, band) => pick(reading(state, band)?.wireA, wireAt.get(id)),
+    deviceOn: (part, device, state) => {
+      const at = deviceAt.get(`${part}:${device}`);
+      const on = at === undefined ? undefined : reading(state, 'typical')?.deviceOn[at];
+      return on === undefined ? null : on === 1;
+    },
     label,
     endLabel: (end) => {
       const terminal = views.get(end.part)?.terminals.find((t) => t.id === end.terminal);

@@ -18,6 +18,8 @@ function shown(value: number, unit: string, digits: number, smallest: number): s
 }
 
 export const volts = (v: number): string => shown(v, 'V', 3, 0.5e-3);
+/** Volts of a lead that may be dead: what leaks through a sensing circuit is no voltage, and a floating lead reads none. */
+export const nearVolts = (v: number): string => volts(Number.isNaN(v) || Math.abs(v) < 0.3 ? 0 : v);
 export const dropVolts = (v: number): string => shown(v, 'V', 2, 0.05e-3);
 export const amps = (a: number): string => (a === Number.POSITIVE_INFINITY ? 'no limit' : shown(a, 'A', Math.abs(a) < 1 ? 2 : 3, 0.05e-6));
 export const ohms = (r: number): string => shown(r, 'ohm', 2, 0.05e-3);

@@ -9,6 +9,7 @@ import { daysText, type LengthUnit } from './figures.ts';
 import { type Html, h, list, raw, section, TICK, table } from './markup.ts';
 import { fuseRows } from './partRows.ts';
 import { findingsSections } from './sheetFindings.ts';
+import { keySection } from './sheetKey.ts';
 import { fuseSection, partsSection, pinSections, tapSection, wireSection } from './sheetLists.ts';
 import { drawingRoom, type Paper, printCss } from './style.ts';
 import { plural, summaryText } from './words.ts';
@@ -39,6 +40,7 @@ export function sheetHtml(results: Results, options: SheetOptions): string {
     wireSection(context, unit),
     tapSection(context),
     fuseSection(context, unit),
+    keySection(context),
     ...pinSections(context),
     partsSection(context, unit),
     tests(bringUp(context)),
@@ -97,13 +99,13 @@ function drawing(context: Context, paper: Paper): Html {
 
 function tests(steps: readonly Step[]): Html {
   const parts = steps.map(
-    (step, i) => h`<h3>${i + 1}. ${step.title}</h3>
+    (step, i) => h`<div class="step"><h3>${i + 1}. ${step.title}</h3>
 <p>${step.how}</p>
 ${table(
   step.title,
   [{ title: 'Measure' }, { title: 'Expected' }, { title: 'Read', kind: 'blank' }, { title: 'Good', kind: 'c' }],
   step.checks.map((c) => [c.measure, c.expected, '', TICK]),
-)}
+)}</div>
 `,
   );
   return section(

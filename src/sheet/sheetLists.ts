@@ -1,7 +1,7 @@
 import { KEY_POSITIONS } from '../analysis/types.ts';
 import { HEADER } from '../trade/header.ts';
 import { type Context, wireName } from './context.ts';
-import { amps, DASH, dropVolts, type LengthUnit, lengthText, percent, volts } from './figures.ts';
+import { amps, DASH, dropVolts, type LengthUnit, lengthText, nearVolts, percent, volts } from './figures.ts';
 import { type Html, h, raw, section, TICK, table } from './markup.ts';
 import { fuseRows, partRows, relayRows, tapRows } from './partRows.ts';
 import { wireRows, wireToBuy } from './wireRows.ts';
@@ -69,7 +69,7 @@ export function tapSection(context: Context): Html {
     { title: 'Door opened', kind: 'blank' as const },
   ];
   const rows = taps.flatMap((t) => [
-    [twoLines(t.label, t.what), t.line, t.donorFuse || 'none known', t.wires.join(', '), 'expected', ...t.volts.map((v) => volts(Number.isNaN(v) ? 0 : v)), ''],
+    [twoLines(t.label, t.what), t.line, t.donorFuse || 'none known', t.wires.join(', '), 'expected', ...t.volts.map(nearVolts), ''],
     ['Colour, plug and cavity as found:', '', '', '', 'read', ...KEY_POSITIONS.map(() => ''), ''],
   ]);
   return section(
@@ -163,7 +163,7 @@ export function partsSection(context: Context, unit: LengthUnit): Html {
   return section(
     'Parts',
     h`<p>A part may be replaced by another only when every figure in the third column is kept or bettered.</p>
-${table('Parts list', [{ title: 'Number', kind: 'n' }, { title: 'Part' }, { title: 'Do not lower' }, { title: 'Items' }, { title: 'Called' }, { title: 'Zone' }, { title: 'Here', kind: 'c' }], parts)}
+${table('Parts list', [{ title: 'Quantity', kind: 'n' }, { title: 'Part' }, { title: 'Do not lower' }, { title: 'Items' }, { title: 'Called' }, { title: 'Zone' }, { title: 'Here', kind: 'c' }], parts)}
 <h3>Wire to buy</h3>
 ${table('Wire to buy', [{ title: 'Cut lengths together', kind: 'n' }, { title: 'Size' }, { title: 'Colour' }, { title: 'Insulation' }, { title: 'Pieces', kind: 'n' }], wire)}`,
   );

@@ -50,6 +50,11 @@ th { background: #fff; border-bottom: 0.5mm solid #000; font-weight: 700; vertic
 .level { display: inline-block; border: 0.4mm solid #000; padding: 0 1.5mm; font-weight: 700; font-size: 8.25pt; }
 .level.hazard { border-width: 0.9mm; }
 .card { border: 0.7mm dashed #000; padding: 4mm; max-width: 110mm; break-inside: avoid; }
+.step { break-inside: avoid; }
+.step table { table-layout: fixed; }
+.step th:nth-child(1) { width: 38%; }
+.step th:nth-child(3) { width: 26mm; }
+.step th:nth-child(4) { width: 13mm; }
 .finding { break-inside: avoid; margin: 0 0 2.5mm; }
 section.wide { page: wide; }
 section.own { break-before: page; }

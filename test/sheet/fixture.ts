@@ -124,7 +124,7 @@ const reading = (state: VehicleState, band: Band): Reading => {
     terminalV: Float64Array.from(TERMINALS, (t) => (VOLTS[t] as number) * live),
     wireA: Float64Array.from(WIRES, (w) => (AMPS[w.id] as number) * live),
     elementA: new Float64Array(),
-    deviceOn: new Uint8Array(),
+    deviceOn: Uint8Array.from([live, state === 'RETAIN' ? 1 : 0]),
     waiting: [],
   };
 };
@@ -166,7 +166,7 @@ function report(w: Wire, role: WireReport['role'], nominalV: number | null, by: 
 const by = (id: Id): Wire => WIRES.find((w) => w.id === id) as Wire;
 const open = end(Number.POSITIVE_INFINITY, null, '');
 const analysis: Analysis = {
-  index: { terminals: TERMINALS, wires: WIRES.map((w) => w.id), elements: [], devices: [] },
+  index: { terminals: TERMINALS, wires: WIRES.map((w) => w.id), elements: [], devices: ['p5:powered', 'p5:halted'] },
   readings: BANDS.flatMap((band) => STATES.map((state) => reading(state, band))),
   design: reading('RUN_STOPPED', 'low'),
   wires: {

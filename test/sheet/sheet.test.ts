@@ -106,6 +106,15 @@ describe('other lists', () => {
     expect(pins[6]?.[2]).toBe('leave free');
   });
 
+  it('shows taps, outputs and the computer in each key position', () => {
+    expect(rowsOf('Key positions')).toEqual([
+      ['X1 Radio feed &#60;30&#62;, lead', ...Array(6).fill('12.5 V')],
+      ['T1 Step-down, output', ...Array(6).fill('5.1 V')],
+      ['A1 =Desk computer', 'up', 'up', 'up', 'up', 'up', 'stopped'],
+    ]);
+    expect(html).toContain('key off until stopped: not more than 31 s.');
+  });
+
   it('puts a formula out of action in a spreadsheet', () => {
     const text = partsListCsv(results);
     expect(text).toContain(`"'=Desk computer"`);
