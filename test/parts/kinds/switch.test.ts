@@ -68,6 +68,9 @@ describe('relay', () => {
     expect(releaseS('none')).toBe(0.005);
     expect(releaseS('diode')).toBe(0.015);
     expect(element(behave(relay, { suppression: 'diode' }), 'suppression', 'diode')).toMatchObject({ a: '85', b: '86' });
+    // The tracer and the engine agree which way that diode conducts.
+    expect(relay.facts(settings(relay, { suppression: 'diode' })).links).toContainEqual({ a: '85', b: '86', type: 'diode' });
+    expect(relay.facts(settings(relay, { suppression: 'resistor' })).links).toContainEqual({ a: '86', b: '85', type: 'resistor', ohm: 680 });
     expect(element(behave(relay, { suppression: 'resistor' }), 'suppression', 'resistor').ohm).toBe(680);
   });
 });
