@@ -5,6 +5,7 @@ import { copyItems, pasteClip } from '../../src/plan/copy.ts';
 import * as edits from '../../src/plan/edits.ts';
 import { emptyPlan } from '../../src/plan/new.ts';
 import type { Edit, Plan } from '../../src/plan/types.ts';
+import { runs } from '../runs.ts';
 
 type Step = readonly [kind: number, a: number, b: number, c: number];
 
@@ -93,7 +94,7 @@ describe('random edit sequences', () => {
         expect(plan).toStrictEqual(first);
         expect(JSON.stringify(plan)).toBe(JSON.stringify(first));
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
     // The law would hold emptily if every edit were refused.
     expect(applied).toBeGreaterThan(1000);

@@ -8,6 +8,7 @@ import { addPart, setAside, setHead, setThreshold } from '../../src/plan/edits.t
 import { emptyPlan } from '../../src/plan/new.ts';
 import type { Edit, Plan, Value } from '../../src/plan/types.ts';
 import { smallPlan } from '../plan/laws.ts';
+import { runs } from '../runs.ts';
 
 const kinds = [...partKinds.values()];
 
@@ -43,7 +44,7 @@ describe('plan files', () => {
   it('any text is refused or read, never a crash', () => {
     fc.assert(
       fc.property(fc.oneof(fc.string(), fc.string({ unit: 'binary' }), fc.json()), (text) => !readPlan(text).ok),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -63,7 +64,7 @@ describe('plan files', () => {
           expect(problem.what).not.toMatch(/undefined|could not be understood/);
         }
       }),
-      { numRuns: 600 },
+      { numRuns: runs(600) },
     );
     expect(refused).toBeGreaterThan(200);
   });
@@ -83,7 +84,7 @@ describe('plan files', () => {
           expect(readPlan(writePlan(plan))).toStrictEqual({ ok: true, plan, notes: [] });
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
   });
 });
