@@ -1,0 +1,52 @@
+import { type Analysis, KEY_POSITIONS, type KeyPosition, type Reading } from '../analysis/types.ts';
+import type { Band, Id, Plan } from '../plan/types.ts';
+
+/** What stands along a wire: amps in it and volts at its beginning, to battery negative. NaN = not known. */
+export interface WireFigures {
+  readonly amp: number;
+  readonly volt: number;
+}
+
+/** The reading that the key position and band ask for. */
+export function readingFor(analysis: Analysis, key: KeyPosition, band: Band): Reading | null {
+  const state = KEY_POSITIONS.find((k) => k.key === key)?.state;
+  return analysis.readings.find((r) => r.state === state && r.band === band) ?? null;
+}
+
+/** Figures for every wire of the plan that the reading knows; empty when it was not computed. */
+export function wireFigures(plan: Plan, analysis: Analysis, key: KeyPosition, band: Band): ReadonlyMap<Id, WireFigures> {
+  const reading = readingFor(analysis, key, band);
+  const out = new Map<Id, WireFigures>();
+  if (reading?.status !== 'solved') return out;
+  const terminals = new Map(analysis.index.terminals.map((t, i) => [t, i]));
+  analysis.index.wires.forEach((id, i) => {
+    const wire = plan.wires[id];
+    if (!wire) return;
+    const at = terminals.get(`${wire.from.part}.${wire.from.terminal}`);
+    out.set(id, { amp: reading.wireA[i] ?? Number.NaN, volt: at === undefined ? Number.NaN : (reading.terminalV[at] ?? Number.NaN) });
+  });
+  return out;
+}
+
+/** Three significant figures at most, with a unit that keeps them short: "1.15 A", "12 mA", "0 A". */
+export function ampText(amp: number): string {
+  const a = Math.abs(amp);
+  if (!Number.isFinite(a)) return '';
+  if (a < 5e-7) return '0 A';
+  if (a < 9.995e-4) return `${figures(a * 1e6)} µA`;
+  return a < 0.9995 ? `${figures(a * 1e3)} mA` : `${figures(a)} A`;
+}
+
+export function voltText(volt: number): string {
+  if (!Number.isFinite(volt)) return '';
+  return Math.abs(volt) < 0.0005 ? '0 V' : Math.abs(volt) < 0.9995 ? `${figures(volt * 1e3)} mV` : `${figures(volt)} V`;
+}
+
+function figures(v: number): string {
+  return String(Number(v.toPrecision(3)));
+}
+
+/** "1.15 A · 14.2 V"; a dead or unknown half is left out. */
+export function figureText(f: WireFigures): string {
+  return [ampText(f.amp), voltText(f.volt)].filter((t) => t !== '').join(' · ');
+}

@@ -1,0 +1,50 @@
+import type { Box, Point } from '../drawing/types.ts';
+import type { Engine } from './engine.ts';
+import { nearestOn } from './sceneIndex.ts';
+
+/** Where things are on screen, for tests that drive the page as a person does. Client pixels. */
+export interface SurfaceHook {
+  worldToScreen(x: number, y: number): Point;
+  screenToWorld(x: number, y: number): Point;
+  padAt(part: string, terminal: string): Point | null;
+  partBox(id: string): Box | null;
+  wireMid(id: string): Point | null;
+}
+
+declare global {
+  interface Window {
+    __surface?: SurfaceHook;
+  }
+}
+
+export function exposeHook(engine: Engine, root: HTMLElement): () => void {
+  const client = (x: number, y: number): Point => {
+    const r = root.getBoundingClientRect();
+    const p = engine.screen(x, y);
+    return { x: p.x + r.left, y: p.y + r.top };
+  };
+  window.__surface = {
+    worldToScreen: client,
+    screenToWorld: (x, y) => engine.worldOfClient(x, y),
+    padAt: (part, terminal) => {
+      const pad = engine.scene?.parts.get(part)?.pads[terminal];
+      return pad ? client(pad.x, pad.y) : null;
+    },
+    partBox: (id) => {
+      const part = engine.scene?.parts.get(id);
+      if (!part) return null;
+      const a = client(part.box.x, part.box.y);
+      return { x: a.x, y: a.y, w: part.box.w * engine.camera.zoom, h: part.box.h * engine.camera.zoom };
+    },
+    wireMid: (id) => {
+      const wire = engine.scene?.wires.get(id);
+      if (!wire) return null;
+      // A point on the wire itself, also where the tag sits beside it.
+      const at = nearestOn(wire.points, wire.tagAt.x, wire.tagAt.y);
+      return client(at.x, at.y);
+    },
+  };
+  return () => {
+    delete window.__surface;
+  };
+}

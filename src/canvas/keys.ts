@@ -1,0 +1,158 @@
+import type { Clip } from '../plan/copy.ts';
+import { zoomedAt } from './camera.ts';
+import { copySelection, duplicateSelection, nudge, paste, removeSelection, selectAll, straightenSelection, turnSelection } from './commands.ts';
+import type { Engine } from './engine.ts';
+
+const STEP = 10;
+const FAR_STEP = 50;
+
+const ARROWS: Readonly<Record<string, readonly [number, number]>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+
+/** Is the person typing, or in a control that has its own use for keys? */
+function elsewhere(target: EventTarget | null): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  return target.closest('input, textarea, select, [contenteditable], dialog, [role=dialog], [role=menu], [role=slider], [role=radiogroup]') !== null;
+}
+
+/** Do bare keys belong to the drawing: nothing has the focus, or the surface or its outline has it? */
+function onDrawing(target: EventTarget | null): boolean {
+  return !(target instanceof HTMLElement) || target === document.body || target.closest('[data-drawing]') !== null;
+}
+
+/** Keys and clipboard of the drawing. @returns the state of the space bar, and the function that takes the listeners off */
+export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => boolean; readonly stop: () => void } {
+  const { app } = engine;
+  let space = false;
+  let clip: Clip | null = null;
+  let pasted = 0;
+
+  const onDown = (e: KeyboardEvent): void => {
+    if (e.defaultPrevented || elsewhere(e.target) || !app.getState().plan) return;
+    const command = e.ctrlKey || e.metaKey;
+    if (e.key === ' ' && onDrawing(e.target) && !(e.target instanceof HTMLButtonElement)) {
+      space = true;
+      e.preventDefault();
+      return;
+    }
+    const act = command ? commandFor(e) : onDrawing(e.target) ? bareFor(e) : null;
+    if (!act) return;
+    e.preventDefault();
+    act();
+  };
+
+  const commandFor = (e: KeyboardEvent): (() => void) | null => {
+    const key = e.key.toLowerCase();
+    if (key === 'd' && app.getState().selection.parts.length > 0) return () => duplicateSelection(app);
+    if (key === 'a' && onDrawing(e.target)) return () => selectAll(app);
+    return null;
+  };
+
+  const bareFor = (e: KeyboardEvent): (() => void) | null => {
+    const arrow = ARROWS[e.key];
+    const scene = engine.scene;
+    if (arrow && scene && !e.altKey) {
+      const by = e.shiftKey ? FAR_STEP : STEP;
+      return app.getState().selection.parts.length > 0 ? () => nudge(app, scene, arrow[0] * by, arrow[1] * by) : null;
+    }
+    const { w, h } = engine.size;
+    switch (e.key) {
+      case 'Delete':
+      case 'Backspace':
+        return () => removeSelection(app);
+      case 'r':
+      case 'R':
+        return () => (app.getState().selection.parts.length > 0 ? turnSelection(app) : straightenSelection(app));
+      case 'f':
+      case 'F':
+        return () => engine.fit();
+      case '+':
+      case '=':
+        return () => engine.moveCamera(zoomedAt(engine.camera, engine.size, w / 2, h / 2, 1.25));
+      case '-':
+        return () => engine.moveCamera(zoomedAt(engine.camera, engine.size, w / 2, h / 2, 0.8));
+      case 'Escape':
+        return () => {
+          const { wiringFrom, setWiringFrom, placing, setPlacing, select } = app.getState();
+          if (wiringFrom) setWiringFrom(null);
+          else if (placing) setPlacing(null);
+          else select({ parts: [], wires: [] });
+        };
+      default:
+        return null;
+    }
+  };
+
+  const onUp = (e: KeyboardEvent): void => {
+    if (e.key === ' ') space = false;
+  };
+
+  const onCopy = (e: ClipboardEvent): void => {
+    if (elsewhere(e.target) || String(window.getSelection() ?? '') !== '') return;
+    const copied = copySelection(app);
+    if (!copied) return;
+    clip = copied;
+    pasted = 0;
+    e.clipboardData?.setData('text/plain', JSON.stringify(copied));
+    e.preventDefault();
+    if (e.type === 'cut') removeSelection(app);
+  };
+
+  const onPaste = (e: ClipboardEvent): void => {
+    if (elsewhere(e.target)) return;
+    const found = readClip(e.clipboardData?.getData('text/plain') ?? '') ?? clip;
+    if (!found) return;
+    e.preventDefault();
+    pasted++;
+    paste(app, found, pasted);
+  };
+
+  window.addEventListener('keydown', onDown);
+  window.addEventListener('keyup', onUp);
+  document.addEventListener('copy', onCopy);
+  document.addEventListener('cut', onCopy);
+  document.addEventListener('paste', onPaste);
+  return {
+    isSpaceDown: () => space,
+    stop: () => {
+      window.removeEventListener('keydown', onDown);
+      window.removeEventListener('keyup', onUp);
+      document.removeEventListener('copy', onCopy);
+      document.removeEventListener('cut', onCopy);
+      document.removeEventListener('paste', onPaste);
+    },
+  };
+}
+
+/** A clip from clipboard text, or null when the text is something else. The store checks kinds, settings and ends. */
+export function readClip(text: string): Clip | null {
+  if (!text.startsWith('{')) return null;
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch {
+    return null;
+  }
+  const { format, parts, wires, zones } = raw as Partial<Record<keyof Clip, unknown>>;
+  if (format !== 'dashloom-clip' || !Array.isArray(parts) || !Array.isArray(wires) || typeof zones !== 'object' || zones === null) return null;
+  const isPart = (p: unknown): boolean => {
+    const { id, kind, owner, zone, x, y, turn, settings } = p as Record<string, unknown>;
+    const texts = [id, kind, zone].every((v) => typeof v === 'string');
+    const numbers = [x, y].every((v) => typeof v === 'number' && Number.isFinite(v));
+    return (
+      texts &&
+      numbers &&
+      (owner === 'build' || owner === 'vehicle') &&
+      [0, 1, 2, 3].includes(turn as number) &&
+      typeof settings === 'object' &&
+      settings !== null
+    );
+  };
+  const isEnd = (v: unknown): boolean =>
+    typeof v === 'object' && v !== null && typeof (v as { part?: unknown }).part === 'string' && typeof (v as { terminal?: unknown }).terminal === 'string';
+  const isWire = (w: unknown): boolean => {
+    const { from, to, owner } = w as Record<string, unknown>;
+    return isEnd(from) && isEnd(to) && (owner === 'build' || owner === 'vehicle');
+  };
+  const rows = (list: readonly unknown[], fits: (v: unknown) => boolean): boolean => list.every((v) => typeof v === 'object' && v !== null && fits(v));
+  return rows(parts, isPart) && rows(wires, isWire) ? (raw as Clip) : null;
+}

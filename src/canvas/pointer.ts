@@ -1,0 +1,220 @@
+import { BendWire } from './bendWire.ts';
+import { BoxSelect, Pan } from './boxSelect.ts';
+import { zoomedAt } from './camera.ts';
+import { joinEnds, joinToWire } from './commands.ts';
+import { DragParts } from './dragParts.ts';
+import { DrawWire } from './drawWire.ts';
+import type { Engine } from './engine.ts';
+import type { Gesture, Press } from './gesture.ts';
+import { Placer } from './placing.ts';
+import type { Hit } from './sceneIndex.ts';
+
+/** Travel after which a press is a drag, px. */
+const DRAG_PX = { mouse: 4, touch: 9 } as const;
+/** How far from a terminal a press still means it, px. */
+const REACH_PX = { mouse: 9, touch: 18 } as const;
+/** Zoom of one notch of the wheel with Ctrl, and pixels of a line of it. */
+const WHEEL = { zoom: 0.0022, line: 16 } as const;
+
+/**
+ * Turns pointers on the surface into gestures: press on the surface, move and let go anywhere. A second finger turns
+ * the gesture into pinching. @returns the function that takes the listeners off
+ */
+export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown: () => boolean): () => void {
+  const down = new Map<number, { clientX: number; clientY: number }>();
+  const placer = new Placer(engine);
+  let gesture: Gesture | null = null;
+  let start: Press | null = null;
+  let moving = false;
+  let touch = false;
+  let pinch: { readonly distance: number; readonly x: number; readonly y: number } | null = null;
+
+  const pressOf = (e: PointerEvent | MouseEvent): Press => {
+    const w = engine.worldOfClient(e.clientX, e.clientY);
+    return { x: w.x, y: w.y, clientX: e.clientX, clientY: e.clientY, shift: e.shiftKey };
+  };
+  const over = (e: PointerEvent): boolean => {
+    const r = root.getBoundingClientRect();
+    const under = e.clientX >= r.left && e.clientX <= r.right && e.clientY >= r.top && e.clientY <= r.bottom;
+    return under && root.contains(document.elementFromPoint(e.clientX, e.clientY));
+  };
+
+  const onDown = (e: PointerEvent): void => {
+    if (e.pointerType === 'mouse' && e.button > 1) return;
+    down.set(e.pointerId, e);
+    touch = e.pointerType === 'touch';
+    // Fields and buttons elsewhere give up the focus, as with a press on any part of a page that takes none.
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    e.preventDefault();
+    if (down.size === 2) {
+      gesture?.cancel();
+      gesture = null;
+      pinch = pinchOf([...down.values()]);
+      return;
+    }
+    if (down.size > 2 || engine.app.getState().placing) return;
+    start = pressOf(e);
+    moving = false;
+    gesture = e.button === 1 || isSpaceDown() ? new Pan(engine, start) : gestureAt(engine, start, touch);
+  };
+
+  const onMove = (e: PointerEvent): void => {
+    if (down.has(e.pointerId)) down.set(e.pointerId, e);
+    if (pinch && down.size === 2) {
+      const next = pinchOf([...down.values()]);
+      const r = root.getBoundingClientRect();
+      const shifted = {
+        ...engine.camera,
+        x: engine.camera.x - (next.x - pinch.x) / engine.camera.zoom,
+        y: engine.camera.y - (next.y - pinch.y) / engine.camera.zoom,
+      };
+      engine.moveCamera(zoomedAt(shifted, engine.size, next.x - r.left, next.y - r.top, next.distance / pinch.distance));
+      pinch = next;
+      return;
+    }
+    if (engine.app.getState().placing) {
+      if (over(e)) {
+        const w = engine.worldOfClient(e.clientX, e.clientY);
+        placer.hover(w.x, w.y);
+      } else placer.away();
+      return;
+    }
+    if (gesture && start) {
+      const travel = Math.hypot(e.clientX - start.clientX, e.clientY - start.clientY);
+      if (!moving && travel < (touch ? DRAG_PX.touch : DRAG_PX.mouse)) return;
+      moving = true;
+      gesture.move(pressOf(e));
+    } else if (e.pointerType === 'mouse' && e.target instanceof Node && root.contains(e.target)) hover(engine, root, pressOf(e));
+  };
+
+  const onUp = (e: PointerEvent): void => {
+    down.delete(e.pointerId);
+    if (down.size < 2) pinch = null;
+    if (engine.app.getState().placing) {
+      if (e.button === 0 && over(e)) {
+        const w = engine.worldOfClient(e.clientX, e.clientY);
+        placer.put(w.x, w.y);
+      }
+      return;
+    }
+    const g = gesture;
+    gesture = null;
+    if (!g) return;
+    if (moving) g.drop(pressOf(e));
+    else g.click?.(pressOf(e));
+  };
+
+  const onCancel = (e: PointerEvent): void => {
+    down.delete(e.pointerId);
+    pinch = null;
+    gesture?.cancel();
+    gesture = null;
+  };
+
+  const onWheel = (e: WheelEvent): void => {
+    e.preventDefault();
+    const unit = e.deltaMode === 1 ? WHEEL.line : e.deltaMode === 2 ? engine.size.h : 1;
+    const r = root.getBoundingClientRect();
+    if (e.ctrlKey || e.metaKey) {
+      const factor = Math.exp(-Math.max(-240, Math.min(240, e.deltaY * unit)) * WHEEL.zoom);
+      engine.moveCamera(zoomedAt(engine.camera, engine.size, e.clientX - r.left, e.clientY - r.top, factor));
+      return;
+    }
+    const [dx, dy] = e.shiftKey && e.deltaX === 0 ? [e.deltaY * unit, 0] : [e.deltaX * unit, e.deltaY * unit];
+    engine.moveCamera({ ...engine.camera, x: engine.camera.x + dx / engine.camera.zoom, y: engine.camera.y + dy / engine.camera.zoom });
+  };
+
+  const onKey = (e: KeyboardEvent): void => {
+    if (e.key !== 'Escape' || !gesture) return;
+    gesture.cancel();
+    gesture = null;
+    e.preventDefault();
+  };
+
+  const stopPlacing = engine.app.subscribe((now, before) => {
+    if (before.placing && !now.placing) placer.away();
+  });
+  root.addEventListener('pointerdown', onDown);
+  root.addEventListener('wheel', onWheel, { passive: false });
+  window.addEventListener('pointermove', onMove);
+  window.addEventListener('pointerup', onUp);
+  window.addEventListener('pointercancel', onCancel);
+  window.addEventListener('keydown', onKey, true);
+  return () => {
+    stopPlacing();
+    root.removeEventListener('pointerdown', onDown);
+    root.removeEventListener('wheel', onWheel);
+    window.removeEventListener('pointermove', onMove);
+    window.removeEventListener('pointerup', onUp);
+    window.removeEventListener('pointercancel', onCancel);
+    window.removeEventListener('keydown', onKey, true);
+  };
+}
+
+function pinchOf(points: readonly { clientX: number; clientY: number }[]): { distance: number; x: number; y: number } {
+  const [a, b] = [points[0], points[1]];
+  if (!a || !b) return { distance: 1, x: 0, y: 0 };
+  return { distance: Math.max(1, Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY)), x: (a.clientX + b.clientX) / 2, y: (a.clientY + b.clientY) / 2 };
+}
+
+function hitAt(engine: Engine, at: Press, touch: boolean): Hit | null {
+  return engine.index?.hit(at.x, at.y, engine.reach(touch ? REACH_PX.touch : REACH_PX.mouse)) ?? null;
+}
+
+/** Lights the terminal under the pointer and says by the cursor what a press would do. */
+function hover(engine: Engine, root: HTMLElement, at: Press): void {
+  const hit = hitAt(engine, at, false);
+  const pad = hit?.kind === 'pad' ? hit.pad : null;
+  root.style.cursor = pad ? 'crosshair' : hit?.kind === 'part' ? 'grab' : hit?.kind === 'wire' ? 'pointer' : 'default';
+  const was = engine.live.hover;
+  if (was?.part === pad?.part && was?.terminal === pad?.terminal) return;
+  engine.live.hover = pad;
+  engine.redrawLive();
+}
+
+function gestureAt(engine: Engine, at: Press, touch: boolean): Gesture {
+  const { app } = engine;
+  const { selection, select, wiringFrom, setWiringFrom, plan } = app.getState();
+  engine.live.hover = null;
+  const hit = hitAt(engine, at, touch);
+  const pick = (kind: 'parts' | 'wires', id: string): void => {
+    const has = selection[kind].includes(id);
+    if (at.shift) select({ ...selection, [kind]: has ? selection[kind].filter((x) => x !== id) : [...selection[kind], id] });
+    else select(kind === 'parts' ? { parts: [id], wires: [] } : { parts: [], wires: [id] });
+  };
+  if (hit?.kind === 'pad') {
+    return new DrawWire(engine, hit.pad, () => {
+      if (!wiringFrom) setWiringFrom(hit.pad);
+      else {
+        setWiringFrom(null);
+        if (wiringFrom.part !== hit.pad.part || wiringFrom.terminal !== hit.pad.terminal) joinEnds(app, wiringFrom, hit.pad);
+      }
+    });
+  }
+  if (hit?.kind === 'part') {
+    const chosen = selection.parts.includes(hit.id);
+    if (!chosen && !at.shift) select({ parts: [hit.id], wires: [] });
+    const ids = chosen ? selection.parts : [hit.id];
+    return new DragParts(engine, ids, at, () => {
+      if (at.shift || chosen) pick('parts', hit.id);
+      if (wiringFrom) setWiringFrom(null);
+    });
+  }
+  if (hit?.kind === 'wire') {
+    const own = plan?.wires[hit.id]?.owner === 'build';
+    const click = (): void => {
+      if (wiringFrom && engine.scene) {
+        setWiringFrom(null);
+        joinToWire(app, engine.scene, wiringFrom, hit.id, at.x, at.y);
+      } else pick('wires', hit.id);
+    };
+    return own && !touch ? new BendWire(engine, hit.id, hit.piece, at, click) : new Pan(engine, at, click);
+  }
+  const clear = (press: Press): void => {
+    if (wiringFrom) setWiringFrom(null);
+    else if (!press.shift) select({ parts: [], wires: [] });
+  };
+  if (touch) return new Pan(engine, at, clear);
+  const box = new BoxSelect(engine, at);
+  return { move: (p) => box.move(p), drop: () => box.drop(), cancel: () => box.cancel(), click: clear };
+}
