@@ -1,14 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { computeResults } from './advise/index.ts';
+import type { Results } from './advise/types.ts';
 import { planJsonSchema, readPlan } from './codec/index.ts';
 import { countsOf, exitCode } from './sheet/report/counts.ts';
 import { reportJson } from './sheet/report/json.ts';
 import { reportText } from './sheet/report/text.ts';
+import { sheetHtml } from './sheet/sheetHtml.ts';
 
-const USAGE = `usage: npm run --silent report -- FILE [--json] [--strict]
+const OPTIONS = ['--json', '--sheet', '--letter', '--strict', '--help', '-h'];
+const USAGE = `usage: npm run --silent report -- FILE [--json | --sheet [--letter]] [--strict]
 
   FILE      a plan file; - reads standard input
   --json    everything computed, as JSON
+  --sheet   the wiring sheet, as HTML to print on A4
+  --letter  the wiring sheet on Letter
   --strict  also end with 1 where a rule that can find a hazard could not tell
 
 ends with 0, with 1 when a hazard is found, with 2 when FILE cannot be read
@@ -23,7 +28,7 @@ export interface Answer {
 
 /** The headless report. @param args command line without program and script. */
 export function report(args: readonly string[]): Answer {
-  const unknown = args.find((a) => a.startsWith('-') && a !== '-' && !['--json', '--strict', '--help', '-h'].includes(a));
+  const unknown = args.find((a) => a.startsWith('-') && a !== '-' && !OPTIONS.includes(a));
   if (args.includes('--help') || args.includes('-h')) return { out: USAGE, err: '', code: 0 };
   const files = args.filter((a) => a === '-' || !a.startsWith('-'));
   const [file] = files;
@@ -42,10 +47,16 @@ export function report(args: readonly string[]): Answer {
   }
   const results = computeResults(read.plan);
   return {
-    out: args.includes('--json') ? `${JSON.stringify(reportJson(results), null, 1)}\n` : reportText(results),
+    out: output(results, args),
     err: read.notes.map((note) => `${note}\n`).join(''),
     code: exitCode(countsOf(results), args.includes('--strict')),
   };
+}
+
+function output(results: Results, args: readonly string[]): string {
+  if (args.includes('--json')) return `${JSON.stringify(reportJson(results), null, 1)}\n`;
+  if (!args.includes('--sheet')) return reportText(results);
+  return sheetHtml(results, { paper: args.includes('--letter') ? 'Letter' : 'A4', date: new Date().toISOString().slice(0, 10) });
 }
 
 /** JSON Schema of a plan file. */

@@ -112,6 +112,14 @@ describe('as text', () => {
   });
 });
 
+describe('as wiring sheet', () => {
+  it('prints on A4, or on Letter when asked', () => {
+    const file = planFile('sheet.json', plan);
+    expect(report([file, '--sheet']).out).toMatch(/^<!DOCTYPE html>[^]*size: A4 portrait/);
+    expect(report([file, '--sheet', '--letter']).out).toContain('size: Letter portrait');
+  });
+});
+
 describe('the commands', () => {
   it('print the JSON Schema of a plan', () => {
     const printed = JSON.parse(schema().out) as { properties: Record<string, unknown> };

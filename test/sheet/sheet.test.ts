@@ -220,6 +220,19 @@ describe('the sheet', () => {
     for (const [, pt] of html.matchAll(/(\d+(?:\.\d+)?)pt\b/g)) expect(Number(pt)).toBeGreaterThanOrEqual(8);
   });
 
+  it('reads as saved', async () => {
+    // Text only: style and drawing have tests of their own.
+    const text = html
+      .replace(/<(style|svg|title)\b.*?<\/\1>/gs, '')
+      .replace(/<\/(td|th)>/g, ' | ')
+      .replace(/<(br|\/p|\/li|\/h\d|\/tr)>/g, '\n')
+      .replace(/<[^>]+>/g, '')
+      .replaceAll('\u00a0', ' ')
+      .replace(/&#(\d+);/g, (_, n: string) => String.fromCharCode(Number(n)))
+      .replace(/ *\n\s*/g, '\n');
+    await expect(text).toMatchFileSnapshot('saved/sheet.txt');
+  });
+
   it('is the same text for the same plan', () => {
     expect(sheetHtml(results, { paper: 'A4', date: '2025-03-04', who: 'A. Fitter' })).toBe(html);
   });
