@@ -23,8 +23,7 @@ export function flowOf(e: Element, v1: number, v2: number): Flow {
     case 'capacitor':
     case 'inductor': {
       const { g, volt } = linearFigures(e);
-      // Written as the solver does, so that both round alike.
-      return { i1: g * v1 - g * volt, i2: 0, v1, v2: 0 };
+      return { i1: g * (v1 - volt), i2: 0, v1, v2: 0 };
     }
     case 'stepdown':
     case 'linear':
@@ -40,13 +39,16 @@ export function flowOf(e: Element, v1: number, v2: number): Flow {
 }
 
 /** Volts across the ports of an element. */
-export function portVolts(network: Network, e: Element, volts: Float64Array): readonly [number, number] {
+export function portVolts(network: Network, e: Element, solution: Solution): readonly [number, number] {
   const [a, b, c, d] = endsOf(e);
-  const at = (name: NodeName | undefined): number => {
-    const k = name === undefined ? -1 : network.nodeIndex.get(name);
-    return k === undefined || k < 0 ? 0 : volts[k]!;
+  const { volts, rest } = solution;
+  const across = (plus: NodeName, minus: NodeName): number => {
+    const p = network.nodeIndex.get(plus) ?? -1;
+    const q = network.nodeIndex.get(minus) ?? -1;
+    const fine = rest ? (p < 0 ? 0 : rest[p]!) - (q < 0 ? 0 : rest[q]!) : 0;
+    return (p < 0 ? 0 : volts[p]!) - (q < 0 ? 0 : volts[q]!) + fine;
   };
-  return [at(a) - at(b), at(c) - at(d)];
+  return [across(a, b), c !== undefined && d !== undefined ? across(c, d) : 0];
 }
 
 /**
@@ -55,7 +57,7 @@ export function portVolts(network: Network, e: Element, volts: Float64Array): re
  * Without a port: the first. Throws on a port the element has not.
  */
 export function elementAmps(network: Network, element: Element, solution: Solution, port?: string): number {
-  const [v1, v2] = portVolts(network, element, solution.volts);
+  const [v1, v2] = portVolts(network, element, solution);
   return ampsAt(element, v1, v2, port);
 }
 
@@ -112,7 +114,7 @@ export function audit(network: Network, elements: readonly Element[], solution: 
     peak[place] = Math.max(peak[place]!, Math.abs(amp));
   };
   for (const e of elements) {
-    const [v1, v2] = portVolts(network, e, solution.volts);
+    const [v1, v2] = portVolts(network, e, solution);
     const [a, b, c, d] = endsOf(e);
     const { i1, i2 } = flowOf(e, v1, v2);
     add(a, i1);

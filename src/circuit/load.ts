@@ -15,13 +15,13 @@ export function linearFigures(e: Element): { g: number; volt: number } {
 export function loadValues(network: Network, elements: readonly Element[]): void {
   const { linear, one, two, kinds, work } = network;
   if (elements.length !== kinds.length) throw new Error(`${elements.length} elements given to a network of ${kinds.length}`);
-  const { linearValues, linearG, linearI } = work;
+  const { linearValues, linearG, linearV } = work;
   linearValues.fill(0);
   for (let k = 0; k < linear.count; k++) {
     const e = at(elements, kinds, linear.element[k]!);
     const { g, volt } = linearFigures(e);
     linearG[k] = g;
-    linearI[k] = -g * volt;
+    linearV[k] = volt;
     const s = 4 * k;
     linearValues[linear.slots[s]!]! += g;
     linearValues[linear.slots[s + 1]!]! += g;

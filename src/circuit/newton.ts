@@ -31,17 +31,18 @@ export interface Outcome {
 }
 
 /** Currents and slopes of all elements at `x` (ground last, 0): fills values, residual and peak. True when an element was held back. */
-function assemble(network: Network, x: Float64Array, set: Setting, first: boolean): boolean {
+function assemble(network: Network, x: Float64Array, set: Setting, first: boolean, isTangent: boolean): boolean {
   const { linear, one, work } = network;
-  const { values, residual, peak, linearG, linearI } = work;
+  const { values, residual, peak, rest, linearG, linearV } = work;
   values.set(work.linearValues);
   residual.fill(0);
   peak.fill(0);
+  work.rounding.fill(0);
   const { from, to } = linear;
   for (let k = 0; k < linear.count; k++) {
     const p = from[k]!;
     const q = to[k]!;
-    const amp = linearG[k]! * (x[p]! - x[q]!) + set.lambda * linearI[k]!;
+    const amp = linearG[k]! * (x[p]! - x[q]! - set.lambda * linearV[k]! + (rest[p]! - rest[q]!));
     residual[p]! += amp;
     residual[q]! -= amp;
     const size = amp < 0 ? -amp : amp;
@@ -52,7 +53,7 @@ function assemble(network: Network, x: Float64Array, set: Setting, first: boolea
   for (let k = 0; k < one.count; k++) {
     const p = one.from[k]!;
     const q = one.to[k]!;
-    const u = x[p]! - x[q]!;
+    const u = x[p]! - x[q]! + (rest[p]! - rest[q]!);
     const code = one.code[k]!;
     const o = k * STRIDE;
     let at = u;
@@ -60,7 +61,7 @@ function assemble(network: Network, x: Float64Array, set: Setting, first: boolea
     else if (!set.isWarm) at = coldOne(code, work.parOne, o);
     else at = limitOne(code, work.parOne, o, 0, 0, 1, u);
     if (at !== u) isHeld = true;
-    lawOne(code, work.parOne, o, at);
+    lawOne(code, work.parOne, o, at, isTangent);
     const g = OUT[2]!;
     work.atOne[k] = at;
     work.ampOne[k] = OUT[0]!;
@@ -68,22 +69,22 @@ function assemble(network: Network, x: Float64Array, set: Setting, first: boolea
     stamp(values, one.slots, 4 * k, g);
     flow(residual, peak, p, q, OUT[0]! + g * (u - at));
   }
-  if (assembleTwo(network, x, set, first)) isHeld = true;
+  if (assembleTwo(network, x, set, first, isTangent)) isHeld = true;
   addTies(network, x, set);
   return isHeld;
 }
 
-function assembleTwo(network: Network, x: Float64Array, set: Setting, first: boolean): boolean {
+function assembleTwo(network: Network, x: Float64Array, set: Setting, first: boolean, isTangent: boolean): boolean {
   const { two, work } = network;
-  const { values, residual, peak, parTwo } = work;
+  const { values, residual, peak, rest, rounding, parTwo } = work;
   let isHeld = false;
   for (let k = 0; k < two.count; k++) {
     const p = two.from[k]!;
     const q = two.to[k]!;
     const r = two.from2[k]!;
     const s = two.to2[k]!;
-    const u = x[p]! - x[q]!;
-    const w = x[r]! - x[s]!;
+    const u = x[p]! - x[q]! + (rest[p]! - rest[q]!);
+    const w = x[r]! - x[s]! + (rest[r]! - rest[s]!);
     const code = two.code[k]!;
     const o = k * STRIDE;
     let atU = u;
@@ -92,12 +93,17 @@ function assembleTwo(network: Network, x: Float64Array, set: Setting, first: boo
       if (!first) atU = limitOne(CODE.diode, parTwo, o, work.atTwo[k]!, work.ampTwo[2 * k]!, work.slopeTwo[4 * k]!, u);
       else if (!set.isWarm) atU = coldOne(CODE.diode, parTwo, o);
       else atU = limitOne(CODE.diode, parTwo, o, 0, 0, 1, u);
-      // A dark transistor has no knee to step over.
-      if (!first && work.ampTwo[2 * k]! > 1e-7) atW = limitCollector(parTwo, o, work.at2[k]!, w);
-    } else if (!first) atW = limitRegulator(parTwo, o, u, work.at2[k]!, work.atTwo[k]!, w);
-    else if (!set.isWarm) atW = coldRegulator(parTwo, o, u);
+      if (!first) {
+        const amp = work.ampTwo[2 * k + 1]! + work.slopeTwo[4 * k + 2]! * (u - work.atTwo[k]!) + work.slopeTwo[4 * k + 3]! * (w - work.at2[k]!);
+        atW = limitCollector(parTwo, o, atU, work.at2[k]!, w, amp);
+      }
+    } else if (!first) {
+      const old = -work.ampTwo[2 * k + 1]!;
+      const amp = old - work.slopeTwo[4 * k + 2]! * (u - work.atTwo[k]!) - work.slopeTwo[4 * k + 3]! * (w - work.at2[k]!);
+      atW = limitRegulator(parTwo, o, u, w, old, work.slopeTwo[4 * k + 3]!, amp);
+    } else if (!set.isWarm) atW = coldRegulator(parTwo, o, u);
     if (atU !== u || atW !== w) isHeld = true;
-    lawTwo(code, parTwo, o, work.eta[k]!, atU, atW);
+    lawTwo(code, parTwo, o, work.eta[k]!, atU, atW, isTangent);
     work.atTwo[k] = atU;
     work.at2[k] = atW;
     work.ampTwo[2 * k] = OUT[0]!;
@@ -106,6 +112,12 @@ function assembleTwo(network: Network, x: Float64Array, set: Setting, first: boo
     const dw = w - atW;
     flow(residual, peak, p, q, OUT[0]! + OUT[2]! * du + OUT[3]! * dw);
     flow(residual, peak, r, s, OUT[1]! + OUT[4]! * du + OUT[5]! * dw);
+    // The output law subtracts two nearly equal voltages and divides by a small resistance.
+    const blur = 4 * Number.EPSILON * Math.abs(w) * Math.abs(OUT[5]!);
+    rounding[r]! += blur;
+    rounding[s]! += blur;
+    rounding[p]! += blur;
+    rounding[q]! += blur;
     for (let g = 0; g < 4; g++) {
       work.slopeTwo[4 * k + g] = OUT[2 + g]!;
       stamp(values, two.slots, 16 * k + 4 * g, OUT[2 + g]!);
@@ -146,7 +158,7 @@ function addTies(network: Network, x: Float64Array, set: Setting): void {
 /** Matrix of the network at `x`, unlimited, factored and kept in the workspace; false when singular. For sensitivities. */
 export function factorAt(network: Network, x: Float64Array): boolean {
   const { two, one, work } = network;
-  assemble(network, x, { lambda: 1, gmin: 0, towards: null, isWarm: true, longest: 0 }, true);
+  assemble(network, x, { lambda: 1, gmin: 0, towards: null, isWarm: true, longest: 0 }, true, true);
   // Slopes of the few elements that a warm start would hold back are taken where they are.
   work.values.set(work.linearValues);
   for (let k = 0; k < one.count; k++) {
@@ -167,43 +179,39 @@ function factor(network: Network, work: Workspace): boolean {
   return work.factors !== null;
 }
 
-/** Largest residual in units of what may stay at its node: [fine, loose], and the node. */
+/** Largest residual in units of what may stay at its node: as rounding, and loosely; and the node. */
 const MEASURE = { fine: 0, loose: 0, node: -1 };
-function measure(network: Network, x: Float64Array): void {
-  const { work, diagonal } = network;
-  const n = diagonal.length;
-  let top = 0;
-  for (let k = 0; k < n; k++) {
-    const size = Math.abs(x[k]!);
-    if (size > top) top = size;
-  }
+function measure(network: Network): void {
+  const { residual, peak, rounding } = network.work;
+  const n = network.nodes.length;
   MEASURE.fine = 0;
   MEASURE.loose = 0;
   MEASURE.node = -1;
   for (let k = 0; k < n; k++) {
-    const left = Math.abs(work.residual[k]!);
-    // What one rounding of the volts at both ends of each conductance may leave.
-    const rounding = 4 * Number.EPSILON * Math.abs(work.values[diagonal[k]!]!) * top;
-    const peak = work.peak[k]!;
-    const fine = left / (FINE_A + FINE_SHARE * peak + rounding);
+    const left = Math.abs(residual[k]!);
+    const fine = left / (FINE_A + FINE_SHARE * peak[k]! + rounding[k]!);
+    // Written so that a residual that is not a number counts as the largest.
     if (!(fine <= MEASURE.fine)) {
       MEASURE.fine = fine;
       MEASURE.node = k;
     }
-    const loose = left / (LOOSE_A + LOOSE_SHARE * peak + rounding);
+    const loose = left / (LOOSE_A + LOOSE_SHARE * peak[k]! + rounding[k]!);
     if (!(loose <= MEASURE.loose)) MEASURE.loose = loose;
   }
 }
 
-/** Newton's method from `x` (length n + 1, ground last) in place. */
+/** Newton's method from `x` (length n + 1, ground last) in place; the workspace's `rest` then belongs to that `x`. */
 export function newton(network: Network, x: Float64Array, set: Setting): Outcome {
   const { work } = network;
-  const { residual, step } = work;
+  const { residual, rest, step } = work;
+  rest.fill(0);
   const n = network.nodes.length;
   let before = Number.POSITIVE_INFINITY;
+  let isTangent = set.isWarm;
   for (let iteration = 0; ; iteration++) {
-    const isHeld = assemble(network, x, set, iteration === 0);
-    measure(network, x);
+    const isHeld = assemble(network, x, set, iteration === 0, isTangent);
+    isTangent = !isHeld;
+    measure(network);
     const { fine, loose, node } = MEASURE;
     if (!isHeld && (fine <= 1 || (loose <= 1 && fine > 0.25 * before))) return { status: 'solved', iterations: iteration, worst: -1 };
     if (iteration >= set.longest || Number.isNaN(fine)) return { status: 'not-converged', iterations: iteration, worst: node };
@@ -211,6 +219,13 @@ export function newton(network: Network, x: Float64Array, set: Setting): Outcome
     if (!factor(network, work)) return { status: 'singular', iterations: iteration, worst: node };
     for (let k = 0; k < n; k++) step[k] = -residual[k]!;
     solve(work.factors!, step, step);
-    for (let k = 0; k < n; k++) x[k]! += step[k]!;
+    for (let k = 0; k < n; k++) {
+      const old = x[k]!;
+      const move = step[k]! + rest[k]!;
+      const now = old + move;
+      x[k] = now;
+      // Exact while the move is the smaller of the two, as it is near the end.
+      rest[k] = move - (now - old);
+    }
   }
 }

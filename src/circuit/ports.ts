@@ -23,6 +23,10 @@ const FORWARD = { vF: 0.7, iF: 0.01, n: 1.2, tC: 25 };
 /** V_CE(sat) is stated with the transistor driven hard; here: a fifth of the available collector current flows (4N25 sheet: I_C 2 mA of 10 mA). */
 const SATURATION = -Math.log(1 - 0.2);
 const LEAST_ETA = 0.05;
+/** Below this a junction counts as blocking while Newton is on its way, A. */
+const DARK_A = 1e-8;
+/** Volts nearer than this share of n Vt to the predicted ones need no holding back. */
+const CLOSE = 1e-3;
 
 export const CODE = { current: 1, power: 2, diode: 3, zener: 4, stepdown: 5, linear: 6, opto: 7 } as const;
 
@@ -76,14 +80,17 @@ export function prepareTwo(e: TwoWay, par: Float64Array, o: number): void {
   par[o + 1] = e.setV;
   par[o + 2] = ohmOf(e.outOhm);
   par[o + 3] = Math.max(e.limitA, CORNER_A);
-  par[o + 4] = e.dropV;
+  par[o + 4] = Math.max(e.dropV, CORNER_V);
   // Below this input a constant-power input turns into a resistance, so that a dead rail draws nothing.
   par[o + 5] = Math.max(e.dropV, 0.05);
   par[o + 6] = e.kind === 'stepdown' && !e.on ? e.offA : e.quiescentA;
 }
 
-/** Current and slope of a one-port with `u` volts across, into OUT[0] and OUT[2]. */
-export function lawOne(code: number, par: Float64Array, o: number, u: number): void {
+/**
+ * Current and slope of a one-port with `u` volts across, into OUT[0] and OUT[2]. Without `isTangent` a constant power
+ * counts as a constant current: its falling slope drives Newton away while its supply is not yet conducting.
+ */
+export function lawOne(code: number, par: Float64Array, o: number, u: number, isTangent = true): void {
   const a = par[o]!;
   const b = par[o + 1]!;
   if (code === CODE.current) {
@@ -93,7 +100,7 @@ export function lawOne(code: number, par: Float64Array, o: number, u: number): v
   } else if (code === CODE.power) {
     const fades = u < b;
     OUT[0] = (fades ? (a * u) / (b * b) : a / u) + LEAK_S * u;
-    OUT[2] = (fades ? a / (b * b) : -a / (u * u)) + LEAK_S;
+    OUT[2] = (fades ? a / (b * b) : isTangent ? -a / (u * u) : 0) + LEAK_S;
   } else if (code === CODE.diode) {
     const amp = junctionAmp(u, a, b, par[o + 2]!);
     OUT[0] = amp + LEAK_S * u;
@@ -131,10 +138,16 @@ export function limitOne(code: number, par: Float64Array, o: number, uOld: numbe
 
 function limitJunction(par: Float64Array, o: number, uOld: number, iOld: number, gOld: number, uNew: number): number {
   const knee = par[o + 3]!;
-  if (uNew <= knee || uNew - uOld <= par[o + 1]!) return uNew;
-  const amp = iOld + gOld * (uNew - uOld);
-  if (!(amp > 0)) return Math.min(uNew, knee);
-  return Math.min(uNew, Math.max(knee, junctionVolt(amp, par[o]!, par[o + 1]!, par[o + 2]!)));
+  const nVt = par[o + 1]!;
+  const amp = iOld + gOld * (uNew - uOld) - LEAK_S * uNew;
+  // About to block: the tangent of a conducting junction would creep down by n Vt a step.
+  if (!(amp > 0)) return Math.min(uNew, iOld > DARK_A && uNew > 0 ? 0 : knee);
+  // A blocking junction tells nothing of the current to come: up to its knee the volts count.
+  const isBlocking = iOld < DARK_A;
+  if (isBlocking && uNew <= knee) return uNew;
+  let at = junctionVolt(amp, par[o]!, nVt, par[o + 2]!);
+  if (isBlocking && at < knee) at = knee;
+  return Math.abs(at - uNew) < CLOSE * nVt ? uNew : at;
 }
 
 /** Volts at which a one-port is first linearised from a cold start. */
@@ -147,24 +160,26 @@ const REGULATED = new Float64Array(2);
 function regulated(par: Float64Array, o: number, u: number): void {
   const set = par[o + 1]!;
   const over = (set - (u - par[o + 4]!)) / CORNER_V;
-  const e = set - CORNER_V * softplus(over);
-  const slope = logistic(over);
-  const positive = e > 40 * CORNER_V;
-  REGULATED[0] = positive ? e : CORNER_V * softplus(e / CORNER_V);
-  REGULATED[1] = positive ? slope : slope * logistic(e / CORNER_V);
+  // Below zero for a dead input: then nothing flows, whatever the output.
+  REGULATED[0] = set - CORNER_V * softplus(over);
+  REGULATED[1] = logistic(over);
 }
 
-/** Output volts at which a regulator is linearised: never from limit to reverse block or back in one step. */
-export function limitRegulator(par: Float64Array, o: number, u: number, wOld: number, uOld: number, wNew: number): number {
-  if (!par[o]) return wNew;
+/**
+ * Output volts at which to linearise a regulator next. Where the last linearisation (`ampOld`, `slopeOld`) predicts a
+ * current `amp` within its range, the volts for that current; else the new volts, but never from limit to reverse block or back at once.
+ */
+export function limitRegulator(par: Float64Array, o: number, u: number, w: number, ampOld: number, slopeOld: number, amp: number): number {
+  if (!par[o]) return w;
   const ohm = par[o + 2]!;
   const limitA = par[o + 3]!;
-  regulated(par, o, uOld);
-  const before = (REGULATED[0]! - wOld) / ohm;
   regulated(par, o, u);
-  const after = (REGULATED[0]! - wNew) / ohm;
-  const crosses = (before >= limitA && after < 0) || (before < 0 && after >= limitA);
-  return crosses ? REGULATED[0]! - 0.5 * limitA * ohm : wNew;
+  const next = (REGULATED[0]! - w) / ohm;
+  if (next >= 0 && next <= limitA) return w;
+  // Only inside its range does the old slope foretell the current.
+  if (slopeOld * ohm > 0.9 && amp > 0 && amp < limitA) return REGULATED[0]! - amp * ohm;
+  const crosses = next < 0 ? Math.max(amp, ampOld) > 0.99 * limitA : Math.min(amp, ampOld) < CORNER_A;
+  return crosses ? REGULATED[0]! - 0.5 * limitA * ohm : w;
 }
 
 /** Output volts at which a regulator is first linearised from a cold start: in the middle of its range. */
@@ -174,20 +189,29 @@ export function coldRegulator(par: Float64Array, o: number, u: number): number {
   return REGULATED[0]! - 0.5 * par[o + 3]! * par[o + 2]!;
 }
 
-/** Collector-emitter volts at which an optocoupler is linearised: steps through the knee are kept short. */
-export function limitCollector(par: Float64Array, o: number, old: number, next: number): number {
+/**
+ * Collector-emitter volts at which to linearise an optocoupler next, its LED being at `u`: the volts for the predicted
+ * collector current `amp` if the LED can give it, else the new volts, but never across the whole knee at once.
+ */
+export function limitCollector(par: Float64Array, o: number, u: number, wOld: number, w: number, amp: number): number {
   const sat = par[o + 5]!;
-  const a = old / sat;
-  const b = next / sat;
-  if (a > 2.4) return b < 1.2 ? 1.2 * sat : next;
-  if (a < 0.3) return b > 1.2 ? 1.2 * sat : next;
-  return sat * Math.min(a + 0.8, Math.max(a - 0.6, b));
+  if (w <= 0 && wOld <= 0) return w;
+  const given = par[o + 4]! * junctionAmp(u, par[o]!, par[o + 1]!, 0);
+  // A dark transistor has no knee to step over.
+  if (!(given > DARK_A)) return w;
+  const share = (amp - LEAK_S * w - (par[o + 6]! * w) / Math.hypot(w, sat)) / given;
+  if (share > 0 && share < 0.98) {
+    const at = sat * Math.sqrt(Math.sqrt(-Math.log1p(-share) / SATURATION));
+    return Math.abs(at - w) < CLOSE * sat ? w : at;
+  }
+  const crosses = (wOld > 2 * sat && w < 0.3 * sat) || (wOld < 0.3 * sat && w > 2 * sat);
+  return crosses ? sat : w;
 }
 
 /** Currents and slopes of a two-port: u across in-gnd (or a-k), w across out-gnd (or c-e); i1 into in, i2 into out. */
-export function lawTwo(code: number, par: Float64Array, o: number, eta: Curve, u: number, w: number): void {
+export function lawTwo(code: number, par: Float64Array, o: number, eta: Curve, u: number, w: number, isTangent = true): void {
   if (code === CODE.opto) optoLaw(par, o, u, w);
-  else regulatorLaw(code, par, o, eta, u, w);
+  else regulatorLaw(code, par, o, eta, u, w, isTangent);
 }
 
 function optoLaw(par: Float64Array, o: number, u: number, w: number): void {
@@ -208,7 +232,7 @@ function optoLaw(par: Float64Array, o: number, u: number, w: number): void {
   OUT[5] = (ctr * lit * rest * 4 * SATURATION * x3) / sat + (par[o + 6]! * (1 - dark * dark)) / Math.hypot(w, sat) + LEAK_S;
 }
 
-function regulatorLaw(code: number, par: Float64Array, o: number, eta: Curve, u: number, w: number): void {
+function regulatorLaw(code: number, par: Float64Array, o: number, eta: Curve, u: number, w: number, isTangent: boolean): void {
   const least = par[o + 5]!;
   const idle = par[o + 6]!;
   const fades = u < least;
@@ -243,6 +267,6 @@ function regulatorLaw(code: number, par: Float64Array, o: number, eta: Curve, u:
   const dWatt = out / share - (watt / share) * curveSlope(eta, amp, LEAST_ETA);
   const over1 = fades ? u / (least * least) : 1 / u;
   OUT[0]! += watt * over1;
-  OUT[2]! += dWatt * dU * over1 + watt * (fades ? 1 / (least * least) : -1 / (u * u));
+  OUT[2]! += dWatt * dU * over1 + watt * (fades ? 1 / (least * least) : isTangent ? -1 / (u * u) : 0);
   OUT[3]! += (-dWatt * dAmp + (w > 0 ? amp / share : 0)) * over1;
 }

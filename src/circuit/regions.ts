@@ -12,7 +12,7 @@ const CONDUCTS_A = 1e-6;
 export function regions(network: Network, elements: readonly Element[], solution: Solution): string {
   let text = '';
   for (const e of elements) {
-    const [v1, v2] = portVolts(network, e, solution.volts);
+    const [v1, v2] = portVolts(network, e, solution);
     text += regionOf(e, v1, v2);
   }
   return text;

@@ -23,7 +23,7 @@ const STEP = 1e-6;
 export function targetValue(network: Network, elements: readonly Element[], solution: Solution, target: Target): number {
   if ('plus' in target) return voltsAt(network, solution.volts, target.plus) - voltsAt(network, solution.volts, target.minus);
   const e = elementOf(network, elements, target.element);
-  const [v1, v2] = portVolts(network, e, solution.volts);
+  const [v1, v2] = portVolts(network, e, solution);
   return ampsAt(e, v1, v2, target.port);
 }
 
@@ -61,7 +61,7 @@ export function sensitivities(network: Network, elements: readonly Element[], so
   const found: Sensitivity[] = [];
   for (const e of elements) {
     if (!e.tol) continue;
-    const [v1, v2] = portVolts(network, e, solution.volts);
+    const [v1, v2] = portVolts(network, e, solution);
     const [a, b, c, d] = endsOf(e);
     const across1 = lift(a) - lift(b);
     const across2 = c !== undefined && d !== undefined ? lift(c) - lift(d) : 0;
@@ -92,7 +92,7 @@ function targetSlope(network: Network, elements: readonly Element[], solution: S
     return slope;
   }
   const e = elementOf(network, elements, target.element);
-  const [v1, v2] = portVolts(network, e, solution.volts);
+  const [v1, v2] = portVolts(network, e, solution);
   const [a, b, c, d] = endsOf(e);
   const h1 = 1e-7;
   const by = (d1: number, d2: number): number => (ampsAt(e, v1 + d1, v2 + d2, target.port) - ampsAt(e, v1 - d1, v2 - d2, target.port)) / (2 * h1);

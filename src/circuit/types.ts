@@ -160,6 +160,8 @@ export interface Solution {
   readonly status: SolveStatus;
   /** Volts by node index (index -1 = ground = 0 V). */
   readonly volts: Float64Array;
+  /** What the volts lost by rounding, V: add it to a difference of two volts where a current through milliohms is wanted to the last picoampere. */
+  readonly rest?: Float64Array;
   /** Nodes with no conducting path to ground: tied by gmin and reported, their volts mean nothing. */
   readonly floating: ReadonlySet<number>;
   /** Node with the largest residual when not converged. */
