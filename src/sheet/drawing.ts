@@ -11,6 +11,8 @@ const CASING_U = 1;
 /** Clear paper on each side of a wire that passes over another, u. */
 const GAP_U = 3;
 const TAG_SIZE_U = 9;
+/** Widest body of a part that sits in a wire, u. */
+const INLINE_MOST_U = 30;
 const ZONE_SIZE_U = 13;
 
 /**
@@ -42,10 +44,12 @@ function zonePrimitives(zone: Scene['zones'][number]): Primitive[] {
   ];
 }
 
-/** Item number at the lower left of the body. */
+/** Item number at the lower left of the body; left of a part that stands upright in its wire. */
 function itemPrimitives(part: PlacedPart, item: string | undefined): Primitive[] {
   if (item === undefined) return [];
-  return [{ t: 'text', x: part.box.x, y: part.box.y + part.box.h + 10, text: item, size: TAG_SIZE_U, ink: 'ink', bold: true }];
+  const { x, y, w, h } = part.box;
+  const common = { t: 'text', text: item, size: TAG_SIZE_U, ink: 'ink', bold: true } as const;
+  return [h > w && w <= INLINE_MOST_U ? { ...common, x: x - 2, y: y + h / 2 + 3, anchor: 'end' } : { ...common, x, y: y + h + 10 }];
 }
 
 function wirePrimitives(wire: PlacedWire): Primitive[] {
