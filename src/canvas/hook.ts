@@ -8,6 +8,7 @@ export interface SurfaceHook {
   screenToWorld(x: number, y: number): Point;
   padAt(part: string, terminal: string): Point | null;
   partBox(id: string): Box | null;
+  zoneBox(id: string): Box | null;
   wireMid(id: string): Point | null;
 }
 
@@ -23,6 +24,10 @@ export function exposeHook(engine: Engine, root: HTMLElement): () => void {
     const p = engine.screen(x, y);
     return { x: p.x + r.left, y: p.y + r.top };
   };
+  const clientBox = (box: Box): Box => {
+    const a = client(box.x, box.y);
+    return { x: a.x, y: a.y, w: box.w * engine.camera.zoom, h: box.h * engine.camera.zoom };
+  };
   window.__surface = {
     worldToScreen: client,
     screenToWorld: (x, y) => engine.worldOfClient(x, y),
@@ -32,9 +37,11 @@ export function exposeHook(engine: Engine, root: HTMLElement): () => void {
     },
     partBox: (id) => {
       const part = engine.scene?.parts.get(id);
-      if (!part) return null;
-      const a = client(part.box.x, part.box.y);
-      return { x: a.x, y: a.y, w: part.box.w * engine.camera.zoom, h: part.box.h * engine.camera.zoom };
+      return part ? clientBox(part.box) : null;
+    },
+    zoneBox: (id) => {
+      const zone = engine.scene?.zones.find((z) => z.id === id);
+      return zone ? clientBox(zone.box) : null;
     },
     wireMid: (id) => {
       const wire = engine.scene?.wires.get(id);
