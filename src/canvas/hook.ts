@@ -1,8 +1,9 @@
 import type { Box, Point } from '../drawing/types.ts';
+import type { Plan } from '../plan/types.ts';
 import type { Engine } from './engine.ts';
 import { nearestOn } from './sceneIndex.ts';
 
-/** Where things are on screen, for tests that drive the page as a person does. Client pixels. */
+/** What is drawn and where it is on screen, for tests that drive the page as a person does. Client pixels. */
 export interface SurfaceHook {
   worldToScreen(x: number, y: number): Point;
   screenToWorld(x: number, y: number): Point;
@@ -10,6 +11,8 @@ export interface SurfaceHook {
   partBox(id: string): Box | null;
   zoneBox(id: string): Box | null;
   wireMid(id: string): Point | null;
+  /** The plan as it stands, without a drag in hand. */
+  plan(): Plan | null;
 }
 
 declare global {
@@ -50,6 +53,7 @@ export function exposeHook(engine: Engine, root: HTMLElement): () => void {
       const at = nearestOn(wire.points, wire.tagAt.x, wire.tagAt.y);
       return client(at.x, at.y);
     },
+    plan: () => engine.app.getState().plan,
   };
   return () => {
     delete window.__surface;
