@@ -42,14 +42,16 @@ export function zoomedAt(c: Camera, v: View, px: number, py: number, factor: num
   return { x: at.x - (px - v.w / 2) / zoom, y: at.y - (py - v.h / 2) / zoom, zoom };
 }
 
-/** Shows the whole box, never larger than 1.25 times its natural size. */
+/** Shows the whole box, never larger than 1.25 times its natural size; spare height goes below rather than above. */
 export function fitted(box: Box, v: View, pad = 16): Camera {
-  const zoom = Math.min(1.25, (v.w - 2 * pad) / Math.max(1, box.w), (v.h - 2 * pad) / Math.max(1, box.h));
-  return { x: box.x + box.w / 2, y: box.y + box.h / 2, zoom: Math.min(ZOOM.max, Math.max(ZOOM.min, zoom)) };
+  const wanted = Math.min(1.25, (v.w - 2 * pad) / Math.max(1, box.w), (v.h - 2 * pad) / Math.max(1, box.h));
+  const zoom = Math.min(ZOOM.max, Math.max(ZOOM.min, wanted));
+  const spare = Math.max(0, v.h / zoom - box.h);
+  return { x: box.x + box.w / 2, y: box.y + box.h / 2 + spare / 4, zoom };
 }
 
 /** Smallest zoom at which a plan is opened: below it names cannot be read, so a small screen starts at the left. */
-const LEGIBLE = 0.6;
+const LEGIBLE = 0.5;
 
 /** First look at a plan: the whole of it if that is legible, else full height from its left edge. */
 export function firstLook(box: Box, v: View): Camera {

@@ -74,6 +74,7 @@ export class Engine {
       stop();
       this.mounts = null;
       cancelAnimationFrame(this.frame);
+      this.frame = 0;
       if (this.timer) clearTimeout(this.timer);
     };
   }

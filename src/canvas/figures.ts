@@ -46,7 +46,15 @@ function figures(v: number): string {
   return String(Number(v.toPrecision(3)));
 }
 
-/** "1.15 A · 14.2 V"; a dead or unknown half is left out. */
+/** "1.15 A · 14.2 V"; an unknown half is left out. */
 export function figureText(f: WireFigures): string {
   return [ampText(f.amp), voltText(f.volt)].filter((t) => t !== '').join(' · ');
+}
+
+/** Currents and volts below these say "nothing flows" and "ground": not worth a label of their own. */
+const QUIET = { amp: 5e-4, volt: 1 } as const;
+
+/** What is worth showing along an unchosen wire; '' for a dead one. */
+export function briefFigureText(f: WireFigures): string {
+  return figureText({ amp: Math.abs(f.amp) < QUIET.amp ? Number.NaN : f.amp, volt: Math.abs(f.volt) < QUIET.volt ? Number.NaN : f.volt });
 }

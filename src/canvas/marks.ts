@@ -65,7 +65,11 @@ export function markPrimitives(marks: readonly Mark[], scene: Scene, hidden: Rea
     if (hidden.has(mark.id)) return [];
     if (mark.kind === 'part') {
       const part = scene.parts.get(mark.id);
-      return part ? markShape(mark.level, part.box.x + part.box.w, part.box.y, markText(mark)) : [];
+      if (!part) return [];
+      // On a part that sits in a wire the corner is where the wire leaves: stand off it.
+      const { x, y, w, h } = part.box;
+      const low = h <= 30;
+      return markShape(mark.level, x + w - (low ? 4 : 0), y - (low ? 6 : 0), markText(mark));
     }
     const wire = scene.wires.get(mark.id);
     return wire ? markShape(mark.level, wire.tagAt.x + 22, wire.tagAt.y, markText(mark)) : [];

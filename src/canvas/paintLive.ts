@@ -8,7 +8,7 @@ import type { FigureLabel } from './figureLabels.ts';
 import type { InkTable } from './inks.ts';
 import type { Live } from './live.ts';
 import type { Painter } from './painter.ts';
-import { cachedWire } from './paintScene.ts';
+import { cachedWire, paintFigure } from './paintScene.ts';
 
 export interface LiveScene {
   readonly scene: Scene;
@@ -40,7 +40,7 @@ export function paintLive(painter: Painter, s: LiveScene, zoom: number): void {
   if (live.rubber) painter.paint({ t: 'line', pts: live.rubber, ink: 'accent', w: 2.5, cap: 'round' });
   if (live.target) painter.paint({ t: 'circle', x: live.target.x, y: live.target.y, r: 6, fill: 'accent', ink: 'paper', lw: 1.5 });
   if (live.ghost) ghost(painter, live.ghost, px);
-  for (const f of s.figures) painter.paint(f.text);
+  for (const f of s.figures) paintFigure(painter, f);
   if (live.box) lasso(painter, live.box, px);
 }
 

@@ -9,7 +9,7 @@ import type { Painter } from './painter.ts';
 import type { SceneIndex } from './sceneIndex.ts';
 
 /** Below these zooms small things are left out: they could not be read, and a whole plan must stay quick to draw. */
-const DETAIL = { tags: 0.42, texts: 0.4 } as const;
+const DETAIL = { tags: 0.42, figures: 0.5 } as const;
 
 export interface Standing {
   readonly scene: Scene;
@@ -27,24 +27,49 @@ export interface Standing {
 export function paintScene(painter: Painter, s: Standing, box: Box, zoom: number): void {
   const { scene, index, hidden } = s;
   scene.zones.forEach((zone, i) => {
-    if (zone.box.x > box.x + box.w || zone.box.x + zone.box.w < box.x) return;
-    painter.all(zoneCache(zone, i, s.options));
+    painter.all(columnPrimitives(scene.zones, i, box));
+    if (zone.box.x <= box.x + box.w && zone.box.x + zone.box.w >= box.x) painter.all(zoneCache(zone, i, s.options));
   });
   const wires = index.wiresIn(box).filter((w) => !hidden.has(w.id));
   for (const wire of wires) painter.all(cachedWire(wire, scene.zones, s.options.edged));
-  painter.all(jointPrimitives(scene));
+  painter.all(hidden.size === 0 ? jointPrimitives(scene) : standingJoints(scene, hidden));
   const parts = index.partsIn(box);
   for (const part of parts) if (!hidden.has(part.id)) painter.all(part.primitives);
   if (zoom >= DETAIL.tags) for (const wire of wires) painter.all(tagPrimitives(wire));
   painter.all(runPrimitives(scene, s.options));
-  if (zoom >= DETAIL.texts) {
-    for (const f of s.figures) if (!hidden.has(f.wire)) painter.paint(f.text);
+  if (zoom >= DETAIL.figures) {
+    for (const f of s.figures) if (!hidden.has(f.wire)) paintFigure(painter, f);
     for (const part of parts) {
       const open = s.todo[part.id]?.length ?? 0;
       if (open > 0 && !hidden.has(part.id)) painter.all(todoPrimitives(part.box, open));
     }
   }
   painter.all(markPrimitives(s.marks, scene, hidden));
+}
+
+/** Figures on their own wire lie on a small plate, those beside it let the ground show round them. */
+export function paintFigure(painter: Painter, f: FigureLabel): void {
+  if (f.plate) {
+    painter.paint({ t: 'rect', ...f.plate, r: 4, fill: 'paper' });
+    painter.paint(f.text);
+  } else painter.haloed(f.text, 'zone-a');
+}
+
+/** Dots of joints, without those at terminals of parts in the hand. */
+function standingJoints(scene: Scene, hidden: ReadonlySet<Id>): Primitive[] {
+  const gone = new Set<string>();
+  for (const id of hidden) for (const pad of Object.values(scene.parts.get(id)?.pads ?? {})) gone.add(`${pad.x},${pad.y}`);
+  return jointPrimitives({ joints: scene.joints.filter((p) => !gone.has(`${p.x},${p.y}`)) });
+}
+
+/** A zone's ground goes on to the edges of the view: the screen is the vehicle, not a sheet lying in it. */
+function columnPrimitives(zones: readonly PlacedZone[], i: number, view: Box): Primitive[] {
+  const zone = zones[i] as PlacedZone;
+  const left = i === 0 ? Math.min(view.x, zone.box.x) : zone.box.x;
+  const right = i === zones.length - 1 ? Math.max(view.x + view.w, zone.box.x + zone.box.w) : zone.box.x + zone.box.w;
+  const out: Primitive[] = [{ t: 'rect', x: left, y: view.y, w: right - left, h: view.h, fill: i % 2 === 0 ? 'zone-a' : 'zone-b' }];
+  if (i > 0) out.push({ t: 'line', pts: [left, Math.floor(view.y / 14) * 14, left, view.y + view.h], ink: 'faint', w: 1.5, dash: [2, 5], cap: 'round' });
+  return out;
 }
 
 /** A quiet count at the lower right corner. */

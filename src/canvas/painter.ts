@@ -65,7 +65,14 @@ export class Painter {
     for (const p of primitives) this.paint(p);
   }
 
-  private text(p: Primitive & { t: 'text' }): void {
+  /** Text with the ground showing round it, so that lines under it do not disturb. */
+  haloed(p: Primitive & { t: 'text' }, ground: Ink): void {
+    if (p.size * this.zoom < LEAST_TEXT_PX) return;
+    this.pen(ground, 3.5);
+    this.text(p, true);
+  }
+
+  private text(p: Primitive & { t: 'text' }, halo = false): void {
     if (p.size * this.zoom < LEAST_TEXT_PX) return;
     const { c } = this;
     const font = `${p.bold ? '650 ' : ''}${p.size}px ${this.inks.font}`;
@@ -78,6 +85,7 @@ export class Painter {
       this.align = align;
       c.textAlign = align as CanvasTextAlign;
     }
+    if (halo) c.strokeText(p.text, p.x, p.y);
     this.brush(p.ink);
     c.fillText(p.text, p.x, p.y);
   }

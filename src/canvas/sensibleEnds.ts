@@ -101,22 +101,44 @@ export function sensibleEnds(plan: Plan, from: End): readonly SensibleEnd[] {
   const wired = wiresAt(plan).byTerminal;
   const order = zoneRank(plan);
   const found: SensibleEnd[] = [];
+  const fromTap = here.owner === 'vehicle' && start.flow === 'out';
   for (const part of Object.values(plan.parts)) {
     if (part.id === from.part) continue;
+    // Two leads of the vehicle are never joined through the build, and a lead's own side only meets the vehicle.
+    if (fromTap && part.owner === 'vehicle') continue;
     for (const terminal of terminalsOf(part)) {
       const end = { part: part.id, terminal: terminal.id };
       if (PAIRED_FORMS.has(start.form) !== PAIRED_FORMS.has(terminal.form)) continue;
       if (whyNot(plan, from, end) !== null) continue;
       const fit = roleScore(role, terminal.role === 'any' ? roleOf(plan, end) : terminal.role);
       if (fit === 0 || differs(start.nominalV, terminal.nominalV)) continue;
+      if (part.owner === 'vehicle' && terminal.flow === 'in' && here.owner !== 'vehicle') continue;
       const free = (wired.get(endKey(end)) ?? []).length === 0;
       const zones = Math.abs((order.get(part.zone) ?? 0) - (order.get(here.zone) ?? 0));
       const away = zones === 0 ? Math.hypot(part.x - here.x, part.y - here.y) / 1000 : 1;
-      const score = fit + flowScore(start, terminal) + (free ? 2 : 0) + (free && terminal.required ? 1 : 0) - zones - Math.min(1, away);
+      const fuseFirst = fromTap && free && isFuse(part) ? 6 : 0;
+      const score = fit + flowScore(start, terminal) + fuseFirst + (free ? 2 : 0) + (free && terminal.required ? 1 : 0) - zones - Math.min(1, away);
       if (score > 0) found.push({ end, part, terminal, score });
     }
   }
-  return found.sort((a, b) => b.score - a.score || (endKey(a.end) < endKey(b.end) ? -1 : 1));
+  return oncePerName(found.sort((a, b) => b.score - a.score || (endKey(a.end) < endKey(b.end) ? -1 : 1)));
+}
+
+/** A fuse belongs right behind a tap, so it comes first there. */
+function isFuse(part: Part): boolean {
+  const kind = partKind(part.kind);
+  return (kind.facts(settingsOf(kind, part.settings)).links ?? []).some((l) => l.type === 'fuse');
+}
+
+/** Ends that a person could not tell apart (both ends of a resistor) stand once. */
+function oncePerName(ends: readonly SensibleEnd[]): SensibleEnd[] {
+  const seen = new Set<string>();
+  return ends.filter(({ part, terminal }) => {
+    if (terminal.label !== '') return true;
+    const first = !seen.has(part.id);
+    seen.add(part.id);
+    return first;
+  });
 }
 
 function flowScore(a: TerminalDef, b: TerminalDef): number {

@@ -12,7 +12,7 @@ export interface RouteEnd extends Point {
 export type Effort = 'quick' | 'full';
 
 const FULL_LIMIT = 60_000;
-const QUICK_LIMIT = 1_500;
+const QUICK_LIMIT = 4_000;
 /** How far simple shapes may swing outside the two ends, in lanes. */
 const SWING = 8;
 

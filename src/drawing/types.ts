@@ -13,6 +13,7 @@ export type Ink =
   | 'hazard'
   | 'fault'
   | 'advice'
+  | 'edge' // thin edge round insulation that would vanish on its ground
   | 'zone-a' // the ground of zone columns, by turns
   | 'zone-b'
   | `wire-${string}` // insulation colour by IEC 60757 letters, e.g. `wire-RD`

@@ -33,7 +33,8 @@ export function label(body: Body, title: string, named: string, subtitle: string
   if (isInline) return inlineLabels(body, named, subtitle === '' && named === '' ? title : subtitle);
   const inside = insideLabels(body, named || title, subtitle, pads);
   if (inside) return { primitives: [...pads, ...inside], outside: [] };
-  const above = aboveLabels(body, named || title, subtitle);
+  const saysItself = named === '' && body.primitives.some((p) => p.t === 'text' && p.text.length > 3);
+  const above = aboveLabels(body, saysItself ? '' : named || title, subtitle);
   return { primitives: [...pads, ...above.primitives], outside: above.outside };
 }
 
@@ -89,10 +90,12 @@ function nameLines(lines: readonly string[], subtitle: string, x: number, top: n
 }
 
 function aboveLabels(body: Body, name: string, subtitle: string): Labelled {
-  const top = -(NAME_LINE + (subtitle === '' ? 0 : SUB_LINE)) - 4;
+  const names = name === '' ? [] : [name];
+  if (name === '' && subtitle === '') return { primitives: [], outside: [] };
+  const top = -(names.length * NAME_LINE + (subtitle === '' ? 0 : SUB_LINE)) - 4;
   const width = Math.max(textWidth(name, TEXT.name, true), textWidth(subtitle, TEXT.sub));
   return {
-    primitives: nameLines([name], subtitle, body.w / 2, top, TEXT.name),
+    primitives: nameLines(names, subtitle, body.w / 2, top, TEXT.name),
     outside: [{ x: (body.w - width) / 2, y: top, w: width, h: -top - 2 }],
   };
 }

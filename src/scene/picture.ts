@@ -47,7 +47,7 @@ export function runPrimitives(scene: Scene, options: PictureOptions = {}): Primi
 export function wirePrimitives(wire: PlacedWire, zones: readonly PlacedZone[], options: PictureOptions = {}): Primitive[] {
   const out: Primitive[] = wire.crossings.map((c) => gap(wire, c.x, c.y, zones));
   const line = { t: 'line', pts: wire.points } as const;
-  if ((options.edged ?? PALE_INKS).has(wire.ink)) out.push({ ...line, ink: 'soft', w: wire.width + 1.4 });
+  if ((options.edged ?? PALE_INKS).has(wire.ink)) out.push({ ...line, ink: 'edge', w: wire.width + 1.4 });
   out.push({ ...line, ink: wire.ink, w: wire.width });
   if (wire.stripe) {
     const w = Math.max(0.9, wire.width * 0.38);
@@ -89,7 +89,7 @@ function pill(x: number, y: number, text: string, size: number, h: number): Prim
   ];
 }
 
-export function jointPrimitives(scene: Scene): Primitive[] {
+export function jointPrimitives(scene: Pick<Scene, 'joints'>): Primitive[] {
   return scene.joints.map((p) => ({ t: 'circle', x: p.x, y: p.y, r: 3.5, fill: 'ink' }));
 }
 
