@@ -1,3 +1,4 @@
+import type { Link } from '../parts/types.ts';
 import type { Band, Id, Plan, VehicleState } from '../plan/types.ts';
 import { supplyCorners } from '../trade/supply.ts';
 import type { Facts, PartView, Step, TerminalKey } from './factsTypes.ts';
@@ -52,7 +53,7 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
       const def = view?.terminals.find((t) => t.id === terminal.replace('~0', ''));
       return view && def ? { view, terminal: def } : null;
     },
-    reach: (from, through) => reach(graph, node(from), new Set(through)),
+    reach: (from, through, avoid) => reach(graph, node(from), new Set(through), avoid),
     nominalV: (net) => nature[net]?.nominalV ?? null,
     isGround: (net) => nature[net]?.role === 'ground',
     sourcesFor: (key) => sourcesFor(graph, node(key)),
@@ -101,7 +102,12 @@ function lookups(analysis: Analysis): Lookups {
   };
 }
 
-function reach(graph: Graph, from: number, through: ReadonlySet<string>): ReadonlyMap<TerminalKey, readonly Step[]> {
+function reach(
+  graph: Graph,
+  from: number,
+  through: ReadonlySet<string>,
+  avoid?: (view: PartView, link: Link) => boolean,
+): ReadonlyMap<TerminalKey, readonly Step[]> {
   const found = new Map<TerminalKey, readonly Step[]>();
   if (from === -1) return found;
   const steps = new Map<number, readonly Step[]>([[from, []]]);
@@ -115,6 +121,7 @@ function reach(graph: Graph, from: number, through: ReadonlySet<string>): Readon
       const type = edge.link?.type ?? 'wire';
       if (edge.link && type !== 'join' && !through.has(type)) continue;
       if (type === 'diode' && edge.a !== node && !through.has('diode-reverse')) continue;
+      if (avoid && edge.link && edge.view && avoid(edge.view, edge.link)) continue;
       const next = other(edge, node);
       if (steps.has(next)) continue;
       steps.set(next, [...here, { wire: edge.wire, through: edge.view, linkType: type, at: graph.nodes[next]! }]);

@@ -1,4 +1,4 @@
-import type { LoadFact, PartFacts, PartKind, Settings, SourceFact, TerminalDef } from '../parts/types.ts';
+import type { Link, LoadFact, PartFacts, PartKind, Settings, SourceFact, TerminalDef } from '../parts/types.ts';
 import type { Band, Id, Part, Plan, VehicleState, Wire } from '../plan/types.ts';
 import type { Analysis, Reading } from './types.ts';
 
@@ -58,8 +58,9 @@ export interface Facts {
   /**
    * Terminals reachable from a start through wires, joins and the given link types (any reachable contact state),
    * with the way taken. Stops at link types not listed. Does not pass through converters or other sources.
+   * @param avoid links that may not be passed although their type is listed
    */
-  reach(from: TerminalKey, through: readonly string[]): ReadonlyMap<TerminalKey, readonly Step[]>;
+  reach(from: TerminalKey, through: readonly string[], avoid?: (view: PartView, link: Link) => boolean): ReadonlyMap<TerminalKey, readonly Step[]>;
   /** Nominal volts of a net: 0 ground, 12/24 supply, 5, 3.3, or null. */
   nominalV(net: number): number | null;
   /** Sources (battery posts, feeds, converter outputs, pins ...) whose current can reach this terminal. */

@@ -1,6 +1,6 @@
 import { contactElement } from '../contacts.ts';
 import { definePart } from '../definePart.ts';
-import { amount, choice } from '../settings.ts';
+import { amount, choice, yesNo } from '../settings.ts';
 import { moduleBox } from '../symbols.ts';
 import type { Settings, Situation } from '../types.ts';
 import { byBand, copperFactor, plain, withUnit } from '../values.ts';
@@ -8,6 +8,8 @@ import { byBand, copperFactor, plain, withUnit } from '../values.ts';
 /** Electronic detection of the trigger and the contact's own travel, s (common practice, no source). */
 const TRIGGER_S = 0.05;
 const TRAVEL_S = 0.01;
+/** Reversed supply that its own diode stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
+const GUARD_V = 32;
 
 /** Holds the supply for a set time after its trigger has gone: so that the computer can stop after key-off. */
 export const delayOffRelay = definePart({
@@ -37,6 +39,9 @@ export const delayOffRelay = definePart({
       ],
       'electronic timers carry one; common practice, no source',
     ),
+    yesNo('reverseGuard', 'Stands a reversed supply', true, 'electronic timers for vehicles carry a diode in their supply; common practice, no source', {
+      rare: true,
+    }),
     amount('triggerOnV', 'Trigger counts as live above', 'V', [0.5, 6, 20], 'half the nominal voltage; common practice, no source', { rare: true }),
     amount('pullInV', 'Needs to pull in, 20 °C', 'V', [1, 7.2, 20], 'a relay maker’s sheet, read: 7.2 V (12 V coil), 14.8 V (24 V coil)', { rare: true }),
     amount('dropOutV', 'Lets go below, at the earliest, 20 °C', 'V', [0.2, 4, 18], 'a third of the nominal voltage; common practice, no source', {
@@ -117,7 +122,7 @@ export const delayOffRelay = definePart({
         heatA: s.num('triggerA'),
       },
     ],
-    polar: [{ plus: '30', minus: '31', what: 'timer', reverseV: 0 }],
+    polar: [{ plus: '30', minus: '31', what: 'timer', reverseV: s.flag('reverseGuard') ? GUARD_V : 0 }],
   }),
   subtitle: (s) => `${plain(s.num('holdS'))} s after key-off`,
   spec: (s) =>
