@@ -4,7 +4,7 @@ import { buildGraph, type Graph, nodeName } from '../analysis/graph.ts';
 import type { DesignCurrents } from '../analysis/index.ts';
 import { pathBack, treeFrom } from '../analysis/paths.ts';
 import { Protection } from '../analysis/protection.ts';
-import { consumers, returnProtection } from '../analysis/returns.ts';
+import { consumers, wireEnds } from '../analysis/returns.ts';
 import type { NetNature } from '../analysis/roles.ts';
 import type { Id, Plan, Wire } from '../plan/types.ts';
 
@@ -54,8 +54,7 @@ export interface SizeChoice {
  */
 export function chooseSizes(plan: Plan, currents: DesignCurrents, natures: readonly NetNature[]): Map<Id, SizeChoice> {
   const graph = buildGraph(plan);
-  const protection = new Protection(graph);
-  const returns = returnProtection(graph, protection, natures);
+  const endsOf = wireEnds(graph, new Protection(graph), natures);
   const budget = dropBudgets(graph, currents, natures);
   const heatA = (id: Id): number => currents.wireHeatA.get(id) ?? 0;
   const together = loadedTogether(graph, currents.basics, heatA);
@@ -64,8 +63,7 @@ export function chooseSizes(plan: Plan, currents: DesignCurrents, natures: reado
     const wire = edge.wire;
     if (!wire || wire.areaMm2 !== undefined || wire.owner === 'vehicle' || choices.has(wire.id)) return;
     const nature = natures[graph.net[edge.a]!]!;
-    const ends = nature.role === 'ground' ? (returns.get(wire.id) ?? protection.ofEdge(e)) : protection.ofEdge(e);
-    const guard = guardA(graph, e, ends);
+    const guard = guardA(graph, e, endsOf(e));
     const basics = currents.basics.get(wire.id)!;
     const amp = Math.max(heatA(wire.id), Number.isFinite(guard) ? guard : 0);
     const least = leastMm2(graph, wire, nature, basics.zones.length > 1);

@@ -17,6 +17,8 @@ export interface ArrivalInputs {
 
 /** A load counts as running where it gets at least this share of its nominal volts. */
 const RUNNING_SHARE = 0.5;
+/** States that give the same volts but for rounding: the first of the walk is named. */
+const SAME_V = 1e-6;
 
 /**
  * What arrives at every load and converter: typical volts in each key position, and the worst low and high over all
@@ -48,12 +50,12 @@ function arrivalOf(input: ArrivalInputs, terminalAt: ReadonlyMap<string, number>
   for (const reading of [...input.walks.low.readings, input.design.reading]) {
     if (!runs(at(reading.state, 'typical'))) continue;
     const v = across(reading);
-    if (Number.isFinite(v) && (low === null || v < low.v)) low = { v, reading };
+    if (Number.isFinite(v) && (low === null || v < low.v - SAME_V)) low = { v, reading };
   }
   let high: { v: number; reading: Reading } | null = null;
   for (const reading of input.walks.high.readings) {
     const v = across(reading);
-    if (runs(v) && (high === null || v > high.v)) high = { v, reading };
+    if (runs(v) && (high === null || v > high.v + SAME_V)) high = { v, reading };
   }
   return {
     part: view.part.id,

@@ -123,6 +123,11 @@ function nets(count: number, edges: readonly Edge[]): { net: Int32Array; netNode
   return { net, netNodes };
 }
 
+/** A chassis bar or the battery's negative post: where current ends. */
+export function isGroundNode(name: string): boolean {
+  return name === '0' || name.startsWith('chassis:');
+}
+
 /** Node at the other end of an edge. */
 export function other(edge: Edge, node: number): number {
   return edge.a === node ? edge.b : edge.a;

@@ -5,7 +5,7 @@ import { loadedTogether, type WireBasics } from './figures.ts';
 import type { Graph } from './graph.ts';
 import { type WireFigures, wireC, wireOhm } from './network.ts';
 import type { Protection } from './protection.ts';
-import { returnProtection } from './returns.ts';
+import { wireEnds } from './returns.ts';
 import type { NetNature } from './roles.ts';
 import type { EndProtection, Reading, ReadingIndex, WireReport } from './types.ts';
 
@@ -32,7 +32,7 @@ export function wireReports(input: WireInputs): Record<Id, WireReport> {
   graph.edges.forEach((e, i) => {
     if (e.wire && !edgeOf.has(e.wire.id)) edgeOf.set(e.wire.id, i);
   });
-  const returns = returnProtection(graph, input.protection, natures);
+  const endsOf = wireEnds(graph, input.protection, natures);
   const reports: Record<Id, WireReport> = {};
   index.wires.forEach((id, w) => {
     const wire = graph.plan.wires[id]!;
@@ -45,7 +45,7 @@ export function wireReports(input: WireInputs): Record<Id, WireReport> {
     const from = terminalAt.get(`${wire.from.part}.${wire.from.terminal}`)!;
     const to = terminalAt.get(`${wire.to.part}.${wire.to.terminal}`)!;
     const worst = worstOf([...input.readings, input.design], w, from, to, b.lengthM);
-    const protection = nature.role === 'ground' ? (returns.get(id) ?? input.protection.ofEdge(edge)) : input.protection.ofEdge(edge);
+    const protection = endsOf(edge);
     const greatest = Math.max(protection.from.maxA, protection.to.maxA);
     const share = nature.nominalV ? worst.dropV / nature.nominalV : null;
     reports[id] = {
@@ -87,6 +87,10 @@ function nameOf(protection: { readonly from: EndProtection; readonly to: EndProt
   return [...new Set(ends.map((e) => e.byName))].join(' + ') || 'no source';
 }
 
+/** A reading counts as worse only beyond rounding, so that the state named does not depend on noise. */
+const MORE = 1 + 1e-6;
+
+/** Largest current and where; largest drop and loss, which may be in another band: hot copper loses more with less current. */
 function worstOf(
   readings: readonly Reading[],
   wire: number,
@@ -94,12 +98,17 @@ function worstOf(
   to: number,
   lengthM: number,
 ): { reading: Reading; amp: number; dropV: number; watt: number } {
-  let best = { reading: readings[0]!, amp: 0, dropV: 0, watt: 0 };
+  const worst = { reading: readings[0]!, amp: 0, dropV: 0, watt: 0 };
   for (const reading of readings) {
     const amp = Math.abs(reading.wireA[wire]!);
-    if (reading.status !== 'solved' || !(amp > best.amp)) continue;
+    if (reading.status !== 'solved' || Number.isNaN(amp)) continue;
     const dropV = Math.abs(reading.terminalV[from]! - reading.terminalV[to]!) || 0;
-    best = { reading, amp, dropV, watt: lengthM > 0 ? dropV * amp : 0 };
+    worst.dropV = Math.max(worst.dropV, dropV);
+    if (lengthM > 0) worst.watt = Math.max(worst.watt, dropV * amp);
+    if (amp > worst.amp * MORE) {
+      worst.amp = amp;
+      worst.reading = reading;
+    }
   }
-  return best;
+  return worst;
 }
