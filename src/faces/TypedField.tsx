@@ -11,6 +11,8 @@ export interface TypedFieldProps {
   readonly automatic: boolean;
   /** Why the automatic value is what it is, or where the default comes from. */
   readonly reason?: ReactNode;
+  /** Show the reason only while the field is in use. */
+  readonly quiet?: boolean;
   readonly locked?: boolean;
   readonly suggestions?: readonly string[];
   /** Take the text; a string is the reason why it cannot be taken. */
@@ -99,7 +101,7 @@ export function TypedField(p: TypedFieldProps) {
         </datalist>
       ) : null}
       {note ? (
-        <p id={`${id}-note`} className={wrong !== null ? 'note wrong' : 'note'} {...(wrong !== null ? { role: 'alert' } : {})}>
+        <p id={`${id}-note`} className={wrong !== null ? 'note wrong' : p.quiet ? 'note in-use' : 'note'} {...(wrong !== null ? { role: 'alert' } : {})}>
           {note}
         </p>
       ) : null}

@@ -10,7 +10,7 @@ import { partName, wireName } from './lookup.ts';
 const FIRST = 3;
 
 /** Cards: three, then all; advice folded; what was set aside; what could not be told; what is still open. */
-export function Findings({ wanted }: { readonly wanted: string | null }) {
+export function Findings({ wanted }: { readonly wanted: { readonly key: string } | null }) {
   const report = useApp((s) => s.results?.report);
   const [all, setAll] = useState(false);
 
@@ -18,13 +18,14 @@ export function Findings({ wanted }: { readonly wanted: string | null }) {
     if (wanted === null) return;
     setAll(true);
     // After the full list has been drawn.
-    const frame = requestAnimationFrame(() => document.getElementById(`finding-${wanted}`)?.focus());
+    const frame = requestAnimationFrame(() => document.getElementById(`finding-${wanted.key}`)?.focus());
     return () => cancelAnimationFrame(frame);
   }, [wanted]);
 
   if (!report) return null;
   const strong = report.cards.filter((c) => c.level !== 'advice');
   const advice = report.cards.filter((c) => c.level === 'advice');
+  const wantsAdvice = wanted !== null && advice.some((c) => c.key === wanted.key);
   const shown = all ? strong : strong.slice(0, FIRST);
   return (
     <>
@@ -42,11 +43,7 @@ export function Findings({ wanted }: { readonly wanted: string | null }) {
         </button>
       ) : null}
       {advice.length > 0 ? (
-        <Section
-          key={wanted !== null && advice.some((c) => c.key === wanted) ? 'open' : 'as-is'}
-          title={`Advice (${advice.length})`}
-          folded={!(wanted !== null && advice.some((c) => c.key === wanted)) && strong.length > 0}
-        >
+        <Section key={wantsAdvice ? 'open' : 'as-is'} title={`Advice (${advice.length})`} folded={!wantsAdvice && strong.length > 0}>
           <div className="stack">
             {advice.map((card) => (
               <FindingCard key={card.key} card={card} />

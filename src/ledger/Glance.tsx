@@ -2,6 +2,7 @@ import { KEY_POSITIONS } from '../analysis/types.ts';
 import { amps, days, volts } from '../faces/format.ts';
 import { Term } from '../faces/Term.tsx';
 import { useApp } from '../state/store.ts';
+import { arrivalName } from './lookup.ts';
 
 /** The two figures asked for most, while nothing is selected: what the computer gets, and what parking costs. */
 export function Glance() {
@@ -18,7 +19,7 @@ export function Glance() {
         {arrival ? (
           <div>
             <dt>
-              {arrival.label} gets, {key}
+              {arrivalName(plan, arrival)} gets, {key}
             </dt>
             <dd>
               {Number.isNaN(v) ? 'nothing' : volts(v)}

@@ -1,6 +1,8 @@
+import { KEY_POSITIONS } from '../analysis/types.ts';
 import { LevelMark } from '../faces/LevelMark.tsx';
 import { useApp } from '../state/store.ts';
 import { headlineOf } from './Findings.tsx';
+import { partName, readingOf } from './lookup.ts';
 
 /** The answer in one line, with how much was looked at; it says "no hazard found", never more than that. */
 export function Headline() {
@@ -30,6 +32,7 @@ export function Headline() {
         {worst ? <LevelMark level={worst} size={22} /> : null}
         {headlineOf(levels)}
       </h2>
+      <Trouble />
       <p className="note">
         {[
           `${report.looked} looked at`,
@@ -41,5 +44,32 @@ export function Headline() {
           .join(' · ')}
       </p>
     </div>
+  );
+}
+
+const TROUBLE = {
+  'not-converged': 'the figures do not settle',
+  singular: 'the circuit has no single answer',
+  chatters: 'it switches on and off without end',
+  starves: 'the supply cannot start it: it starves and tries again',
+} as const;
+
+/** Says when the chosen key position has no figures, and where the cause lies. */
+function Trouble() {
+  const results = useApp((s) => s.results);
+  const key = useApp((s) => s.keyPosition);
+  const band = useApp((s) => s.band);
+  if (!results) return null;
+  const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
+  const reading = readingOf(results.analysis, state, band);
+  if (!reading?.trouble) return null;
+  const { kind, where } = reading.trouble;
+  const part = where.split(/[:.]/)[0] ?? '';
+  const place = results.filled.parts[part] ? `, at ${partName(results.filled, part)}` : '';
+  return (
+    <p className="note wrong">
+      {key}, {band}: not computed, {TROUBLE[kind]}
+      {place}.
+    </p>
   );
 }

@@ -1,5 +1,8 @@
 import { useEffect, useId, useRef, useState } from 'react';
+import { count } from '../faces/format.ts';
+import { removeItems } from '../plan/edits.ts';
 import { useApp } from '../state/store.ts';
+import { change } from './actions.ts';
 import { Findings } from './Findings.tsx';
 import { Glance } from './Glance.tsx';
 import { Headline } from './Headline.tsx';
@@ -17,27 +20,36 @@ const TABS = [
   { id: 'pins', label: 'Pins' },
   { id: 'vehicle', label: 'Vehicle' },
 ] as const;
-type TabId = (typeof TABS)[number]['id'];
+const SELECTED = { id: 'selected', label: 'Selected' } as const;
+type TabId = (typeof TABS)[number]['id'] | 'selected';
 
-/** The side report, "Answers" on screen: the headline, what is selected, then findings, supply, pins and vehicle. */
+/** The side report, "Answers" on screen: the headline, then what is selected, findings, supply, pins and vehicle. */
 export function Ledger() {
   const selection = useApp((s) => s.selection);
   const [tab, setTab] = useState<TabId>('findings');
-  const [wanted, setWanted] = useState<string | null>(null);
+  const [wanted, setWanted] = useState<{ readonly key: string } | null>(null);
   const id = useId();
   const bar = useRef<HTMLDivElement>(null);
   const body = useRef<HTMLDivElement>(null);
-  const part = selection.parts.length === 1 && selection.wires.length === 0 ? selection.parts[0] : undefined;
-  const wire = selection.wires.length === 1 && selection.parts.length === 0 ? selection.wires[0] : undefined;
-  const many = selection.parts.length + selection.wires.length;
+  const before = useRef<TabId>('findings');
+  const selected = selection.parts.length + selection.wires.length;
+  const tabs = selected > 0 ? [SELECTED, ...TABS] : TABS;
+  const shown: TabId = tab === 'selected' && selected === 0 ? before.current : tab;
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new selection is shown from its top
+  // Something selected on the plan is what the person asks about; selected from a finding, the finding stays in view.
   useEffect(() => {
+    if (selection.parts.length + selection.wires.length === 0) setTab((was) => (was === 'selected' ? before.current : was));
+    else if (!document.activeElement?.closest('.finding')) setTab('selected');
+  }, [selection]);
+  const subject = shown === 'selected' ? selection : null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another tab, or another thing selected, is shown from its top
+  useEffect(() => {
+    if (shown !== 'selected') before.current = shown;
     body.current?.scrollTo({ top: 0 });
-  }, [part, wire]);
+  }, [shown, subject]);
 
   const step = (by: number) => {
-    const next = TABS[(TABS.findIndex((t) => t.id === tab) + by + TABS.length) % TABS.length];
+    const next = tabs[(tabs.findIndex((t) => t.id === shown) + by + tabs.length) % tabs.length];
     if (!next) return;
     setTab(next.id);
     bar.current?.querySelector<HTMLButtonElement>(`[data-tab="${next.id}"]`)?.focus();
@@ -46,53 +58,70 @@ export function Ledger() {
   return (
     <section className="ledger" aria-label="Answers">
       <Headline />
-      <div className="ledger-body" ref={body}>
-        {wire ? <WireCard key={wire} id={wire} /> : null}
-        {part ? (
-          <PartCard
-            key={part}
-            id={part}
-            onShowFinding={(key) => {
-              setTab('findings');
-              setWanted(key);
+      <div className="tabs" role="tablist" aria-label="Kinds of answer" ref={bar}>
+        {tabs.map((t) => (
+          <button
+            key={t.id}
+            type="button"
+            role="tab"
+            id={`${id}-${t.id}`}
+            data-tab={t.id}
+            aria-selected={t.id === shown}
+            aria-controls={`${id}-panel`}
+            tabIndex={t.id === shown ? 0 : -1}
+            onClick={() => setTab(t.id)}
+            onKeyDown={(e) => {
+              if (e.key === 'ArrowRight') step(1);
+              if (e.key === 'ArrowLeft') step(-1);
             }}
-          />
-        ) : null}
-        {many > 1 ? (
-          <p className="note">
-            {selection.parts.length} parts and {selection.wires.length} wires selected. Choose one to see its figures.
-          </p>
-        ) : null}
-        {many === 0 ? <Glance /> : null}
-        <Mistakes />
-        <div className="tabs" role="tablist" aria-label="Kinds of answer" ref={bar}>
-          {TABS.map((t) => (
-            <button
-              key={t.id}
-              type="button"
-              role="tab"
-              id={`${id}-${t.id}`}
-              data-tab={t.id}
-              aria-selected={t.id === tab}
-              aria-controls={`${id}-panel`}
-              tabIndex={t.id === tab ? 0 : -1}
-              onClick={() => setTab(t.id)}
-              onKeyDown={(e) => {
-                if (e.key === 'ArrowRight') step(1);
-                if (e.key === 'ArrowLeft') step(-1);
+          >
+            {t.label}
+          </button>
+        ))}
+      </div>
+      <div className="ledger-body" role="tabpanel" id={`${id}-panel`} aria-labelledby={`${id}-${shown}`} ref={body}>
+        <div className="stack">
+          {shown === 'selected' ? (
+            <Selected
+              onShowFinding={(key) => {
+                setTab('findings');
+                setWanted({ key });
               }}
-            >
-              {t.label}
-            </button>
-          ))}
-        </div>
-        <div role="tabpanel" id={`${id}-panel`} aria-labelledby={`${id}-${tab}`} className="stack">
-          {tab === 'findings' ? <Findings wanted={wanted} /> : null}
-          {tab === 'supply' ? <Supply /> : null}
-          {tab === 'pins' ? <Pins /> : null}
-          {tab === 'vehicle' ? <VehicleFacts /> : null}
+            />
+          ) : null}
+          {shown === 'findings' ? (
+            <>
+              <Glance />
+              <Mistakes />
+              <Findings wanted={wanted} />
+            </>
+          ) : null}
+          {shown === 'supply' ? <Supply /> : null}
+          {shown === 'pins' ? <Pins /> : null}
+          {shown === 'vehicle' ? <VehicleFacts /> : null}
         </div>
       </div>
     </section>
+  );
+}
+
+function Selected({ onShowFinding }: { onShowFinding(key: string): void }) {
+  const plan = useApp((s) => s.plan);
+  const { parts, wires } = useApp((s) => s.selection);
+  const part = parts[0];
+  const wire = wires[0];
+  if (parts.length === 1 && wires.length === 0 && part !== undefined) return <PartCard key={part} id={part} onShowFinding={onShowFinding} />;
+  if (wires.length === 1 && parts.length === 0 && wire !== undefined) return <WireCard key={wire} id={wire} onShowFinding={onShowFinding} />;
+  if (!plan) return null;
+  return (
+    <>
+      <p>
+        {[parts.length > 0 ? count(parts.length, 'part') : '', wires.length > 0 ? count(wires.length, 'wire') : ''].filter((t) => t !== '').join(' and ')}{' '}
+        selected. Select one alone to see its figures.
+      </p>
+      <button type="button" className="btn" onClick={() => change(removeItems(plan, parts, wires))}>
+        Remove them
+      </button>
+    </>
   );
 }

@@ -2,7 +2,6 @@ import { useState } from 'react';
 import { type Analysis, KEY_POSITIONS } from '../analysis/types.ts';
 import { amps, days, length, share, volts } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
-import { LEVEL_WORD, LevelMark } from '../faces/LevelMark.tsx';
 import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { settingsOf } from '../parts/definePart.ts';
@@ -12,6 +11,7 @@ import { removeItems, renamePart, turnParts } from '../plan/edits.ts';
 import type { Id, Part } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { change, selectWire } from './actions.ts';
+import { FindingLinks } from './FindingLinks.tsx';
 import { devicesOf, partName, readingOf, terminalV, wireName } from './lookup.ts';
 import { PartSettings } from './PartSettings.tsx';
 
@@ -24,7 +24,6 @@ export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
   const kind = part ? partKinds.get(part.kind) : undefined;
   if (!plan || !part || !kind) return null;
   const todo = results?.report.todo[id] ?? [];
-  const cards = results?.report.cards.filter((c) => c.findings.some((f) => f.subject.id === id || f.related.some((r) => r.id === id))) ?? [];
   const theirs = part.owner === 'vehicle';
 
   return (
@@ -70,18 +69,7 @@ export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
           </ul>
         </details>
       ) : null}
-      {cards.length > 0 ? (
-        <ul className="finding-links">
-          {cards.map((c) => (
-            <li key={c.key}>
-              <LevelMark level={c.level} size={16} />
-              <button type="button" className="link" onClick={() => onShowFinding(c.key)}>
-                {LEVEL_WORD[c.level]}: {c.title}
-              </button>
-            </li>
-          ))}
-        </ul>
-      ) : null}
+      <FindingLinks id={id} onShowFinding={onShowFinding} />
       {results ? <Fares analysis={results.analysis} id={id} /> : null}
       <Terminals part={part} />
       <PartSettings part={part} kind={kind} />
@@ -113,6 +101,16 @@ function PartTitle({ part, title }: { readonly part: Part; readonly title: strin
     />
   );
 }
+
+/** Plain words for the two-state devices inside parts. */
+const DEVICES: Readonly<Record<string, { readonly name: string; readonly on: string; readonly off: string }>> = {
+  coil: { name: 'Coil', on: 'pulled in', off: 'let go' },
+  hold: { name: 'Contact', on: 'closed', off: 'open' },
+  run: { name: 'Converter', on: 'running', off: 'off' },
+  powered: { name: 'Power', on: 'enough to run', off: 'too little to run' },
+  stopping: { name: 'Key-off', on: 'seen: stopping', off: 'not seen' },
+  halted: { name: 'System', on: 'stopped', off: 'not stopped' },
+};
 
 /** Arrival, load, fuse and device readings, each only where the part has one. */
 function Fares({ analysis, id }: { readonly analysis: Analysis; readonly id: Id }) {
@@ -170,8 +168,8 @@ function Fares({ analysis, id }: { readonly analysis: Analysis; readonly id: Id 
         </>
       ) : null}
       {devices.map((d) => (
-        <Row key={d.name} name={`${d.name.charAt(0).toUpperCase()}${d.name.slice(1)}`}>
-          {d.on ? 'on' : 'off'} <span className="note">in {key}</span>
+        <Row key={d.name} name={DEVICES[d.name]?.name ?? d.name}>
+          {d.on ? (DEVICES[d.name]?.on ?? 'on') : (DEVICES[d.name]?.off ?? 'off')} <span className="note">in {key}</span>
         </Row>
       ))}
     </dl>
@@ -230,7 +228,7 @@ function Terminals({ part }: { readonly part: Part }) {
                 <th scope="row" className="terminal">
                   <b>{t.label}</b> {t.title === t.label ? '' : t.title}
                 </th>
-                <td className="num">{wires.length === 0 ? '' : Number.isNaN(v) ? 'floating' : volts(v)}</td>
+                <td className="num">{wires.length === 0 ? '' : Number.isNaN(v) ? (reading?.status === 'solved' ? 'floating' : 'not computed') : volts(v)}</td>
                 <td>
                   {wires.length === 0 ? <span className="note">{t.required ? 'needs a wire' : 'free'}</span> : null}
                   {wires.map((w) => (

@@ -7,6 +7,7 @@ import { setPart, setSetting, setSettings } from '../plan/edits.ts';
 import type { Edit, Id, Part, Plan, Value, Values } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { change } from './actions.ts';
+import { automaticReason } from './lookup.ts';
 import { FlagField, PickField } from './PickField.tsx';
 import { parseSetting } from './parse.ts';
 
@@ -75,10 +76,13 @@ function SettingField({ part, setting }: { readonly part: Part; readonly setting
   const typed = part.settings[setting.key];
   const free = () => change(setSetting(plan, part.id, setting.key, undefined));
   const set = (value: Value) => change(setSetting(plan, part.id, setting.key, value));
-  const why = typed === undefined ? (reason ?? `${setting.automatic ? 'Automatic' : 'Usual value'}: ${setting.basis}.`) : setting.help;
+  const chosen = typed === undefined ? automaticReason(reason) : undefined;
+  // What anybody may ask once stands there when the field is used; what the tool chose for this plan always does.
+  const why = chosen ?? [setting.help, `Usual value from: ${setting.basis}.`].filter((t) => t !== undefined).join(' ');
+  const quiet = chosen === undefined;
   const value = typed ?? filled ?? setting.default;
 
-  if (setting.type === 'flag') return <FlagField label={setting.label} value={value === true} reason={setting.help ?? why} onPick={set} />;
+  if (setting.type === 'flag') return <FlagField label={setting.label} value={value === true} reason={why} quiet={quiet} onPick={set} />;
   if (setting.type === 'choice') {
     const usual = setting.options.find((o) => o.value === (filled ?? setting.default))?.label ?? setting.default;
     return (
@@ -88,6 +92,7 @@ function SettingField({ part, setting }: { readonly part: Part; readonly setting
         options={setting.options}
         automatic={`${setting.automatic ? 'Automatic' : 'Usual'}: ${usual}`}
         reason={why}
+        quiet={quiet}
         onPick={(picked) => (picked === '' ? free() : set(picked))}
       />
     );
@@ -100,6 +105,7 @@ function SettingField({ part, setting }: { readonly part: Part; readonly setting
       shown={shown}
       automatic={typed === undefined}
       reason={why}
+      quiet={quiet}
       {...(setting.type === 'number' && setting.stocked ? { suggestions: setting.stocked.map((v) => amount(v, setting.unit)) } : {})}
       commit={(text) => {
         const parsed = parseSetting(setting, text);

@@ -7,6 +7,7 @@ export function PickField({
   options,
   automatic,
   reason,
+  quiet,
   onPick,
 }: {
   readonly label: string;
@@ -16,6 +17,8 @@ export function PickField({
   /** What automatic comes to, when there is an automatic choice. */
   readonly automatic?: string;
   readonly reason?: ReactNode;
+  /** Show the reason only while the field is in use. */
+  readonly quiet?: boolean;
   onPick(value: string): void;
 }) {
   const id = useId();
@@ -37,7 +40,7 @@ export function PickField({
         ))}
       </select>
       {reason ? (
-        <p id={`${id}-note`} className="note">
+        <p id={`${id}-note`} className={quiet ? 'note in-use' : 'note'}>
           {reason}
         </p>
       ) : null}
@@ -50,11 +53,14 @@ export function FlagField({
   label,
   value,
   reason,
+  quiet,
   onPick,
 }: {
   readonly label: string;
   readonly value: boolean;
   readonly reason?: ReactNode;
+  /** Show the reason only while the field is in use. */
+  readonly quiet?: boolean;
   onPick(value: boolean): void;
 }) {
   const id = useId();
@@ -65,7 +71,7 @@ export function FlagField({
         {label}
       </label>
       {reason ? (
-        <p id={`${id}-note`} className="note">
+        <p id={`${id}-note`} className={quiet ? 'note in-use' : 'note'}>
           {reason}
         </p>
       ) : null}

@@ -3,9 +3,10 @@ import { volts } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { useApp } from '../state/store.ts';
+import { headerPin } from '../trade/header.ts';
 import { selectPart, selectWire } from './actions.ts';
 
-const LEVEL = { low: 'low', high: 'high', between: 'neither high nor low', floating: 'floating', rail: 'supply' } as const;
+const LEVEL = { low: 'low', high: 'high', between: 'neither', floating: 'floating', rail: 'supply' } as const;
 
 /** Every header pin in use: what it is joined to, its volts and level at the chosen key position. */
 export function Pins() {
@@ -16,6 +17,9 @@ export function Pins() {
   if (pins.length === 0) return <p className="note">No header pin is wired yet.</p>;
   return (
     <Section title="Header pins in use" aside={<span className="note">{key}, typical</span>}>
+      <p className="note">
+        Where it says internal <Term word="pull-up">pull-up</Term>, your program has to switch it on.
+      </p>
       <div className="scroll-x">
         <table className="plain">
           <thead>
@@ -31,9 +35,6 @@ export function Pins() {
                 Volts
               </th>
               <th scope="col">Level</th>
-              <th scope="col">
-                <Term word="pull-up">Pull</Term>
-              </th>
             </tr>
           </thead>
           <tbody>
@@ -48,10 +49,12 @@ export function Pins() {
                     <button type="button" className="link" onClick={() => (row.wire ? selectWire(row.wire) : selectPart(row.part))}>
                       {row.label}
                     </button>
+                    {row.pull === '' ? null : <p className="note">{row.pull}</p>}
                   </th>
                   <td className="num">{Number.isNaN(v) ? '' : volts(v)}</td>
-                  <td className={level === 'between' || level === 'floating' ? 'lvl-fault' : ''}>{level ? LEVEL[level] : ''}</td>
-                  <td>{row.pull}</td>
+                  <td className={level === 'between' || level === 'floating' ? 'lvl-fault' : ''}>
+                    {headerPin(row.pin).rail === 'GND' ? 'ground' : level ? LEVEL[level] : ''}
+                  </td>
                 </tr>
               );
             })}

@@ -25,7 +25,7 @@ export function SixBars({
               <th scope="row">{key}</th>
               <td>
                 <span className="six-bar" style={{ inlineSize: `${(part * 100).toFixed(1)}%` }} aria-hidden="true" />
-                <span>{text(value)}</span>
+                <span>{Number.isNaN(value) ? 'not computed' : text(value)}</span>
               </td>
             </tr>
           );

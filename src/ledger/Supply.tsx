@@ -6,6 +6,7 @@ import { Term } from '../faces/Term.tsx';
 import { STATE_WORDS } from '../faces/words.ts';
 import { useApp } from '../state/store.ts';
 import { selectPart } from './actions.ts';
+import { arrivalName } from './lookup.ts';
 
 /** What arrives, what is drawn, and what the parked battery loses. */
 export function Supply() {
@@ -28,7 +29,8 @@ function useKeyIndex(): number {
 function Arrives({ rows }: { readonly rows: readonly Arrival[] }) {
   const at = useKeyIndex();
   const key = useApp((s) => s.keyPosition);
-  if (rows.length === 0) return <p className="note">Nothing on the plan wants a supply yet.</p>;
+  const plan = useApp((s) => s.plan);
+  if (!plan || rows.length === 0) return <p className="note">Nothing on the plan wants a supply yet.</p>;
   return (
     <Section title="What arrives" aside={<span className="note">{key}, typical</span>}>
       <ul className="arrives">
@@ -39,7 +41,7 @@ function Arrives({ rows }: { readonly rows: readonly Arrival[] }) {
           return (
             <li key={`${row.part}:${row.plus}`}>
               <button type="button" className="link" onClick={() => selectPart(row.part)}>
-                {row.label}
+                {arrivalName(plan, row)}
               </button>
               <b className="arrives-v">{Number.isNaN(v) ? 'nothing' : volts(v)}</b>
               <p className="note">

@@ -10,6 +10,7 @@ import { useApp } from '../state/store.ts';
 import { colourText } from '../trade/colours.ts';
 import { awgLabel } from '../trade/conductors.ts';
 import { change, selectPart } from './actions.ts';
+import { FindingLinks } from './FindingLinks.tsx';
 import { partName, readingOf, sixFigures, wireFigures, wireName } from './lookup.ts';
 import { SixBars } from './SixBars.tsx';
 import { Swatch } from './Swatch.tsx';
@@ -22,7 +23,7 @@ const SHOWN = [
 ] as const;
 
 /** Everything about one wire: what it carries in every key position, its limit, what protects it, its settings. */
-export function WireCard({ id }: { readonly id: Id }) {
+export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding(key: string): void }) {
   const results = useApp((s) => s.results);
   const plan = useApp((s) => s.plan);
   const key = useApp((s) => s.keyPosition);
@@ -88,6 +89,7 @@ export function WireCard({ id }: { readonly id: Id }) {
         {filled.colour ? `${colourText(filled.colour, filled.stripe).words} · ` : ''}
         {area(report.areaMm2, awgLabel(report.areaMm2), units)} · {length(report.lengthM, units)}
       </p>
+      <FindingLinks id={id} onShowFinding={onShowFinding} />
       <div className="figures">
         <BigFigure shown={ampsShown(now.ampsA)} under={`load: ${key}, ${band}`} />
         <BigFigure shown={dropShown(now.dropV)} under={`drop${shareNow === null ? '' : `: ${shareNow} of ${nominal} V`}`} />
@@ -159,24 +161,24 @@ function Protection({ report, wire }: { readonly report: WireReport; readonly wi
   const units = useApp((s) => s.units);
   const end = (at: 'from' | 'to') => {
     const { maxA, byPart, byName } = report.protection[at];
-    const what = !Number.isFinite(maxA) ? 'nothing limits it' : byName !== '' ? `${byName}: at most ${amps(maxA)}` : `at most ${amps(maxA)}`;
+    const what = !Number.isFinite(maxA) ? 'nothing limits it' : maxA === 0 ? 'nothing feeds it from there' : `${byName}, at most ${amps(maxA)}`;
     return (
       <dd>
+        <span className="soft">From {plan ? partName(plan, wire[at].part) : at}: </span>
         {byPart ? (
           <button type="button" className="link" onClick={() => selectPart(byPart)}>
             {what}
           </button>
         ) : (
-          what
+          <span className={Number.isFinite(maxA) ? '' : 'lvl-hazard'}>{what}</span>
         )}
-        {plan ? <span className="note"> into {partName(plan, wire[at].part)}</span> : null}
       </dd>
     );
   };
   return (
     <>
       <dt>
-        <Term word="protected">Protected</Term> by
+        <Term word="protected">Protected</Term>
       </dt>
       {end('from')}
       {end('to')}

@@ -7,6 +7,7 @@ import { useApp } from '../state/store.ts';
 import { COLOUR_ORDER, COLOURS } from '../trade/colours.ts';
 import { AREAS_MM2, awgLabel } from '../trade/conductors.ts';
 import { change } from './actions.ts';
+import { automaticReason } from './lookup.ts';
 import { FlagField, PickField } from './PickField.tsx';
 import { parseArea, parseLength } from './parse.ts';
 
@@ -22,7 +23,7 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
   if (!plan) return null;
   const filled = results?.filled.wires[wire.id] ?? wire;
   const report = results?.analysis.wires[wire.id];
-  const why = (key: string) => results?.reasons[`wire:${wire.id}.${key}`];
+  const why = (key: string) => automaticReason(results?.reasons[`wire:${wire.id}.${key}`]);
   const set = (patch: WirePatch) => change(setWire(plan, wire.id, patch));
   const areaText = (mm2: number) => (units.area === 'awg' ? awgLabel(mm2) : `${significant(mm2, 3)} mm²`);
   const lengthM = filled.lengthM ?? report?.lengthM;

@@ -1,4 +1,4 @@
-import { type Analysis, KEY_POSITIONS, type Reading } from '../analysis/types.ts';
+import { type Analysis, type Arrival, KEY_POSITIONS, type Reading } from '../analysis/types.ts';
 import { partKinds } from '../parts/index.ts';
 import type { Band, End, Id, Plan, VehicleState, Wire } from '../plan/types.ts';
 
@@ -81,4 +81,18 @@ export function endName(plan: Plan, end: End): string {
 export function wireName(filled: Plan, id: Id): string {
   const number = filled.wires[id]?.number;
   return number === undefined ? id : `W${number}`;
+}
+
+/** What a row of "what arrives" is called: the part, and which of its inputs where it has several. */
+export function arrivalName(plan: Plan, row: Pick<Arrival, 'part' | 'label'>): string {
+  const name = partName(plan, row.part);
+  const kind = partKinds.get(plan.parts[row.part]?.kind ?? '');
+  const same = row.label.toLowerCase() === name.toLowerCase() || row.label.toLowerCase() === kind?.title.toLowerCase();
+  return same ? name : `${name}, ${row.label}`;
+}
+
+/** A reason of an automatic value as a sentence. */
+export function automaticReason(reason: string | undefined): string | undefined {
+  if (reason === undefined || reason === '') return undefined;
+  return `Automatic: ${reason}${/[.!?]$/.test(reason) ? '' : '.'}`;
 }

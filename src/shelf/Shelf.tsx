@@ -146,6 +146,8 @@ function Item({ item, zone, onAbout, onTaken }: { readonly item: ShelfItem; read
               onTaken?.();
             };
             const end = () => {
+              // Let go anywhere but over the plan: nothing stays in the hand. The plan's own listener comes first or next.
+              if (start.current?.dragging) setTimeout(() => app.getState().placing && app.getState().setPlacing(null));
               window.removeEventListener('pointermove', move);
               window.removeEventListener('pointerup', end);
               window.removeEventListener('pointercancel', end);

@@ -17,9 +17,18 @@ export interface ShelfItem {
 
 export const GROUPS: readonly (Group | 'Sets')[] = ['Sets', 'Feeds', 'Protect', 'Switch', 'Convert', 'Sense', 'Compute', 'Sound and picture', 'Join'];
 
-/** Everything on the shelf, in the order of groups; sets first. */
+/** Sets in the order a build takes them; any other follows by title. */
+const SET_ORDER = ['fused-feed-30', 'fused-feed-15', 'supply', 'hold-relay', 'key-sensor', 'display-fused', 'button-filter', 'sound-isolated'];
+const byOrder = (order: readonly string[]) => (a: { readonly id: string; readonly title: string }, b: { readonly id: string; readonly title: string }) => {
+  const rank = (id: string) => (order.includes(id) ? order.indexOf(id) : order.length);
+  return rank(a.id) - rank(b.id) || a.title.localeCompare(b.title);
+};
+/** Feeds by how often they are wanted. */
+const FEED_ORDER = ['feed-30', 'feed-15', 'feed-75', 'feed-75r', 'feed-58', 'feed-reverse', 'chassis-ground', 'battery'];
+
+/** Everything on the shelf; sets first. */
 export function shelfItems(): readonly ShelfItem[] {
-  const sets = [...partSets.values()].map(
+  const sets = [...partSets.values()].sort(byOrder(SET_ORDER)).map(
     (set): ShelfItem => ({
       key: `set:${set.id}`,
       type: 'set',
@@ -38,7 +47,7 @@ export function shelfItems(): readonly ShelfItem[] {
     );
     return { ...base, key: `part:${kind.kind}`, title: kind.title, words: kind.words ?? [], variants: variants.length > 1 ? variants : [] };
   });
-  return [...sets, ...parts];
+  return [...sets, ...parts.sort(byOrder(FEED_ORDER))];
 }
 
 /**

@@ -2,12 +2,11 @@ import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { Outline } from '../canvas/Outline.tsx';
 import { Surface } from '../canvas/Surface.tsx';
 import { Icon } from '../faces/Icon.tsx';
-import { LevelMark } from '../faces/LevelMark.tsx';
 import { KeySlide } from '../keycycle/KeySlide.tsx';
-import { headlineOf } from '../ledger/Findings.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { Shelf } from '../shelf/Shelf.tsx';
 import { useApp } from '../state/store.ts';
+import { AnswersButton } from './AnswersButton.tsx';
 import { useHotkeys } from './hotkeys.ts';
 import { TopBar } from './TopBar.tsx';
 import { useWide } from './useWide.ts';
@@ -19,9 +18,8 @@ export function Workbench() {
   const [sheet, setSheet] = useState(false);
   const [shelfOpen, setShelfOpen] = useState(false);
   const [answersOpen, setAnswersOpen] = useState(false);
-  const wide = useWide(1100);
-  const phone = !useWide(700);
-  const selection = useApp((s) => s.selection);
+  const wide = useWide(68.75);
+  const phone = !useWide(43.75);
   useHotkeys();
 
   // Something taken from the shelf: the drawer gives the drawing back.
@@ -39,9 +37,11 @@ export function Workbench() {
 
   return (
     <div className={`bench ${wide ? 'wide' : phone ? 'phone' : 'medium'}`}>
-      <a className="skip" href="#answers">
-        To the answers
-      </a>
+      {phone ? null : (
+        <a className="skip" href="#answers">
+          To the answers
+        </a>
+      )}
       <TopBar phone={phone} onSheet={() => setSheet(true)} {...(wide || phone ? {} : { onShelf: () => setShelfOpen(!shelfOpen) })} />
       {wide ? (
         <aside className="bench-shelf">
@@ -53,15 +53,15 @@ export function Workbench() {
         <Outline />
       </main>
       {phone ? (
-        <div className="bench-foot">
+        <section className="bench-foot" aria-label="Key and answers">
           <KeySlide />
           <div className="foot-buttons">
             <button type="button" className="btn" aria-expanded={shelfOpen} onClick={() => setShelfOpen(!shelfOpen)}>
               <Icon name="shelf" /> Parts
             </button>
-            <AnswersButton open={answersOpen} onToggle={() => setAnswersOpen(!answersOpen)} chosen={selection.parts.length + selection.wires.length > 0} />
+            <AnswersButton open={answersOpen} onToggle={() => setAnswersOpen(!answersOpen)} />
           </div>
-        </div>
+        </section>
       ) : (
         <aside className="bench-answers" id="answers" tabIndex={-1} aria-label="Answers">
           <Ledger />
@@ -80,19 +80,6 @@ export function Workbench() {
         </Drawer>
       ) : null}
     </div>
-  );
-}
-
-function AnswersButton({ open, chosen, onToggle }: { readonly open: boolean; readonly chosen: boolean; onToggle(): void }) {
-  const cards = useApp((s) => s.results?.report.cards);
-  const levels = cards?.map((c) => c.level) ?? [];
-  const worst = levels.includes('hazard') ? 'hazard' : levels.includes('fault') ? 'fault' : null;
-  return (
-    <button type="button" className={open ? 'btn grow on' : 'btn grow'} aria-expanded={open} onClick={onToggle}>
-      {worst ? <LevelMark level={worst} size={18} /> : <Icon name="answers" />}
-      <span>{cards ? headlineOf(levels) : 'Answers'}</span>
-      {chosen ? <span className="hidden-text">, and what is selected</span> : null}
-    </button>
   );
 }
 

@@ -1,0 +1,36 @@
+import { KEY_POSITIONS } from '../analysis/types.ts';
+import { amps } from '../faces/format.ts';
+import { Icon } from '../faces/Icon.tsx';
+import { LevelMark } from '../faces/LevelMark.tsx';
+import { headlineOf } from '../ledger/Findings.tsx';
+import { partName, readingOf, wireA, wireName } from '../ledger/lookup.ts';
+import { useApp } from '../state/store.ts';
+
+/** Opens the answers on a small screen, and itself gives the shortest one: the selected wire's load, else the headline. */
+export function AnswersButton({ open, onToggle }: { readonly open: boolean; onToggle(): void }) {
+  const levels = useApp((s) => s.results?.report.cards)?.map((c) => c.level);
+  const selected = useSelected();
+  const worst = levels?.includes('hazard') ? 'hazard' : levels?.includes('fault') ? 'fault' : null;
+  return (
+    <button type="button" className={open ? 'btn grow on' : 'btn grow'} aria-expanded={open} onClick={onToggle}>
+      {worst ? <LevelMark level={worst} size={18} /> : <Icon name="answers" />}
+      <span>{selected ?? (levels ? headlineOf(levels) : 'Answers')}</span>
+    </button>
+  );
+}
+
+function useSelected(): string | null {
+  const plan = useApp((s) => s.plan);
+  const results = useApp((s) => s.results);
+  const { parts, wires } = useApp((s) => s.selection);
+  const key = useApp((s) => s.keyPosition);
+  const band = useApp((s) => s.band);
+  const part = parts[0];
+  const wire = wires[0];
+  if (!plan || parts.length + wires.length !== 1) return null;
+  if (part !== undefined) return partName(plan, part);
+  if (wire === undefined || !results) return null;
+  const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
+  const ampsA = Math.abs(wireA(results.analysis, readingOf(results.analysis, state, band), wire));
+  return `${wireName(results.filled, wire)}: ${Number.isNaN(ampsA) ? 'not computed' : amps(ampsA)}`;
+}
