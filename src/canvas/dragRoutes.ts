@@ -4,6 +4,10 @@ import type { Id, Plan, Wire } from '../plan/types.ts';
 import { endsOf, lanesOf } from '../scene/lanesOf.ts';
 import type { PlacedPart, PlacedWire, Scene } from '../scene/types.ts';
 
+/** States that searching may settle for one move of the pointer, and for one wire of it: keeps a move well inside a frame. */
+const BUDGET = 2500;
+const ONE_WIRE = 900;
+
 /**
  * Routes the wires of parts in the hand, quickly: lanes with everything else are laid once, at the start of the drag;
  * every move only routes the wires that hang on the moved parts, in simple shapes.
@@ -36,13 +40,20 @@ export class DragRoutes {
       if (part) parts.set(id, withPads(part, dx, dy));
     }
     const marked: (readonly number[])[] = [];
+    let budget = BUDGET;
     const out = this.wires.flatMap((wire): PlacedWire[] => {
       const old = this.scene.wires.get(wire.id);
       const ends = endsOf(wire, parts);
       if (!old || !ends) return [];
       const both = this.moving.has(wire.from.part) && this.moving.has(wire.to.part);
       const { dx, dy } = shiftOf(wire.from.part);
-      const points = both ? shifted(old.points, dx, dy) : route(this.map, this.search, ends[0], ends[1], wire.bends, 'quick');
+      let points: readonly number[];
+      if (both) points = shifted(old.points, dx, dy);
+      else {
+        this.search.settled = 0;
+        points = route(this.map, this.search, ends[0], ends[1], { bends: wire.bends, effort: 'quick', before: old.points, limit: Math.min(budget, ONE_WIRE) });
+        budget -= this.search.settled;
+      }
       this.map.mark(points);
       marked.push(points);
       return [{ ...old, points, crossings: [], tagAt: middleOf(points) }];

@@ -54,7 +54,7 @@ export class DrawWire implements Gesture {
     const end = ok && routeEnd(scene.parts.get(ok.part)?.pads[ok.terminal], scene.parts.get(ok.part));
     this.target = ok ? { end: ok } : spliceable && on ? { wire: spliceable.id, x: on.x, y: on.y } : null;
     const to = end ?? { x: snap(on?.x ?? at.x), y: snap(on?.y ?? at.y), side: 'any' as const };
-    engine.live.rubber = route(this.lanes.map, this.lanes.search, start, to, undefined, 'quick');
+    engine.live.rubber = route(this.lanes.map, this.lanes.search, start, to, { effort: 'quick' });
     engine.live.target = this.target ? { x: to.x, y: to.y } : null;
     engine.live.dropWire = spliceable?.id ?? null;
     engine.redrawLive();

@@ -14,7 +14,7 @@ export const COST = {
   /** Meeting a corner or end of another wire: reads as a joint that is not there. */
   touch: 110,
   /** Through a part: only when there is no other way. */
-  wall: 1500,
+  wall: 400,
 } as const;
 
 /** Parts keep this much free around them: less than a lane, so that the lane beside a part stays open. */

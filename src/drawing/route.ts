@@ -1,5 +1,5 @@
 import { COST, LANE, type LaneMap } from './lanes.ts';
-import { outward, type Polyline, simplify, throughBends } from './polyline.ts';
+import { bendCount, lengthOf, outward, type Polyline, simplify, throughBends } from './polyline.ts';
 import { type LaneSearch, pointsOf } from './search.ts';
 import type { Point, Side } from './types.ts';
 
@@ -11,37 +11,104 @@ export interface RouteEnd extends Point {
 /** How hard to look: `quick` keeps the simple shapes (a drag in hand), `full` searches when none is clean. */
 export type Effort = 'quick' | 'full';
 
+/** States to settle at most in a full search. */
 const FULL_LIMIT = 60_000;
-const QUICK_LIMIT = 4_000;
+/** A quick search may end up to so many times as dear as the best way. */
+const HASTE = 2;
+/** A simple shape may cost this much more than length and corners (a crossing, a strip before a terminal) and still do. */
+const CLEAN = 110;
+/** Lanes between two ends that a quick look tries. */
+const QUICK_LANES = 10;
 /** How far simple shapes may swing outside the two ends, in lanes. */
 const SWING = 8;
 
 /** Does a wire lie (true) or stand (false) where it leaves by this side; null = either. */
 const lies = (side: RouteEnd['side']): boolean | null => (side === 'any' ? null : side === 'left' || side === 'right');
 
+export interface RouteOptions {
+  /** Corners placed by hand, kept exactly. */
+  readonly bends?: readonly Point[] | undefined;
+  readonly effort?: Effort;
+  /** The line before an end was moved: stretching it may do (quick only). */
+  readonly before?: Polyline | undefined;
+  /** Most states a quick search may settle; 0 = no search. */
+  readonly limit?: number;
+}
+
 /**
  * Routes one wire between two pads over the lanes: right-angled, around parts, beside other wires. Tries the simple
  * shapes (straight, L, Z, U) and takes the cheapest if nothing stands in its way; otherwise searches. Does not mark the
  * map: the caller does, with the result.
- * @param bends corners placed by hand, kept exactly
  * @returns flat polyline from `a` to `b`
  */
-export function route(map: LaneMap, search: LaneSearch, a: RouteEnd, b: RouteEnd, bends: readonly Point[] | undefined, effort: Effort): number[] {
+export function route(
+  map: LaneMap,
+  search: LaneSearch,
+  a: RouteEnd,
+  b: RouteEnd,
+  { bends, effort = 'full', before, limit = 1500 }: RouteOptions = {},
+): number[] {
   if (bends && bends.length > 0) return throughBends(a, b, bends, LANE);
   const straight = facing(a, b);
   if (straight) return straight;
   const s = stub(a);
   const t = stub(b);
-  const simple = bestSimple(map, s, lies(a.side), t, lies(b.side));
-  if (simple.clean || (effort === 'quick' && simple.cost < COST.wall)) return finish(a, b, simple.pts);
-  const nodes = search.find(map.node(s.x, s.y), lies(a.side), map.node(t.x, t.y), lies(b.side), effort === 'full' ? FULL_LIMIT : QUICK_LIMIT);
+  const simple = bestSimple(map, s, lies(a.side), t, lies(b.side), effort);
+  if (simple.clean) return finish(a, b, simple.pts);
+  if (effort === 'quick') {
+    const pulled = before ? stretched(before, a, b) : null;
+    const pulledCost = pulled ? walk(map, pulled.slice(2, -2), lies(a.side), lies(b.side), simple.cost).cost : Number.POSITIVE_INFINITY;
+    const best = pulled && pulledCost < simple.cost ? pulled : finish(a, b, simple.pts);
+    if (Math.min(pulledCost, simple.cost) < COST.wall || limit <= 0 || buried(map, s) || buried(map, t)) return best;
+    const nodes = search.find(map.node(s.x, s.y), lies(a.side), map.node(t.x, t.y), lies(b.side), limit, HASTE);
+    return nodes ? finish(a, b, pointsOf(map, nodes)) : best;
+  }
+  const nodes = search.find(map.node(s.x, s.y), lies(a.side), map.node(t.x, t.y), lies(b.side), FULL_LIMIT);
   return finish(a, b, nodes ? pointsOf(map, nodes) : simple.pts);
+}
+
+/**
+ * The old line with its end pieces pulled to the new ends; a first or last corner that would come too near its pad is
+ * pushed on. Null when the line has too few corners for that or belongs to a joint.
+ */
+export function stretched(before: Polyline, a: RouteEnd, b: RouteEnd): number[] | null {
+  if (before.length < 10 || a.side === 'any' || b.side === 'any') return null;
+  const pts = [...before];
+  pull(pts, a);
+  const back = reversed(pts);
+  pull(back, b);
+  return simplify(reversed(back));
+}
+
+/** Pulls the beginning of a line of at least five points to a pad. */
+function pull(pts: number[], end: RouteEnd): void {
+  const o = outward(end.side);
+  pts[0] = end.x;
+  pts[1] = end.y;
+  if (lies(end.side)) {
+    pts[3] = end.y;
+    if (((pts[2] as number) - end.x) * o.x < LANE) pts[2] = pts[4] = end.x + o.x * LANE;
+  } else {
+    pts[2] = end.x;
+    if (((pts[3] as number) - end.y) * o.y < LANE) pts[3] = pts[5] = end.y + o.y * LANE;
+  }
+}
+
+function reversed(pts: Polyline): number[] {
+  const out: number[] = [];
+  for (let i = pts.length - 2; i >= 0; i -= 2) out.push(pts[i] as number, pts[i + 1] as number);
+  return out;
 }
 
 /** First node of the lanes outside a pad: one lane out, or the pad itself for a joint. */
 function stub(end: RouteEnd): Point {
   const o = outward(end.side);
   return { x: Math.round((end.x + o.x * LANE) / LANE) * LANE, y: Math.round((end.y + o.y * LANE) / LANE) * LANE };
+}
+
+/** Inside a body no way is a good one: while dragging over parts it is not worth looking for. */
+function buried(map: LaneMap, p: Point): boolean {
+  return (map.blocked[map.node(p.x, p.y)] as number) > 0;
 }
 
 /** Two pads that look at each other at short range, in line, need no lane. */
@@ -60,12 +127,14 @@ interface Simple {
   readonly clean: boolean;
 }
 
-function bestSimple(map: LaneMap, s: Point, sLies: boolean | null, t: Point, tLies: boolean | null): Simple {
+function bestSimple(map: LaneMap, s: Point, sLies: boolean | null, t: Point, tLies: boolean | null, effort: Effort): Simple {
   let best: number[] = [s.x, s.y, t.x, s.y, t.x, t.y];
   let bestCost = Number.POSITIVE_INFINITY;
   let bestPlain = 0;
   const consider = (pts: number[]): void => {
     const line = simplify(pts);
+    // Length and corners alone already cost more than the best so far: no need to walk it.
+    if (lengthOf(line) * (COST.step / LANE) + bendCount(line) * COST.bend >= bestCost) return;
     const { cost, plain } = walk(map, line, sLies, tLies, bestCost);
     if (cost < bestCost) {
       best = line;
@@ -73,22 +142,24 @@ function bestSimple(map: LaneMap, s: Point, sLies: boolean | null, t: Point, tLi
       bestPlain = plain;
     }
   };
-  for (const x of lanesBetween(s.x, t.x)) consider([s.x, s.y, x, s.y, x, t.y, t.x, t.y]);
-  for (const y of lanesBetween(s.y, t.y)) consider([s.x, s.y, s.x, y, t.x, y, t.x, t.y]);
-  return { pts: best, cost: bestCost, clean: bestCost <= bestPlain + COST.cross };
+  for (const x of lanesBetween(s.x, t.x, effort)) consider([s.x, s.y, x, s.y, x, t.y, t.x, t.y]);
+  for (const y of lanesBetween(s.y, t.y, effort)) consider([s.x, s.y, s.x, y, t.x, y, t.x, t.y]);
+  return { pts: best, cost: bestCost, clean: bestCost <= bestPlain + CLEAN };
 }
 
 /** Lanes to try for the middle piece: the middle first, then outward to the ends, then a swing beyond them. */
-function lanesBetween(a: number, b: number): number[] {
+function lanesBetween(a: number, b: number, effort: Effort): number[] {
   const low = Math.min(a, b);
   const high = Math.max(a, b);
   const middle = Math.round((low + high) / 2 / LANE) * LANE;
-  const out = [middle];
-  for (let d = LANE; middle - d >= low || middle + d <= high; d += LANE) {
-    if (middle - d >= low) out.push(middle - d);
-    if (middle + d <= high) out.push(middle + d);
+  const out = [middle, low, high];
+  const lanes = (high - low) / LANE;
+  const step = effort === 'quick' ? Math.max(1, Math.round(lanes / QUICK_LANES)) * LANE : LANE;
+  for (let d = step; middle - d > low || middle + d < high; d += step) {
+    if (middle - d > low) out.push(middle - d);
+    if (middle + d < high) out.push(middle + d);
   }
-  for (let i = 1; i <= SWING; i++) out.push(high + i * LANE, low - i * LANE);
+  for (let i = 1; i <= SWING; i += effort === 'quick' ? 2 : 1) out.push(high + i * LANE, low - i * LANE);
   return out;
 }
 

@@ -14,6 +14,8 @@ export class LaneSearch {
   private readonly closed: Int32Array;
   private readonly buckets: number[][] = Array.from({ length: RING }, () => []);
   private round = 0;
+  /** States settled by the last search: a measure of its cost that does not depend on the machine. */
+  settled = 0;
 
   constructor(private readonly map: LaneMap) {
     const n = map.size * 2;
@@ -26,9 +28,10 @@ export class LaneSearch {
   /**
    * @param start, goal nodes; `startLying` the way the wire leaves, `goalLying` the way it must arrive; null = either
    * @param limit greatest number of states to settle
+   * @param haste 1 = the cheapest way; more = sooner found, up to so many times as dear
    * @returns node numbers from start to goal, or null when the limit is reached
    */
-  find(start: number, startLying: boolean | null, goal: number, goalLying: boolean | null, limit: number): number[] | null {
+  find(start: number, startLying: boolean | null, goal: number, goalLying: boolean | null, limit: number, haste = 1): number[] | null {
     const { map, cost, back, seen, closed } = this;
     const { cols, rows } = map;
     const round = ++this.round;
@@ -37,7 +40,7 @@ export class LaneSearch {
     const guess = (node: number, lying: boolean): number => {
       const dc = Math.abs((node % cols) - goalC);
       const dr = Math.abs(Math.floor(node / cols) - goalR);
-      return (dc + dr) * COST.step + leastBends(dc, dr, lying, goalLying) * COST.bend;
+      return Math.round(haste * ((dc + dr) * COST.step + leastBends(dc, dr, lying, goalLying) * COST.bend));
     };
     for (const bucket of this.buckets) bucket.length = 0;
     let low = 0;
@@ -54,7 +57,7 @@ export class LaneSearch {
     low = guess(start, startLying ?? true);
     if (startLying !== false) push(start * 2, 0, -1);
     if (startLying !== true) push(start * 2 + 1, 0, -1);
-    let settled = 0;
+    this.settled = 0;
     while (waiting > 0) {
       const bucket = this.buckets[low % RING] as number[];
       if (bucket.length === 0) {
@@ -68,7 +71,7 @@ export class LaneSearch {
       const node = state >> 1;
       const lying = (state & 1) === 0;
       if (node === goal && (goalLying === null || lying === goalLying)) return this.trace(state);
-      if (++settled > limit) return null;
+      if (++this.settled > limit) return null;
       const g = cost[state] as number;
       const first = node === start;
       const col = node % cols;

@@ -70,6 +70,9 @@ function placeParts(plan: Plan, zones: readonly PlacedZone[], locals: ReadonlyMa
   return parts;
 }
 
+/** Up to so many wires are routed a second time; beyond that opening a plan would take too long. */
+const SECOND_LOOK = 200;
+
 function routeWires(plan: Plan, zones: readonly PlacedZone[], parts: ReadonlyMap<Id, PlacedPart>, previous?: Scene): Map<Id, readonly number[]> {
   const lines = new Map<Id, readonly number[]>();
   const open: { wire: Wire; ends: NonNullable<ReturnType<typeof endsOf>>; far: number }[] = [];
@@ -91,10 +94,18 @@ function routeWires(plan: Plan, zones: readonly PlacedZone[], parts: ReadonlyMap
   for (const pts of lines.values()) map.mark(pts);
   const search = new LaneSearch(map);
   for (const { wire, ends } of open) {
-    const pts = route(map, search, ends[0], ends[1], wire.bends, 'full');
+    const pts = route(map, search, ends[0], ends[1], { bends: wire.bends });
     map.mark(pts);
     lines.set(wire.id, pts);
   }
+  // A second round: the first wires were laid before it was known where the others must run.
+  if (!previous && open.length <= SECOND_LOOK)
+    for (const { wire, ends } of open) {
+      map.mark(lines.get(wire.id) as readonly number[], -1);
+      const pts = route(map, search, ends[0], ends[1], { bends: wire.bends });
+      map.mark(pts);
+      lines.set(wire.id, pts);
+    }
   return lines;
 }
 

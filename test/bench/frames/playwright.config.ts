@@ -1,0 +1,24 @@
+import { existsSync } from 'node:fs';
+import { defineConfig } from '@playwright/test';
+
+const chromium = process.env.CHROMIUM_PATH ?? ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(existsSync);
+
+/** Builds the page beside this file and runs the measurements in it. */
+export default defineConfig({
+  testDir: '.',
+  testMatch: '*.bench.ts',
+  outputDir: '../../../test-results/frames',
+  workers: 1,
+  reporter: 'list',
+  use: {
+    baseURL: 'http://127.0.0.1:5377/',
+    viewport: { width: 1280, height: 800 },
+    launchOptions: { args: ['--no-sandbox'], ...(chromium ? { executablePath: chromium } : {}) },
+  },
+  webServer: {
+    command: 'npx vite build --config vite.config.ts && npx vite preview --config vite.config.ts',
+    cwd: import.meta.dirname,
+    url: 'http://127.0.0.1:5377/',
+    timeout: 120_000,
+  },
+});
