@@ -1,0 +1,92 @@
+import type { Facts } from '../../analysis/factsTypes.ts';
+import type { Reading } from '../../analysis/types.ts';
+import { wiresOn } from '../../plan/connect.ts';
+import { Draft } from '../../plan/draft.ts';
+import type { Plan } from '../../plan/types.ts';
+import { PIN_MAX_V, RAIL3 } from '../../trade/logic.ts';
+import { SERIES } from '../../trade/preferred.ts';
+import { beside, end, newPart, newWire, railEnd, SHORT_M } from '../build.ts';
+import { defineRule, ohms, part, STATE_WORDS, three, verdicts, wire } from '../defineRule.ts';
+import { type PinUse, pinName, pinUses, pullsOn } from '../pins.ts';
+import type { Repair } from '../types.ts';
+
+const { fine, found, unknown } = verdicts('pin-over-voltage', 'E4');
+/** 0 V of the header, to which a pin's volts are taken. */
+const ZERO = '6';
+
+export const pinOverVoltage = defineRule({
+  id: 'pin-over-voltage',
+  code: 'E4',
+  level: 'hazard',
+  title: 'Too much voltage at a pin',
+  why: 'A pin is made for 3.3 V. What is above goes through its guard diode into the chip, which was never meant to carry it.',
+  source: { text: 'Board maker’s pin page: 3.3 V, above that destruction is likely (read); 3.6 V from practice', grade: 'data sheet' },
+  needs: 'readings',
+  check: (facts) =>
+    pinUses(facts).map((use) => {
+      const subject = wire(use.wire.id);
+      const worst = worstV(facts, use);
+      if (!worst) return unknown(subject, `the volts at ${pinName(use)} could not be worked out`);
+      if (worst.volt <= PIN_MAX_V) return fine(subject);
+      return found({
+        level: 'hazard',
+        subject,
+        related: [part(use.computer.part.id)],
+        what: `${pinName(use)} comes to ${three(worst.volt)} V ${STATE_WORDS[worst.reading.state]}, and a pin stands ${PIN_MAX_V} V.`,
+        todo: 'Divide the voltage down, or bring the signal over an optocoupler.',
+        figures: [
+          { label: 'at the pin', value: worst.volt, unit: 'V' },
+          { label: 'pin stands', value: PIN_MAX_V, unit: 'V' },
+        ],
+        state: worst.reading.state,
+        band: worst.reading.band,
+      });
+    }),
+  repair: (finding, facts) => {
+    const use = pinUses(facts).find((u) => u.wire.id === finding.subject.id);
+    return use ? divider(facts, use) : [];
+  },
+});
+
+/** The highest reading of a pin over all states and bands; null when nothing was solved. */
+function worstV(facts: Facts, use: PinUse): { volt: number; reading: Reading } | null {
+  let worst: { volt: number; reading: Reading } | null = null;
+  for (const reading of facts.solved) {
+    const volt = facts.across(use.key, `${use.computer.part.id}.${ZERO}`, reading.state, reading.band);
+    if (volt !== null && (worst === null || volt > worst.volt)) worst = { volt, reading };
+  }
+  // A pin that floats in every state has no volts of its own.
+  return worst ?? (facts.solved.length > 0 ? { volt: 0, reading: facts.solved[0]! } : null);
+}
+
+/** A 5 V rail at its ends, and the tolerance of the resistors. */
+const RAIL = { least: 0.95, most: 1.05 } as const;
+const TOL = 0.05;
+
+/** A resistor from the pin to 0 V that makes a divider with the only resistor from a 5 V rail. */
+function divider(facts: Facts, use: PinUse): Repair[] {
+  const pulls = pullsOn(facts, use.nets);
+  const one = pulls[0];
+  if (!one || pulls.length !== 1 || one.volt <= RAIL3.maxV || one.volt >= facts.plan.vehicle.systemV) return [];
+  const top = one.view.s.num('ohm');
+  const share = (low: number, high: number): number => low / (low + high);
+  const fits = (low: number): boolean =>
+    one.volt * RAIL.most * share(low * (1 + TOL), top * (1 - TOL)) <= RAIL3.maxV &&
+    one.volt * RAIL.least * share(low * (1 - TOL), top * (1 + TOL)) >= use.logic.vIhMinV;
+  const ohm = [10, 100, 1000, 10_000, 100_000].flatMap((d) => SERIES.E12.map((m) => Math.round(m * d))).findLast(fits);
+  if (ohm === undefined) return [];
+  return [{ title: `Add ${ohms(ohm)} from the pin to 0 V`, safe: true, edit: (plan) => added(plan, use, ohm) }];
+}
+
+function added(plan: Plan, use: PinUse, ohm: number) {
+  const id = use.computer.part.id;
+  const computer = plan.parts[id];
+  const pinWire = wiresOn(plan, id, `${use.cell.pin}`)[0];
+  const zero = railEnd(plan, id, 'GND', use.cell.pin);
+  if (!computer || !pinWire || !zero) return null;
+  const draft = new Draft(plan);
+  const low = newPart(draft, { kind: 'resistor', ...beside(computer, -130, 180), name: 'Divider', settings: { ohm } });
+  newWire(draft, end(low, '1'), pinWire.from.part === id ? pinWire.to : pinWire.from, { lengthM: SHORT_M });
+  newWire(draft, end(low, '2'), zero);
+  return draft.edit('repair.apply', 'Add a divider');
+}

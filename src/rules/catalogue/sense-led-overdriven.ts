@@ -1,0 +1,99 @@
+import type { Facts } from '../../analysis/factsTypes.ts';
+import { setSettings } from '../../plan/partEdits.ts';
+import { splitWire } from '../../plan/wireEdits.ts';
+import { ledMaxA } from '../../trade/optocouplers.ts';
+import { onlyWire, SHORT_M } from '../build.ts';
+import { amps, called, defineRule, ohms, part, verdicts } from '../defineRule.ts';
+import { type Sensor, sensors } from '../sensing.ts';
+import { largestOhm, ledPeaks } from '../sensingChoice.ts';
+import type { Repair, Verdict } from '../types.ts';
+
+const { fine, found } = verdicts('sense-led-overdriven', 'D3');
+
+export const senseLedOverdriven = defineRule({
+  id: 'sense-led-overdriven',
+  code: 'D3',
+  level: 'hazard',
+  title: 'Too much current through the sensor’s LED',
+  why: 'The LED inside the key sensor ages fast above its limit, and that limit falls as it gets hot. A load dump, when a battery lead comes off with the engine running, can end it at once.',
+  source: { text: 'Greatest LED current of the sheets; 817: 50 mA, about 20 mA at 85 °C (curve read by eye); load dump of ISO 16750-2', grade: 'data sheet' },
+  needs: 'graph',
+  check: (facts) => sensors(facts).flatMap((sensor) => (sensor.led ? [judge(facts, sensor)] : [])),
+  repair: (finding, facts) => {
+    const sensor = sensors(facts).find((s) => s.opto.part.id === finding.subject.id);
+    const ohm = sensor && largestOhm(facts, sensor.opto);
+    if (!sensor?.led || !ohm) return [];
+    const [only, ...more] = sensor.led.resistors;
+    if (more.length > 0) return [];
+    if (only)
+      return ohm > only.s.num('ohm')
+        ? [{ title: `Make ${called(only)} ${ohms(ohm)}`, safe: true, edit: (plan) => setSettings(plan, only.part.id, { ohm }) }]
+        : [];
+    return cutIn(facts, sensor, ohm);
+  },
+});
+
+function judge(facts: Facts, sensor: Sensor): Verdict {
+  const led = sensor.led!;
+  const subject = part(sensor.opto.part.id);
+  const { steadyA, dumpA, dumpV } = ledPeaks(facts, sensor, led.leastOhm);
+  const allowedA = ledMaxA(sensor.data, sensor.opto.maxC);
+  const inDump = dumpA > sensor.data.maxA;
+  if (steadyA <= allowedA && !inDump) return fine(subject);
+  const related = led.resistors.map((r) => part(r.part.id));
+  if (led.resistors.length === 0) {
+    return found({
+      level: 'hazard',
+      subject,
+      related: [part(led.supply.view.part.id)],
+      what: `${called(led.supply.view)} reaches the LED of ${called(sensor.opto)} with no resistor on the way, up to ${led.supply.hiV} V on a part that drops ${sensor.data.vFTypV} V and stands ${amps(sensor.data.maxA)}.`,
+      todo: 'Put a resistor in line with the LED, close to the tap.',
+      figures: [{ label: 'LED stands', value: sensor.data.maxA, unit: 'A' }],
+      state: 'RUN_CHARGING',
+      band: 'high',
+    });
+  }
+  return found({
+    level: inDump ? 'hazard' : 'fault',
+    subject,
+    related,
+    what: inDump
+      ? `In a load dump of ${dumpV} V the LED of ${called(sensor.opto)} gets ${amps(dumpA)}; it stands ${amps(sensor.data.maxA)}.`
+      : `At ${led.supply.hiV} V the LED of ${called(sensor.opto)} gets ${amps(steadyA)}; at ${sensor.opto.maxC} °C it stands ${amps(allowedA)}.`,
+    todo: 'Fit a larger sense resistor, or clamp the line ahead of it.',
+    figures: [
+      { label: 'LED current', value: steadyA, unit: 'A' },
+      { label: 'LED stands', value: allowedA, unit: 'A' },
+      { label: 'LED current in a load dump', value: dumpA, unit: 'A' },
+    ],
+    state: 'RUN_CHARGING',
+    band: 'high',
+  });
+}
+
+/** A resistor into the only wire at the anode, at the end towards the line. */
+function cutIn(facts: Facts, sensor: Sensor, ohm: number): Repair[] {
+  const wire = onlyWire(facts.plan, sensor.opto.part.id, 'A');
+  if (!wire) return [];
+  const atStart = wire.to.part === sensor.opto.part.id;
+  const far = facts.parts.get(atStart ? wire.from.part : wire.to.part)!.part;
+  const lengthM = facts.wireLengthM(wire.id);
+  const part = {
+    kind: 'resistor',
+    zone: far.zone,
+    x: far.x + 150,
+    y: far.y + 60,
+    name: 'Sense resistor',
+    settings: { ohm, ratedW: facts.plan.vehicle.systemV === 24 ? 0.5 : 0.25 },
+  };
+  const [a, b] = atStart ? (['1', '2'] as const) : (['2', '1'] as const);
+  return [
+    {
+      title: `Put ${ohms(ohm)} in line, close to the tap`,
+      safe: true,
+      edit: (plan) =>
+        splitWire(plan, wire.id, part, a, b, wire.lengthM === undefined && !atStart ? undefined : atStart ? SHORT_M : Math.max(SHORT_M, lengthM - SHORT_M))
+          .edit,
+    },
+  ];
+}

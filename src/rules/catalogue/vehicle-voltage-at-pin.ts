@@ -1,0 +1,141 @@
+import type { Facts } from '../../analysis/factsTypes.ts';
+import { Draft } from '../../plan/draft.ts';
+import { PIN_MAX_V } from '../../trade/logic.ts';
+import { LEDS, type LedColour } from '../../trade/semiconductors.ts';
+import { addSensor, farEnd } from '../build.ts';
+import { called, defineRule, ohms, part, three, verdicts, wire } from '../defineRule.ts';
+import { moversOf, nearNets, type PinUse, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
+import { toRail3 } from '../toRail3.ts';
+import { grounded, type Hop, isResistor, netAt, partsOn, railV, type Way, waysFrom } from '../trace.ts';
+import type { Repair } from '../types.ts';
+
+const { fine, found } = verdicts('vehicle-voltage-at-pin', 'D7');
+/** From this resistance on the pin's own clamp diodes keep to their current; below it the pin takes what the line gives (fitters' habit). */
+const LIMITING_OHM = 10_000;
+/** A 5 V rail at its greatest, over nominal. */
+const RAIL_OVER = 1.05;
+
+export const vehicleVoltageAtPin = defineRule({
+  id: 'vehicle-voltage-at-pin',
+  code: 'D7',
+  level: 'hazard',
+  title: 'Vehicle voltage straight into a pin',
+  why: 'The computer’s pins are 3.3 V pins. More than 3.6 V pushes current through the chip itself, and one touch of 12 V ends it.',
+  source: { text: 'Board maker’s pin page: above 3.3 V will likely destroy the pin (read)', grade: 'data sheet' },
+  needs: 'graph',
+  always: true,
+  explains: ['pin-over-voltage'],
+  check: (facts) =>
+    pinUses(facts).map((use) => {
+      const here = worstWay(facts, use);
+      if (!here) return fine(wire(use.wire.id));
+      const source = sourceName(facts, here.net);
+      const over = here.way.ohm > 0 ? `over ${ohms(here.way.ohm)}` : 'with nothing between';
+      return found({
+        level: 'hazard',
+        subject: wire(use.wire.id),
+        related: [...new Set([use.computer.part.id, ...here.way.hops.flatMap((h) => h.views.map((v) => v.part.id))])].map(part),
+        what: `${source} can put ${three(here.volt)} V on ${pinName(use)} ${over}; a pin stands ${PIN_MAX_V} V.`,
+        todo: 'Put a key sensor (resistor, optocoupler, reverse diode, pull-up) between the line and the pin.',
+        figures: [
+          { label: 'can reach the pin', value: here.volt, unit: 'V' },
+          { label: 'pin stands', value: PIN_MAX_V, unit: 'V' },
+        ],
+        state: 'RUN_CHARGING',
+        band: 'high',
+      });
+    }),
+  repair: (finding, facts) => {
+    const use = pinUses(facts).find((u) => u.wire.id === finding.subject.id);
+    const here = use && worstWay(facts, use);
+    if (!use || !here) return [];
+    const volt = railV(facts, here.net) ?? 0;
+    if (volt < facts.plan.vehicle.systemV) {
+      const moved = toRail3(facts, here.way.hops, use);
+      return moved ? [moved] : [];
+    }
+    return here.way.ohm === 0 ? sensorInstead(use) : [];
+  },
+});
+
+interface Reach {
+  readonly net: number;
+  readonly way: Way;
+  readonly volt: number;
+}
+
+/** The rail above 3.6 V that reaches the pin over the least resistance, or null. */
+function worstWay(facts: Facts, use: PinUse): Reach | null {
+  const start = netAt(facts, use.computer, `${use.cell.pin}`);
+  const ways = waysFrom(facts, start, passes, (net) => railV(facts, net) !== null || grounded(facts, net));
+  const pulled = moversOf(facts, use).length > 0;
+  let worst: Reach | null = null;
+  for (const [net, way] of ways) {
+    const nominal = railV(facts, net);
+    if (nominal === null || way.ohm >= LIMITING_OHM) continue;
+    // A pull-up on a moved pin is another rule's.
+    if (pulled && net !== start && way.hops.every(isResistor)) continue;
+    const rail = nominal >= facts.plan.vehicle.systemV ? facts.corners.hiV : nominal * RAIL_OVER;
+    const volt = rail - lampsV(way.hops);
+    if (volt <= PIN_MAX_V || tamed(facts, use, way, volt)) continue;
+    if (!worst || way.ohm < worst.way.ohm) worst = { net, way, volt };
+  }
+  return worst;
+}
+
+/** Against the current: through resistors, contacts, coils and backwards through diodes; never through an optocoupler. */
+function passes(hop: Hop): boolean {
+  if (hop.views[0]!.kind.kind === 'optocoupler') return false;
+  const type = hop.link.type;
+  return type === 'fuse' || type === 'contact' || type === 'conductor' || type === 'coil' || isResistor(hop) || (type === 'diode' && !hop.forward);
+}
+
+/** What LEDs in line are sure to drop, V. */
+function lampsV(hops: readonly Hop[]): number {
+  return hops.reduce((sum, h) => sum + (h.views[0]!.kind.kind === 'led' ? LEDS[h.views[0]!.s.str('colour') as LedColour].minV : 0), 0);
+}
+
+/** Kept in bounds by a divider, or by a clamp beside the pin. */
+function tamed(facts: Facts, use: PinUse, way: Way, volt: number): boolean {
+  const nets = nearNets(facts, netAt(facts, use.computer, `${use.cell.pin}`));
+  const down = pullsOn(facts, nets).filter((p) => p.volt === 0);
+  if (down.length > 0 && way.ohm > 0) {
+    const low = parallelOhm(
+      down.map((p) => p.view),
+      'most',
+    );
+    if ((volt * low) / (low + way.ohm * 0.95) <= PIN_MAX_V) return true;
+  }
+  return [...nets].some((net) =>
+    partsOn(facts, net).some(({ view, terminal }) => {
+      if (view.kind.kind === 'surge-clamp' && terminal === 'K') return view.s.num('brMaxV') <= PIN_MAX_V;
+      if (view.kind.kind !== 'diode' || terminal !== 'A') return false;
+      const rail = railV(facts, netAt(facts, view, 'K'));
+      return rail !== null && rail < PIN_MAX_V && way.ohm > 0;
+    }),
+  );
+}
+
+function sourceName(facts: Facts, net: number): string {
+  const named = partsOn(facts, net).find(({ view, terminal }) => view.facts.sources?.some((s) => s.terminal === terminal));
+  if (named) return called(named.view);
+  return `The ${railV(facts, net)} V supply`;
+}
+
+/** The pin's wire moves to a new optocoupler, whose LED takes the place on the line. */
+function sensorInstead(use: PinUse): Repair[] {
+  if (use.wires.length !== 1) return [];
+  return [
+    {
+      title: 'Put a key sensor between the line and the pin',
+      safe: true,
+      edit: (plan) => {
+        const computer = plan.parts[use.computer.part.id];
+        const row = plan.wires[use.wire.id];
+        if (!computer || !row) return null;
+        const draft = new Draft(plan);
+        return addSensor(draft, farEnd(row, computer.id), computer, use.cell.pin, row) ? draft.edit('repair.apply', 'Add a key sensor') : null;
+      },
+    },
+  ];
+}

@@ -1,0 +1,27 @@
+import type { Facts, PartView } from '../analysis/factsTypes.ts';
+import { wiresOn } from '../plan/connect.ts';
+import type { End } from '../plan/types.ts';
+import { end } from './build.ts';
+import { netAt } from './trace.ts';
+
+/** Lines that fall with the key, the soonest and surest first. */
+const FALLING = ['15', '75'] as const;
+
+/** Feeds of the plan whose line falls with the key, best first. */
+export function keyFeeds(facts: Facts): readonly PartView[] {
+  return FALLING.flatMap((line) => facts.ofKind(`feed-${line}`));
+}
+
+/** Where a thin wire may be joined to a feed: behind the first fuse on it. Null when it has none yet. */
+export function fusedLine(facts: Facts, feed: PartView): End | null {
+  const net = netAt(facts, feed, 'out');
+  for (const fuse of facts.ofKind('blade-fuse')) {
+    for (const [near, far] of [
+      ['1', '2'],
+      ['2', '1'],
+    ] as const) {
+      if (netAt(facts, fuse, near) === net && wiresOn(facts.plan, fuse.part.id, far).length > 0) return end(fuse.part.id, far);
+    }
+  }
+  return null;
+}
