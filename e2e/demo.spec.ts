@@ -1,0 +1,89 @@
+import { expect, test } from '@playwright/test';
+import { App, KEYS } from './app.ts';
+import { expectShown, type Report, readFigure, readingIn, reportOf } from './figures.ts';
+
+const DEMO = 'public/plans/mobile-library-van.plan.json';
+/** From the fuse to the hold relay: all of the build's supply flows there. */
+const FEED = ['Supply fuse.2', 'Hold relay.30'] as const;
+
+let computed: Report;
+test.beforeAll(() => {
+  computed = reportOf(DEMO);
+});
+
+test('the demo opens with no hazard and no fault', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await expect(app.headline.getByRole('heading')).toHaveText('No hazard, no fault found');
+  await expect(app.findings('Hazard')).toHaveCount(0);
+  await expect(app.findings('Fault')).toHaveCount(0);
+  expect(computed.summary).toMatchObject({ hazards: 0, faults: 0 });
+});
+
+test('a wire shows at each key position what the engine computes without a browser', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await app.selectWire(...FEED);
+  const { id } = await app.wireBetween(...FEED);
+  const shown: string[] = [];
+  for (const key of KEYS) {
+    await app.turnKey(key);
+    await expect(app.card.locator('.figures')).toContainText(`${key}, typical`);
+    const reading = readingIn(computed, key, 'typical');
+    const card = await app.readWireCard();
+    const amps = reading.wireA[id] ?? Number.NaN;
+    const drop =
+      (reading.terminalV[`${await partId(app, 'Supply fuse')}.2`] ?? Number.NaN) - (reading.terminalV[`${await partId(app, 'Hold relay')}.30`] ?? Number.NaN);
+    expectShown(card.load, amps, `load, ${key}`);
+    expectShown(card.drop, drop, `drop, ${key}`);
+    for (const each of KEYS) expectShown(card.six[each], readingIn(computed, each, 'typical').wireA[id] ?? Number.NaN, `${each} among the six`);
+    shown.push(card.load);
+  }
+  // Parked it sleeps, from Ignition on it works: the figures must tell these apart.
+  const [parked, , ignition, , running] = shown.map((t) => readFigure(t).value);
+  expect(parked).toBeLessThan(0.001);
+  expect(ignition).toBeGreaterThan(0.5);
+  expect(running).toBeGreaterThan(0.5);
+});
+
+test('a wire card names the worst load and drop over all key positions and supplies', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await app.selectWire(...FEED);
+  const { id } = await app.wireBetween(...FEED);
+  const worst = Math.max(...computed.readings.map((r) => Math.abs(r.wireA[id] ?? 0)));
+  const text = (await app.card.textContent()) ?? '';
+  const most = /Most in any moment: ([^(]*)\((\w+), (low|typical|high)\)/.exec(text.replace(/\s+/g, ' '));
+  expect(most, text).not.toBeNull();
+  expect(KEYS as readonly string[]).toContain(most?.[2]);
+  // Never less than in any reading of the walk; part tolerances may make it more.
+  expect(readFigure(most?.[1] ?? '').value).toBeGreaterThan(worst * 0.97);
+  await expect(app.card).toContainText(/Greatest drop\s*[\d.]+\s*m?V \([\d.]+\s*%\)/);
+  await expect(app.card).toContainText(/(F1|Supply fuse), at most 3(\.00)?\s*A/);
+});
+
+test('the supply band changes the figures', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await app.selectWire(...FEED);
+  const { id } = await app.wireBetween(...FEED);
+  for (const band of ['low', 'high'] as const) {
+    await app.click(page.getByRole('group', { name: 'Supply' }).getByText(band));
+    await expect(app.card.locator('.figures')).toContainText(`Running, ${band}`);
+    expectShown((await app.readWireCard()).load, readingIn(computed, 'Running', band).wireA[id] ?? Number.NaN, band);
+  }
+});
+
+test('the computer’s pins say in words and volts what they read', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await app.openTab('Pins');
+  const sense = app.answers.getByRole('row').filter({ hasText: 'Key sensor C' });
+  await expect(sense).toContainText('low');
+  await app.turnKey('Held');
+  await expect(sense).toContainText('high');
+});
+
+async function partId(app: App, ref: string): Promise<string> {
+  return (await app.part(ref)).id;
+}
