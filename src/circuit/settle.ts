@@ -31,7 +31,7 @@ function bySpeed(states: ReadonlyMap<string, boolean>): (a: Device, b: Device) =
 
 /**
  * Lets relays, under-voltage lock-outs and other two-state devices come to rest: solve, ask each device what it
- * wants, switch the one with the shortest time, solve again. A device absent from `states0` starts off.
+ * wants, switch the one (or the equals) with the shortest time, solve again. A device absent from `states0` starts off.
  * `chatters`: a set of states came again, or more than 4 n + 10 switches. `starves`: a converter wants on without
  * its load and off with it, or has no solution when on; it is held off and the rest is settled and reported.
  */
@@ -68,7 +68,10 @@ export function settle(
   }
 }
 
-/** One run of the switching rule on `states` in place; `held` devices do not switch. */
+/**
+ * One run of the switching rule on `states` in place; `held` devices do not switch. Devices with one and the same time
+ * switch at once when each still wants it afterwards, as do twenty relays that do not know of each other.
+ */
 function comeToRest(
   network: Network,
   elementsFor: ElementsFor,
@@ -80,29 +83,43 @@ function comeToRest(
 ): Rest {
   const on = (id: string): boolean => states.get(id) ?? false;
   const keyOf = (): string => devices.map((d) => (on(d.id) ? '1' : '0')).join('');
+  const flip = (list: readonly Device[]): void => {
+    for (const d of list) states.set(d.id, !on(d.id));
+  };
   const seen = new Map<string, number>([[keyOf(), 0]]);
   const switched: string[] = [];
   let start = start0;
+  let last: readonly Device[] = [];
   for (;;) {
     const elements = elementsFor(on);
     const solution = solveAtRest(network, elements, { start });
+    const probe = probeOf(network, elements, solution, on);
+    const wantsBack = (d: Device): boolean => d.wants(probe, on(d.id)) !== on(d.id);
+    if (last.length > 1 && (solution.status !== 'solved' || last.some(wantsBack))) {
+      // They do bear on each other: the first goes alone.
+      flip(last.slice(1));
+      last = last.slice(0, 1);
+      continue;
+    }
     if (solution.status !== 'solved') return { solution, outcome: 'settled', waiting: [], cycle: new Map() };
     start = solution.volts;
-    const probe = probeOf(network, elements, solution, on);
-    const willing = devices.filter((d) => !held.has(d.id) && d.wants(probe, on(d.id)) !== on(d.id)).sort(bySpeed(states));
+    const willing = devices.filter((d) => !held.has(d.id) && wantsBack(d)).sort(bySpeed(states));
     const waiting = willing.filter((d) => timeOf(d, on(d.id)) > longestS).map((d) => d.id);
+    if (last.length > 0) {
+      switched.push(...last.map((d) => d.id));
+      const key = keyOf();
+      const earlier = seen.get(key);
+      if (earlier !== undefined || switched.length > 4 * devices.length + 10) {
+        const cycle = new Map<string, number>();
+        for (const id of switched.slice(earlier ?? 0)) cycle.set(id, (cycle.get(id) ?? 0) + 1);
+        return { solution, outcome: 'chatters', waiting, cycle };
+      }
+      seen.set(key, switched.length);
+    }
     const next = willing.find((d) => timeOf(d, on(d.id)) <= longestS);
     if (!next) return { solution, outcome: 'settled', waiting, cycle: new Map() };
-    states.set(next.id, !on(next.id));
-    switched.push(next.id);
-    const key = keyOf();
-    const earlier = seen.get(key);
-    if (earlier !== undefined || switched.length > 4 * devices.length + 10) {
-      const cycle = new Map<string, number>();
-      for (const id of switched.slice(earlier ?? 0)) cycle.set(id, (cycle.get(id) ?? 0) + 1);
-      return { solution, outcome: 'chatters', waiting, cycle };
-    }
-    seen.set(key, switched.length);
+    last = willing.filter((d) => timeOf(d, on(d.id)) === timeOf(next, on(next.id)));
+    flip(last);
   }
 }
 
