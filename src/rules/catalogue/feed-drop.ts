@@ -1,0 +1,84 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { Wire } from '../../plan/types.ts';
+import { called, defineRule, part, two, verdicts, wire } from '../defineRule.ts';
+import { thickenForDrop } from '../fixes.ts';
+import { vehicleRail } from '../rails.ts';
+import { along } from '../taps.ts';
+
+const { fine, unknown, found } = verdicts('feed-drop', 'B1');
+/** Share of nominal that feed and return may lose together: common practice, no source. */
+const ADVICE_SHARE = 0.03;
+const FAULT_SHARE = 0.05;
+/** Kept back when sizes are chosen, for joints that age. */
+const BUDGET_SHARE = 0.85;
+
+export const feedDrop = defineRule({
+  id: 'feed-drop',
+  code: 'B1',
+  level: 'fault',
+  title: 'Too much voltage lost on the feed',
+  why: 'What wires lose is missing where it is needed, most of all on a tired battery: the converter then draws more current, and loses still more.',
+  source: { text: '3 % and 5 % of nominal: common practice; conductor resistance IEC 60228 class 5 (read)', grade: "fitters' habit" },
+  needs: 'readings',
+  check: (facts) =>
+    feeds(facts).map((f) => {
+      const subject = part(f.view.part.id);
+      if (f.dropV === null) return unknown(subject, 'a plan that comes to rest at the lowest supply');
+      const share = f.dropV / facts.plan.vehicle.systemV;
+      const advice = facts.threshold('feedDropAdvice', ADVICE_SHARE);
+      const fault = facts.threshold('feedDropFault', FAULT_SHARE);
+      if (share <= advice) return fine(subject);
+      return found({
+        level: share > fault ? 'fault' : 'advice',
+        subject,
+        related: f.wires.map((w) => wire(w.id)),
+        what: `Feed and return of ${called(f.view)} lose ${two(f.dropV)} V at ${facts.corners.loV} V supply, ${two(share * 100)} % of ${facts.plan.vehicle.systemV} V; ${two((share > fault ? fault : advice) * 100)} % is the usual ${share > fault ? 'most' : 'aim'}.`,
+        todo: 'Fit thicker wire, or a shorter way.',
+        figures: [
+          { label: 'lost in wires', value: f.dropV, unit: 'V' },
+          { label: 'share of nominal', value: share * 100, unit: '%' },
+        ],
+        state: 'RUN_STOPPED',
+        band: 'low',
+      });
+    }),
+  repair: (finding, facts) => {
+    const f = feeds(facts).find((x) => x.view.part.id === finding.subject.id);
+    const budgetV = facts.threshold('feedDropAdvice', ADVICE_SHARE) * facts.plan.vehicle.systemV * BUDGET_SHARE;
+    const repair = f && thickenForDrop(facts, f.wires, budgetV, true);
+    return repair ? [repair] : [];
+  },
+});
+
+interface Feed {
+  readonly view: PartView;
+  readonly wires: readonly Wire[];
+  /** Lost in our wires there and back at the lowest supply, V; null when that was not solved. */
+  readonly dropV: number | null;
+}
+
+/** The worst supply path of every part that is fed with the vehicle's volts. */
+function feeds(facts: Facts): Feed[] {
+  const rail = vehicleRail(facts);
+  const worst = new Map<PartView, Feed>();
+  for (const { view, load } of facts.loads) {
+    const way = rail.get(`${view.part.id}.${load.plus}`);
+    if (!way) continue;
+    const wires = [...along(facts, way.steps).wires, ...returnWires(facts, `${view.part.id}.${load.minus}`)];
+    if (wires.length === 0) continue;
+    const drops = wires.map((w) => facts.designAcross(`${w.from.part}.${w.from.terminal}`, `${w.to.part}.${w.to.terminal}`));
+    const dropV = drops.some((d) => d === null) ? null : drops.reduce<number>((sum, d) => sum + Math.abs(d!), 0);
+    const known = worst.get(view);
+    if (!known || (dropV ?? Number.POSITIVE_INFINITY) > (known.dropV ?? Number.POSITIVE_INFINITY)) worst.set(view, { view, wires, dropV });
+  }
+  return [...worst.values()];
+}
+
+/** Our wires from a part's minus to where the body or the battery takes over. */
+function returnWires(facts: Facts, minus: string): Wire[] {
+  for (const [key, steps] of facts.reach(minus, ['conductor', 'contact'])) {
+    const kind = facts.at(key)?.view.kind.kind;
+    if (kind === 'chassis-ground' || kind === 'battery') return along(facts, steps).wires;
+  }
+  return [];
+}

@@ -1,0 +1,100 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { LoadFact } from '../../parts/types.ts';
+import type { Wire } from '../../plan/types.ts';
+import { called, defineRule, part, three, two, verdicts, wire } from '../defineRule.ts';
+import { thickenForDrop } from '../fixes.ts';
+import { type Converter, converters } from '../rails.ts';
+
+const { fine, unknown, found } = verdicts('five-volt-drop', 'B2');
+/** The window of a computer's 5 V leaves 0.39 V for everything; wires and contacts may have this much of it (common practice, no source). */
+const MOST_V = 0.15;
+/** Share of the allowance that wires may use when sizes are chosen; the rest is for contacts. */
+const BUDGET_SHARE = 0.7;
+/** A wire that carries less than this share of the load is not on its way. */
+const ON_THE_WAY = 0.02;
+
+export const fiveVoltDrop = defineRule({
+  id: 'five-volt-drop',
+  code: 'B2',
+  level: 'fault',
+  title: 'Too much voltage lost after the converter',
+  why: 'At 5 V a tenth of a volt counts: the computer throttles and warns below 4.63 V. Let the 12 V travel and keep the 5 V short.',
+  source: { text: 'Board maker’s supply chapter (read): 4.75 to 5.25 V; share for wires: common practice', grade: 'data sheet' },
+  needs: 'readings',
+  check: (facts) =>
+    fed(facts).map((f) => {
+      const subject = part(f.view.part.id);
+      if (f.dropV === null) return unknown(subject, 'a plan that comes to rest at the lowest supply');
+      const low = facts.analysis.arrivals.find((a) => a.part === f.view.part.id && a.plus === f.load.plus)?.worstLow ?? null;
+      const computer = f.view.kind.kind === 'computer';
+      const mostV = facts.threshold('fiveVoltDropV', MOST_V);
+      const short = f.load.minV !== null && low !== null && low.v < f.load.minV;
+      if (computer ? f.dropV <= mostV : !short) return fine(subject);
+      const way = `between ${called(f.converter.view)} and ${called(f.view)}`;
+      return found({
+        level: 'fault',
+        subject,
+        related: [part(f.converter.view.part.id), ...f.wires.map((w) => wire(w.id))],
+        what: computer
+          ? `Out and back, ${two(f.dropV)} V is lost ${way} at full load; ${two(mostV)} V is the most.`
+          : `${called(f.view)} gets ${three(low!.v)} V at worst and needs ${three(f.load.minV!)} V; ${two(f.dropV)} V is lost ${way}.`,
+        todo: 'Shorten the 5 V wires (move the converter beside what it feeds), or make them thicker.',
+        figures: [{ label: 'lost out and back', value: f.dropV, unit: 'V' }, ...(low ? [{ label: 'arrives at worst', value: low.v, unit: 'V' }] : [])],
+        state: 'RUN_STOPPED',
+        band: 'low',
+      });
+    }),
+  repair: (finding, facts) => {
+    const f = fed(facts).find((x) => x.view.part.id === finding.subject.id);
+    const repair = f && thickenForDrop(facts, f.wires, facts.threshold('fiveVoltDropV', MOST_V) * BUDGET_SHARE, true);
+    return repair ? [repair] : [];
+  },
+});
+
+interface Fed {
+  readonly view: PartView;
+  readonly load: LoadFact;
+  readonly converter: Converter;
+  readonly wires: readonly Wire[];
+  readonly dropV: number | null;
+}
+
+/** Every 5 V part that a converter feeds by wires of its own, with what is lost on the way. */
+function fed(facts: Facts): Fed[] {
+  const list: Fed[] = [];
+  const reached = converters(facts).map((c) => ({ c, ways: facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'diode']) }));
+  for (const { view, load } of facts.loads) {
+    const plus = `${view.part.id}.${load.plus}`;
+    const minus = `${view.part.id}.${load.minus}`;
+    const from = load.nominalV < 6 ? reached.find((r) => r.c.view !== view && r.ways.has(plus)) : undefined;
+    if (!from || (!facts.isWired(minus) && facts.joinedTo(minus).length === 0)) continue;
+    const out = facts.designAcross(from.c.outKey, plus);
+    const back = facts.designAcross(minus, `${from.c.view.part.id}.${from.c.source.returns}`);
+    const dropV = out === null || back === null ? null : out + back;
+    list.push({
+      view,
+      load,
+      converter: from.c,
+      dropV,
+      wires: onTheWay(
+        facts,
+        from.ways.get(plus)!.map((s) => s.at),
+        [from.c.outKey, plus, minus],
+        load,
+      ),
+    });
+  }
+  return list;
+}
+
+/** Wires of the nets passed that carry a fair share of the load: parallel ones too. */
+function onTheWay(facts: Facts, passed: readonly string[], ends: readonly string[], load: LoadFact): Wire[] {
+  const nets = new Set([...passed, ...ends].map((k) => facts.netOf(k)));
+  const wires = [...nets].flatMap((n) => facts.netWires(n));
+  return [...new Set(wires)].filter(
+    (w) =>
+      w.owner === 'build' &&
+      Math.abs(facts.designWireA(w.id) ?? 0) > ON_THE_WAY * load.peakA &&
+      facts.analysis.wires[w.id]?.nominalV !== facts.plan.vehicle.systemV,
+  );
+}

@@ -1,0 +1,110 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { Arrival } from '../../analysis/types.ts';
+import { BOARD_SUPPLY } from '../../trade/boards.ts';
+import { called, defineRule, part, STATE_WORDS, three, verdicts } from '../defineRule.ts';
+import { swapConverter, typing } from '../fixes.ts';
+import { type Converter, converters } from '../rails.ts';
+import type { Repair, Verdict } from '../types.ts';
+
+const { fine, found } = verdicts('five-volt-window', 'C5');
+/** Set-points tried, V: hundredths are what a fixed resistor pair can be chosen for. */
+const SET_STEP_V = 0.01;
+
+export const fiveVoltWindow = defineRule({
+  id: 'five-volt-window',
+  code: 'C5',
+  level: 'hazard',
+  title: '5 V at the computer outside its window',
+  why: 'Above 5.25 V parts on the board die; below 4.86 V its supply watch may already warn and slow it down, below 4.75 V it need not work.',
+  source: { text: 'Board maker’s supply chapter (read): 4.75 to 5.25 V, warning at 4.63 V ± 5 %', grade: 'data sheet' },
+  needs: 'solve',
+  explains: ['five-volt-drop'],
+  check: (facts) => pins(facts).map(({ view, arrival }) => judge(facts, view, arrival)),
+  repair: (finding, facts) => {
+    const pin = pins(facts).find((p) => p.view.part.id === finding.subject.id);
+    const c = pin && feeder(facts, pin.view, pin.arrival);
+    return pin && c ? repairs(facts, pin.arrival, c, pin.view.kind.kind === 'computer') : [];
+  },
+});
+
+/** Computers and displays that get something at their 5 V. */
+function pins(facts: Facts): { view: PartView; arrival: Arrival }[] {
+  return facts.analysis.arrivals.flatMap((arrival) => {
+    const view = facts.parts.get(arrival.part);
+    return view && ['computer', 'touch-display'].includes(view.kind.kind) && (arrival.worstLow || arrival.worstHigh) ? [{ view, arrival }] : [];
+  });
+}
+
+function judge(facts: Facts, view: PartView, a: Arrival): Verdict {
+  const subject = part(view.part.id);
+  const highV = a.worstHigh?.v ?? 0;
+  const lowV = a.worstLow?.v ?? Number.POSITIVE_INFINITY;
+  const figures = [
+    ...(a.worstLow ? [{ label: 'least', value: a.worstLow.v, unit: 'V' }] : []),
+    ...(a.worstHigh ? [{ label: 'most', value: a.worstHigh.v, unit: 'V' }] : []),
+  ];
+  const c = feeder(facts, view, a);
+  const related = c ? [part(c.view.part.id)] : [];
+  if (a.worstHigh && highV > BOARD_SUPPLY.maxV) {
+    const low = lowV < BOARD_SUPPLY.warnMaxV ? ` At full load it falls to ${three(lowV)} V as well.` : '';
+    return found({
+      level: 'hazard',
+      subject,
+      related,
+      what: `${called(view)} may get ${three(highV)} V at its 5 V pins with little load (${cornerOf(a.worstHigh.corner)}); ${BOARD_SUPPLY.maxV} V is the most it stands.${low}`,
+      todo: 'Set the converter lower, or fit one that holds its output more closely.',
+      figures,
+      state: a.worstHigh.state,
+      band: 'high',
+    });
+  }
+  // A display says by its own window when it gets too little; that is a matter of its wires.
+  if (view.kind.kind !== 'computer' || !a.worstLow || lowV >= BOARD_SUPPLY.warnMaxV) return fine(subject);
+  const fails = lowV < BOARD_SUPPLY.minV;
+  return found({
+    level: fails ? 'fault' : 'advice',
+    subject,
+    related,
+    what: fails
+      ? `${called(view)} gets ${three(lowV)} V at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); it needs ${BOARD_SUPPLY.minV} V.`
+      : `${called(view)} gets ${three(lowV)} V at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); below ${BOARD_SUPPLY.warnMaxV} V its supply watch may warn.`,
+    todo: 'Set the converter a little higher, or shorten and thicken the wires between.',
+    figures,
+    state: a.worstLow.state,
+    band: 'low',
+  });
+}
+
+function cornerOf(corner: string): string {
+  return corner === 'no tolerance matters here' ? 'tolerances aside' : corner;
+}
+
+/** The converter behind a 5 V part. */
+function feeder(facts: Facts, view: PartView, a: Arrival): Converter | undefined {
+  return converters(facts).find((c) => facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'diode']).has(`${view.part.id}.${a.plus}`));
+}
+
+function repairs(facts: Facts, a: Arrival, c: Converter, computer: boolean): Repair[] {
+  const s = c.view.s;
+  const tol = s.num('setTol');
+  const setV = s.num('setV');
+  const leastV = computer ? BOARD_SUPPLY.warnMaxV : (a.minV ?? BOARD_SUPPLY.minV);
+  // Both ends move with the set-point; the middle of what is left is the best place.
+  const most = setV + (BOARD_SUPPLY.maxV - (a.worstHigh?.v ?? setV * (1 + tol))) / (1 + tol);
+  const least = setV + (leastV - (a.worstLow?.v ?? setV * (1 - tol))) / (1 - tol);
+  const best = Math.round((least + most) / 2 / SET_STEP_V) * SET_STEP_V;
+  const fits = best >= least + 0.002 && best <= most - 0.002;
+  if (fits) return [typing(c.view.part.id, { setV: Number(best.toFixed(2)) }, `Set ${c.view.item} to ${best.toFixed(2)} V`, true)];
+  const seenV = facts.seenSurgeV(c.inKey);
+  const shift = (x: number, way: 1 | -1, x2: number): number =>
+    way === 1 ? (a.worstHigh?.v ?? 0) - setV * (1 + tol) + x * (1 + x2) : (a.worstLow?.v ?? 0) - setV * (1 - tol) + x * (1 - x2);
+  return swapConverter(
+    facts,
+    c,
+    (x) =>
+      x.setTol < tol &&
+      0.9 * x.absMaxV >= seenV &&
+      shift(x.setV, 1, x.setTol) <= BOARD_SUPPLY.maxV &&
+      (a.worstLow === null || shift(x.setV, -1, x.setTol) >= leastV),
+  );
+}

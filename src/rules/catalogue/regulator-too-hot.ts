@@ -1,0 +1,75 @@
+import type { Facts } from '../../analysis/factsTypes.ts';
+import type { Edit, Plan } from '../../plan/types.ts';
+import { junctionC } from '../../trade/formulas.ts';
+import { amps, called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
+import { type Converter, converters, outputA, vehicleRail } from '../rails.ts';
+import { change } from '../taps.ts';
+import type { Level, Verdict } from '../types.ts';
+
+const { fine, found } = verdicts('regulator-too-hot', 'C4');
+/** A junction above this is destroyed or cuts out; below the first a linear regulator lives long (L7800 data sheet, read). */
+const LIMIT_C = 115;
+const DESTROYED_C = 150;
+
+export const regulatorTooHot = defineRule({
+  id: 'regulator-too-hot',
+  code: 'C4',
+  level: 'hazard',
+  title: 'Linear regulator burning the difference',
+  why: 'A linear regulator turns every volt it takes away into heat. From 14 V to 5 V that is nearly twice what the load uses.',
+  source: { text: '7805 data sheet (read): junction 125 °C, 54 to 65 K/W without a heat sink', grade: 'data sheet' },
+  needs: 'readings',
+  check: (facts) => {
+    const rail = vehicleRail(facts);
+    return converters(facts).flatMap((c) => (c.view.kind.kind === 'linear-regulator' && rail.has(c.inKey) ? judge(facts, c) : []));
+  },
+  repair: (finding, facts) => {
+    const c = converters(facts).find((x) => x.view.part.id === finding.subject.id);
+    if (!c) return [];
+    const title = 'Fit a step-down converter in its place';
+    return [{ title, safe: false, edit: (plan) => replaced(plan, facts, c, title) }];
+  },
+});
+
+function judge(facts: Facts, c: Converter): Verdict[] {
+  const { heatA } = outputA(facts, c);
+  if (heatA < 1e-4) return [];
+  const s = c.view.s;
+  const watt = Math.max(0, facts.corners.hiV - s.num('setV')) * heatA + facts.corners.hiV * s.num('quiescentA');
+  const hotC = junctionC(c.view.runningMaxC, watt, s.num('rthKPerW'));
+  const limitC = Math.min(LIMIT_C, s.num('tjMaxC') - 10);
+  const subject = part(c.view.part.id);
+  if (hotC <= limitC) return [fine(subject)];
+  const level: Level = hotC > DESTROYED_C ? 'hazard' : 'fault';
+  return [
+    found({
+      level,
+      subject,
+      what: `${called(c.view)} burns ${two(watt)} W at ${facts.corners.hiV} V in and ${amps(heatA)} out: at ${c.view.runningMaxC} °C around it that makes ${three(hotC)} °C inside, and ${three(limitC)} °C is the most to plan for.`,
+      todo: 'Use a step-down converter; a linear regulator is for some tens of milliamps.',
+      figures: [
+        { label: 'power burnt', value: watt, unit: 'W' },
+        { label: 'junction', value: hotC, unit: '°C' },
+      ],
+      state: 'RUN_CHARGING',
+      band: 'high',
+    }),
+  ];
+}
+
+/** The part becomes a step-down converter; returns of what it feeds move from its ground to the new 0 V terminal. */
+function replaced(plan: Plan, facts: Facts, c: Converter, title: string): Edit | null {
+  const row = plan.parts[c.view.part.id];
+  if (!row) return null;
+  const fed = new Set([...facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'resistor']).keys()].map((k) => k.split('.')[0]));
+  return change(plan, 'part.replace', title, (draft) => {
+    draft.setPart({ ...row, kind: 'step-down', settings: {} });
+    for (const w of Object.values(plan.wires)) {
+      for (const side of ['from', 'to'] as const) {
+        const far = side === 'from' ? w.to : w.from;
+        if (w[side].part !== row.id || w[side].terminal !== 'gnd' || !fed.has(far.part)) continue;
+        draft.setWire({ ...w, [side]: { part: row.id, terminal: '0v' } });
+      }
+    }
+  });
+}

@@ -1,0 +1,114 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { clampEnergyJ } from '../../analysis/surge.ts';
+import { partSets, setPartSettings } from '../../parts/index.ts';
+import type { Values } from '../../plan/types.ts';
+import { called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
+import { answerClamping, swapConverter, typing } from '../fixes.ts';
+import { clampingNote, converters, cornersOf, dumpV, vehicleRail } from '../rails.ts';
+import type { Finding, Repair, Verdict } from '../types.ts';
+
+const { fine, found } = verdicts('surge-not-stopped', 'A11');
+/** Share of its absolute limit that a converter may see (common practice, no source). */
+const MARGIN = 0.9;
+
+export const surgeNotStopped = defineRule({
+  id: 'surge-not-stopped',
+  code: 'A11',
+  level: 'hazard',
+  title: 'Surge clamp missing or of the wrong kind',
+  why: 'When a battery lead comes off with the engine running, the alternator pushes the supply up for tenths of a second: a load dump. Whatever hangs on it must stand that, or something ahead must hold it down without dying itself.',
+  source: { text: 'ISO 16750-2 load dump tests A and B (read); suppressor data sheets', grade: 'standard' },
+  needs: 'graph',
+  always: true,
+  check: (facts) => {
+    const rail = vehicleRail(facts);
+    const clamps = facts.ofKind('surge-clamp').filter((v) => rail.has(`${v.part.id}.K`));
+    const guarded = converters(facts).filter((c) => rail.has(c.inKey));
+    return [...clamps.map((v) => judgeClamp(facts, v)), ...guarded.map((c) => judgeConverter(facts, c, clamps))];
+  },
+  repair: (finding, facts) =>
+    facts.parts.get(finding.subject.id)?.kind.kind === 'surge-clamp' ? clampRepairs(finding, facts) : converterRepairs(finding, facts),
+});
+
+function judgeClamp(facts: Facts, view: PartView): Verdict {
+  const corners = cornersOf(facts);
+  const subject = part(view.part.id);
+  const standoffV = view.s.num('standoffV');
+  const longestV = Math.max(corners.jumpV, corners.hiV);
+  if (standoffV < longestV) {
+    return found({
+      level: 'hazard',
+      subject,
+      what: `${called(view)} holds back only ${three(standoffV)} V for ever, but a jump start brings ${three(longestV)} V for a minute: it conducts all that time and burns.`,
+      todo: `Fit a clamp that stands off more than ${three(longestV)} V.`,
+      figures: [
+        { label: 'stand-off voltage', value: standoffV, unit: 'V' },
+        { label: 'jump start', value: longestV, unit: 'V' },
+      ],
+    });
+  }
+  const energyJ = clampEnergyJ(view, dumpV(facts), corners);
+  const mostJ = view.s.num('energyJ');
+  if (energyJ <= mostJ) return fine(subject);
+  return found({
+    level: 'hazard',
+    subject,
+    what: `${called(view)} would have to swallow ${two(energyJ)} J in a load dump of ${three(dumpV(facts))} V${clampingNote(facts)}; it stands ${two(mostJ)} J and then fails as a short.`,
+    todo:
+      facts.plan.vehicle.centralClamping === 'yes'
+        ? `Fit a clamp that does not conduct below ${three(dumpV(facts))} V, and parts that stand that.`
+        : 'Find out whether the alternator clamps the load dump; if not, a series surge guard is the only usual answer.',
+    figures: [
+      { label: 'energy of the dump', value: energyJ, unit: 'J' },
+      { label: 'energy it stands', value: mostJ, unit: 'J' },
+    ],
+  });
+}
+
+function judgeConverter(facts: Facts, c: ReturnType<typeof converters>[number], clamps: readonly PartView[]): Verdict {
+  const subject = part(c.view.part.id);
+  const absMaxV = c.load.absMaxV;
+  const seenV = facts.seenSurgeV(c.inKey);
+  if (absMaxV === null || MARGIN * absMaxV >= seenV) return fine(subject);
+  const held = seenV < dumpV(facts);
+  return found({
+    level: 'hazard',
+    subject,
+    related: clamps.map((v) => part(v.part.id)),
+    what: held
+      ? `${called(c.view)} stands ${three(absMaxV)} V for a moment, but the clamp ahead lets a load dump rise to ${three(seenV)} V; a tenth should be kept in hand.`
+      : `${called(c.view)} stands ${three(absMaxV)} V for a moment and no clamp that counts stands ahead; a load dump brings ${three(seenV)} V${clampingNote(facts)}.`,
+    todo: `Fit a converter that stands ${three(Math.ceil(seenV / MARGIN))} V or more, or stop the surge ahead of it.`,
+    figures: [
+      { label: 'converter stands', value: absMaxV, unit: 'V' },
+      { label: 'surge that arrives', value: seenV, unit: 'V' },
+    ],
+  });
+}
+
+function clampRepairs(finding: Finding, facts: Facts): Repair[] {
+  const fit = usualClamp(facts);
+  const brMinV = Number(fit?.brMinV ?? 0);
+  const repairs: Repair[] = [];
+  if (fit && dumpV(facts) <= brMinV) repairs.push(typing(finding.subject.id, fit, `Fit a ${fit.standoffV} V clamp`, true));
+  const view = facts.parts.get(finding.subject.id);
+  const answered =
+    view && view.s.num('standoffV') >= cornersOf(facts).jumpV && clampEnergyJ(view, facts.corners.dumpClampedV, cornersOf(facts)) <= view.s.num('energyJ');
+  return answered ? [...repairs, ...answerClamping(facts)] : repairs;
+}
+
+function converterRepairs(finding: Finding, facts: Facts): Repair[] {
+  const c = converters(facts).find((x) => x.view.part.id === finding.subject.id);
+  if (!c) return [];
+  const seenV = facts.seenSurgeV(c.inKey);
+  const answered = MARGIN * (c.load.absMaxV ?? 0) >= facts.corners.dumpClampedV ? answerClamping(facts) : [];
+  return [...answered, ...swapConverter(facts, c, (x) => MARGIN * x.absMaxV >= seenV)];
+}
+
+/** The clamp of the guarded supply, without its way of facing: does not conduct below a clamped load dump. */
+function usualClamp(facts: Facts): Values | null {
+  const row = partSets.get('supply')?.parts.find((p) => p.kind === 'surge-clamp');
+  if (!row) return null;
+  const { bidirectional: _kept, ...figures } = setPartSettings(row, facts.plan.vehicle.systemV);
+  return figures;
+}

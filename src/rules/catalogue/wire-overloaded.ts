@@ -1,0 +1,45 @@
+import { amps, defineRule, verdicts, wire, wireName } from '../defineRule.ts';
+import { thickEnough, thicken } from '../fixes.ts';
+
+const { fine, found } = verdicts('wire-overloaded', 'B3');
+/** Less than this is a signal. */
+const SIGNAL_A = 1e-3;
+
+export const wireOverloaded = defineRule({
+  id: 'wire-overloaded',
+  code: 'B3',
+  level: 'hazard',
+  title: 'Wire carries more than it may',
+  why: 'A wire that always carries too much grows hot along its whole length, inside bundles and behind trim where nobody sees it.',
+  source: { text: 'Planning limits below ISO 10133, 33 CFR 183.425 and ABYC E-11, with heat and bundling', grade: "fitters' habit" },
+  needs: 'readings',
+  always: true,
+  check: (facts) =>
+    Object.values(facts.analysis.wires).flatMap((w) => {
+      if (facts.plan.wires[w.id]?.owner !== 'build' || w.heatA < SIGNAL_A) return [];
+      const subject = wire(w.id);
+      if (w.heatA <= w.limitA) return [fine(subject)];
+      return [
+        found({
+          level: 'hazard',
+          subject,
+          what: `${wireName(facts, w.id)} (${w.areaMm2} mm² at ${w.zoneC} °C) carries ${amps(w.heatA)} for long and may carry ${amps(w.limitA)}.`,
+          todo: 'Fit a thicker wire, or carry less over it.',
+          figures: [
+            { label: 'carries', value: w.heatA, unit: 'A' },
+            { label: 'planning limit', value: w.limitA, unit: 'A' },
+          ],
+          state: 'RUN_STOPPED',
+          band: 'low',
+        }),
+      ];
+    }),
+  repair: (finding, facts) => {
+    const w = facts.analysis.wires[finding.subject.id];
+    if (!w) return [];
+    // What protects it must not be more than the new wire carries either.
+    const guardA = Math.max(w.protection.from.maxA, w.protection.to.maxA);
+    const amp = Math.max(w.heatA, Number.isFinite(guardA) ? guardA : 0);
+    return [thicken(new Map([[w.id, thickEnough(facts, w.id, amp)]]), true)];
+  },
+});
