@@ -18,7 +18,8 @@ const HEAVY_CONVERTER = 0.5;
  */
 export function isAmbiguous(network: Network, x: Float64Array): boolean {
   const { one, two, work } = network;
-  let isFactored = false;
+  // Slopes of the last step are near enough to tell heavy from light.
+  let isFactored = work.isTangent;
   const response = work.step;
   // Volts at the port per ampere put into it.
   const portOhm = (p: number, q: number): number => {

@@ -45,31 +45,45 @@ export function wrightOmega(x: number): number {
   return w;
 }
 
-/** Junction through the point (vF at iF, series resistance included): ln of saturation current and n Vt. */
-export function junction(vF: number, iF: number, n: number, tC: number, ohm: number): { lnIs: number; nVt: number } {
+/**
+ * Lays down a junction through the point (vF at iF, series resistance included) at offset `o`: ln of the saturation
+ * current, n Vt, series resistance, knee volts, saturation current.
+ */
+export function layJunction(par: Float64Array, o: number, vF: number, iF: number, n: number, tC: number, ohm: number): void {
   const nVt = n * thermalVolt(tC);
   // A point below the resistance's own drop leaves no junction voltage; a small one keeps the law defined.
   const vJ = Math.max(vF - iF * ohm, nVt);
-  return { lnIs: Math.log(iF) - vJ / nVt - Math.log1p(-Math.exp(-vJ / nVt)), nVt };
+  const lnIs = Math.log(iF) - vJ / nVt - Math.log1p(-Math.exp(-vJ / nVt));
+  par[o] = lnIs;
+  par[o + 1] = nVt;
+  par[o + 2] = ohm;
+  par[o + 4] = Math.exp(lnIs);
+  // Knee: where the curve bends most sharply.
+  par[o + 3] = junctionVolt(nVt * Math.SQRT1_2, par, o);
 }
 
 /** Current (A) of a junction with series resistance at `v` across both, without leakage. */
-export function junctionAmp(v: number, lnIs: number, nVt: number, ohm: number): number {
-  const is = Math.exp(lnIs);
+export function junctionAmp(v: number, par: Float64Array, o: number): number {
+  const lnIs = par[o]!;
+  const nVt = par[o + 1]!;
+  const ohm = par[o + 2]!;
+  const is = par[o + 4]!;
+  // Far below zero only the saturation current is left.
+  if (v < -40 * nVt) return -is;
   if (ohm === 0) return Math.exp(lnIs + v / nVt) - is;
   const scale = nVt / ohm;
   return scale * wrightOmega(lnIs - Math.log(scale) + (v + is * ohm) / nVt) - is;
 }
 
 /** Slope dI/dV of the same at the current `amp`. */
-export function junctionSlope(amp: number, lnIs: number, nVt: number, ohm: number): number {
-  const g = (amp + Math.exp(lnIs)) / nVt;
-  return g / (1 + g * ohm);
+export function junctionSlope(amp: number, par: Float64Array, o: number): number {
+  const g = (amp + par[o + 4]!) / par[o + 1]!;
+  return g / (1 + g * par[o + 2]!);
 }
 
 /** Volts across junction and series resistance at the current `amp` > 0. */
-export function junctionVolt(amp: number, lnIs: number, nVt: number, ohm: number): number {
-  return nVt * (Math.log(amp + Math.exp(lnIs)) - lnIs) + amp * ohm;
+export function junctionVolt(amp: number, par: Float64Array, o: number): number {
+  return par[o + 1]! * (Math.log(amp + par[o + 4]!) - par[o]!) + amp * par[o + 2]!;
 }
 
 /** Interpolated ordinate of a curve given by rising abscissae; the ends hold. Never below `least`. */

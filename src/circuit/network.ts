@@ -55,6 +55,8 @@ export interface Workspace {
   tieCount: number;
   readonly floating: Set<number>;
   factors: Factors | null;
+  /** The factors hold the full slopes near the last solution, not those of an early step. */
+  isTangent: boolean;
 }
 
 /** A compiled network: structure only, good for any values of the same elements. */
@@ -225,5 +227,6 @@ function workspace(n: number, entries: number, linear: number, one: number, two:
     tieCount: 0,
     floating: new Set(),
     factors: null,
+    isTangent: false,
   };
 }

@@ -1,3 +1,4 @@
+import { junctionAmp } from './laws.ts';
 import type { Network, Workspace } from './network.ts';
 import { CODE, coldOne, coldRegulator, lawOne, lawTwo, limitCollector, limitOne, limitRegulator, OUT, STRIDE } from './ports.ts';
 import { factorise, refactorise, solve } from './sparse.ts';
@@ -11,6 +12,8 @@ const FINE_SHARE = 1e-13;
 /** A residual may stay here when further steps bring nothing: well inside 1 nA + 1e-9 of the largest current. */
 const LOOSE_A = 1e-11;
 const LOOSE_SHARE = 1e-11;
+/** A junction that would carry this at the start volts starts at its knee instead, A. */
+const ABSURD_A = 1e4;
 
 export interface Setting {
   /** Share of every source's volts (source stepping). */
@@ -59,9 +62,12 @@ function assemble(network: Network, x: Float64Array, set: Setting, first: boolea
     let at = u;
     if (!first) at = limitOne(code, work.parOne, o, work.atOne[k]!, work.ampOne[k]!, work.slopeOne[k]!, u);
     else if (!set.isWarm) at = coldOne(code, work.parOne, o);
-    else at = limitOne(code, work.parOne, o, 0, 0, 1, u);
-    if (at !== u) isHeld = true;
     lawOne(code, work.parOne, o, at, isTangent);
+    if (first && !(Math.abs(OUT[0]!) < ABSURD_A)) {
+      at = coldOne(code, work.parOne, o);
+      lawOne(code, work.parOne, o, at, isTangent);
+    }
+    if (at !== u) isHeld = true;
     const g = OUT[2]!;
     work.atOne[k] = at;
     work.ampOne[k] = OUT[0]!;
@@ -91,8 +97,7 @@ function assembleTwo(network: Network, x: Float64Array, set: Setting, first: boo
     let atW = w;
     if (code === CODE.opto) {
       if (!first) atU = limitOne(CODE.diode, parTwo, o, work.atTwo[k]!, work.ampTwo[2 * k]!, work.slopeTwo[4 * k]!, u);
-      else if (!set.isWarm) atU = coldOne(CODE.diode, parTwo, o);
-      else atU = limitOne(CODE.diode, parTwo, o, 0, 0, 1, u);
+      else if (!set.isWarm || !(Math.abs(junctionAmp(u, parTwo, o)) < ABSURD_A)) atU = coldOne(CODE.diode, parTwo, o);
       if (!first) {
         const amp = work.ampTwo[2 * k + 1]! + work.slopeTwo[4 * k + 2]! * (u - work.atTwo[k]!) + work.slopeTwo[4 * k + 3]! * (w - work.at2[k]!);
         atW = limitCollector(parTwo, o, atU, work.at2[k]!, w, amp);
@@ -205,18 +210,20 @@ export function newton(network: Network, x: Float64Array, set: Setting): Outcome
   const { work } = network;
   const { residual, rest, step } = work;
   rest.fill(0);
+  work.isTangent = false;
   const n = network.nodes.length;
   let before = Number.POSITIVE_INFINITY;
   let isTangent = set.isWarm;
   for (let iteration = 0; ; iteration++) {
     const isHeld = assemble(network, x, set, iteration === 0, isTangent);
-    isTangent = !isHeld;
     measure(network);
     const { fine, loose, node } = MEASURE;
     if (!isHeld && (fine <= 1 || (loose <= 1 && fine > 0.25 * before))) return { status: 'solved', iterations: iteration, worst: -1 };
     if (iteration >= set.longest || Number.isNaN(fine)) return { status: 'not-converged', iterations: iteration, worst: node };
     before = isHeld ? Number.POSITIVE_INFINITY : fine;
     if (!factor(network, work)) return { status: 'singular', iterations: iteration, worst: node };
+    work.isTangent = isTangent && !isHeld && set.gmin === 0;
+    isTangent = !isHeld;
     for (let k = 0; k < n; k++) step[k] = -residual[k]!;
     solve(work.factors!, step, step);
     for (let k = 0; k < n; k++) {

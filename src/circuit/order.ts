@@ -30,17 +30,16 @@ function adjacency(pattern: Pattern, words: number, degree: Int32Array): Int32Ar
   const { n, colPtr, rowIndex } = pattern;
   const bits = new Int32Array(n * words);
   for (let c = 0; c < n; c++) {
-    for (let p = colPtr[c]!; p < colPtr[c + 1]!; p++) {
+    const bitC = 1 << (c & 31);
+    for (let p = colPtr[c]!, end = colPtr[c + 1]!; p < end; p++) {
       const r = rowIndex[p]!;
-      if (r === c) continue;
-      bits[r * words + (c >>> 5)]! |= 1 << (c & 31);
+      const at = r * words + (c >>> 5);
+      if (r === c || (bits[at]! & bitC) !== 0) continue;
+      bits[at]! |= bitC;
       bits[c * words + (r >>> 5)]! |= 1 << (r & 31);
+      degree[r]!++;
+      degree[c]!++;
     }
-  }
-  for (let c = 0; c < n; c++) {
-    let d = 0;
-    for (let w = c * words; w < (c + 1) * words; w++) d += popCount(bits[w]!);
-    degree[c] = d;
   }
   return bits;
 }
@@ -71,6 +70,7 @@ export function minimumDegree(pattern: Pattern): Order {
   };
   for (let v = n - 1; v >= 0; v--) put(v);
 
+  const full = new Int32Array(words);
   const perm = new Int32Array(n);
   const step = new Int32Array(n);
   const lowPtr = new Int32Array(n + 1);
@@ -90,8 +90,10 @@ export function minimumDegree(pattern: Pattern): Order {
     }
     const start = fill;
     const row = v * words;
+    let used = 0;
     for (let w = 0; w < words; w++) {
       let word = bits[row + w]!;
+      if (word !== 0) full[used++] = w;
       while (word !== 0) {
         const bit = word & -word;
         low[fill++] = (w << 5) + 31 - Math.clz32(bit);
@@ -99,15 +101,25 @@ export function minimumDegree(pattern: Pattern): Order {
       }
     }
     // The neighbours become a clique; v leaves the graph.
+    const isLeaf = fill - start === 1;
     for (let p = start; p < fill; p++) {
       const u = low[p]!;
       const at = u * words;
       take(u);
-      let d = 0;
-      if (fill - start > 1) for (let w = 0; w < words; w++) bits[at + w]! |= bits[row + w]!;
+      let d = degree[u]! - 1;
+      if (!isLeaf) {
+        for (let i = 0; i < used; i++) {
+          const w = full[i]!;
+          const added = bits[row + w]! & ~bits[at + w]!;
+          if (added === 0) continue;
+          bits[at + w]! |= added;
+          d += popCount(added);
+        }
+        // Among the added was u itself.
+        bits[at + (u >>> 5)]! &= ~(1 << (u & 31));
+        d--;
+      }
       bits[at + (v >>> 5)]! &= ~(1 << (v & 31));
-      bits[at + (u >>> 5)]! &= ~(1 << (u & 31));
-      for (let w = 0; w < words; w++) if (bits[at + w] !== 0) d += popCount(bits[at + w]!);
       degree[u] = d;
       put(u);
       if (d < least) least = d;

@@ -1,4 +1,4 @@
-import { curveAt, curveSlope, junction, junctionAmp, junctionSlope, junctionVolt, LEAK_S, logistic, softplus } from './laws.ts';
+import { curveAt, curveSlope, junctionAmp, junctionSlope, junctionVolt, LEAK_S, layJunction, logistic, softplus } from './laws.ts';
 import type { CurrentLoad, Diode, Linear, Opto, PowerLoad, StepDown, Zener } from './types.ts';
 
 /**
@@ -47,32 +47,23 @@ export function prepareOne(e: OneWay, par: Float64Array, o: number): void {
       par[o + 1] = Math.max(e.minV, CORNER_V);
       return;
     case 'diode':
-      prepareJunction(par, o, e.vF, e.iF, e.n, e.tC, e.ohm);
+      layJunction(par, o, e.vF, e.iF, e.n, e.tC, e.ohm);
       return;
     case 'zener':
-      prepareJunction(par, o, FORWARD.vF, FORWARD.iF, FORWARD.n, FORWARD.tC, ohmOf(e.ohm));
-      par[o + 4] = e.vBr;
-      par[o + 5] = ohmOf(e.ohm);
-      par[o + 6] = e.bidirectional ? 1 : 0;
+      layJunction(par, o, FORWARD.vF, FORWARD.iF, FORWARD.n, FORWARD.tC, ohmOf(e.ohm));
+      par[o + 5] = e.vBr;
+      par[o + 6] = ohmOf(e.ohm);
+      par[o + 7] = e.bidirectional ? 1 : 0;
   }
-}
-
-function prepareJunction(par: Float64Array, o: number, vF: number, iF: number, n: number, tC: number, ohm: number): void {
-  const { lnIs, nVt } = junction(vF, iF, n, tC, ohm);
-  par[o] = lnIs;
-  par[o + 1] = nVt;
-  par[o + 2] = ohm;
-  // Knee: the junction where its curvature is sharpest.
-  par[o + 3] = junctionVolt(nVt * Math.SQRT1_2, lnIs, nVt, ohm);
 }
 
 /** Lays down the figures of a two-port at offset `o`. */
 export function prepareTwo(e: TwoWay, par: Float64Array, o: number): void {
   if (e.kind === 'opto') {
-    prepareJunction(par, o, e.vF, e.iF, e.n, e.tC, 0);
-    par[o + 4] = e.ctr;
-    par[o + 5] = Math.max(e.vCeSat, CORNER_V);
-    par[o + 6] = e.darkA;
+    layJunction(par, o, e.vF, e.iF, e.n, e.tC, 0);
+    par[o + 5] = e.ctr;
+    par[o + 6] = Math.max(e.vCeSat, CORNER_V);
+    par[o + 7] = e.darkA;
     return;
   }
   const on = e.kind === 'linear' || e.on;
@@ -102,27 +93,27 @@ export function lawOne(code: number, par: Float64Array, o: number, u: number, is
     OUT[0] = (fades ? (a * u) / (b * b) : a / u) + LEAK_S * u;
     OUT[2] = (fades ? a / (b * b) : isTangent ? -a / (u * u) : 0) + LEAK_S;
   } else if (code === CODE.diode) {
-    const amp = junctionAmp(u, a, b, par[o + 2]!);
+    const amp = junctionAmp(u, par, o);
     OUT[0] = amp + LEAK_S * u;
-    OUT[2] = junctionSlope(amp, a, b, par[o + 2]!) + LEAK_S;
+    OUT[2] = junctionSlope(amp, par, o) + LEAK_S;
   } else {
     zenerLaw(par, o, u);
   }
 }
 
 function zenerLaw(par: Float64Array, o: number, u: number): void {
-  const g = 1 / par[o + 5]!;
-  const up = (u - par[o + 4]!) / KNEE_V;
+  const g = 1 / par[o + 6]!;
+  const up = (u - par[o + 5]!) / KNEE_V;
   OUT[0] = KNEE_V * g * softplus(up) + LEAK_S * u;
   OUT[2] = g * logistic(up) + LEAK_S;
-  if (par[o + 6]) {
-    const down = (-u - par[o + 4]!) / KNEE_V;
+  if (par[o + 7]) {
+    const down = (-u - par[o + 5]!) / KNEE_V;
     OUT[0]! -= KNEE_V * g * softplus(down);
     OUT[2]! += g * logistic(down);
   } else {
-    const amp = junctionAmp(-u, par[o]!, par[o + 1]!, par[o + 2]!);
+    const amp = junctionAmp(-u, par, o);
     OUT[0]! -= amp;
-    OUT[2]! += junctionSlope(amp, par[o]!, par[o + 1]!, par[o + 2]!);
+    OUT[2]! += junctionSlope(amp, par, o);
   }
 }
 
@@ -132,7 +123,7 @@ function zenerLaw(par: Float64Array, o: number, u: number): void {
  */
 export function limitOne(code: number, par: Float64Array, o: number, uOld: number, iOld: number, gOld: number, uNew: number): number {
   if (code === CODE.diode) return limitJunction(par, o, uOld, iOld, gOld, uNew);
-  if (code === CODE.zener && !par[o + 6] && uNew < 0) return -limitJunction(par, o, -uOld, -iOld, gOld, -uNew);
+  if (code === CODE.zener && !par[o + 7] && uNew < 0) return -limitJunction(par, o, -uOld, -iOld, gOld, -uNew);
   return uNew;
 }
 
@@ -145,7 +136,7 @@ function limitJunction(par: Float64Array, o: number, uOld: number, iOld: number,
   // A blocking junction tells nothing of the current to come: up to its knee the volts count.
   const isBlocking = iOld < DARK_A;
   if (isBlocking && uNew <= knee) return uNew;
-  let at = junctionVolt(amp, par[o]!, nVt, par[o + 2]!);
+  let at = junctionVolt(amp, par, o);
   if (isBlocking && at < knee) at = knee;
   return Math.abs(at - uNew) < CLOSE * nVt ? uNew : at;
 }
@@ -194,12 +185,12 @@ export function coldRegulator(par: Float64Array, o: number, u: number): number {
  * collector current `amp` if the LED can give it, else the new volts, but never across the whole knee at once.
  */
 export function limitCollector(par: Float64Array, o: number, u: number, wOld: number, w: number, amp: number): number {
-  const sat = par[o + 5]!;
+  const sat = par[o + 6]!;
   if (w <= 0 && wOld <= 0) return w;
-  const given = par[o + 4]! * junctionAmp(u, par[o]!, par[o + 1]!, 0);
+  const given = par[o + 5]! * junctionAmp(u, par, o);
   // A dark transistor has no knee to step over.
   if (!(given > DARK_A)) return w;
-  const share = (amp - LEAK_S * w - (par[o + 6]! * w) / Math.hypot(w, sat)) / given;
+  const share = (amp - LEAK_S * w - (par[o + 7]! * w) / Math.sqrt(w * w + sat * sat)) / given;
   if (share > 0 && share < 0.98) {
     const at = sat * Math.sqrt(Math.sqrt(-Math.log1p(-share) / SATURATION));
     return Math.abs(at - w) < CLOSE * sat ? w : at;
@@ -215,21 +206,25 @@ export function lawTwo(code: number, par: Float64Array, o: number, eta: Curve, u
 }
 
 function optoLaw(par: Float64Array, o: number, u: number, w: number): void {
-  const amp = junctionAmp(u, par[o]!, par[o + 1]!, 0);
-  const slope = junctionSlope(amp, par[o]!, par[o + 1]!, 0);
-  const ctr = par[o + 4]!;
-  const sat = par[o + 5]!;
-  const x = w > 0 ? w / sat : 0;
-  const x3 = x * x * x;
-  const rest = Math.exp(-SATURATION * x3 * x);
-  const lit = Math.max(amp, 0);
-  const dark = w / Math.hypot(w, sat);
+  const amp = junctionAmp(u, par, o);
+  const slope = junctionSlope(amp, par, o);
+  const ctr = par[o + 5]!;
+  const sat = par[o + 6]!;
+  const darkA = par[o + 7]!;
+  const size = Math.sqrt(w * w + sat * sat);
   OUT[0] = amp + LEAK_S * u;
   OUT[2] = slope + LEAK_S;
   OUT[3] = 0;
-  OUT[1] = ctr * lit * (1 - rest) + par[o + 6]! * dark + LEAK_S * w;
-  OUT[4] = amp > 0 ? ctr * slope * (1 - rest) : 0;
-  OUT[5] = (ctr * lit * rest * 4 * SATURATION * x3) / sat + (par[o + 6]! * (1 - dark * dark)) / Math.hypot(w, sat) + LEAK_S;
+  OUT[1] = (darkA * w) / size + LEAK_S * w;
+  OUT[4] = 0;
+  OUT[5] = (darkA * sat * sat) / (size * size * size) + LEAK_S;
+  if (amp <= 0 || w <= 0) return;
+  const x = w / sat;
+  const x3 = x * x * x;
+  const rest = Math.exp(-SATURATION * x3 * x);
+  OUT[1]! += ctr * amp * (1 - rest);
+  OUT[4] = ctr * slope * (1 - rest);
+  OUT[5]! += (ctr * amp * rest * 4 * SATURATION * x3) / sat;
 }
 
 function regulatorLaw(code: number, par: Float64Array, o: number, eta: Curve, u: number, w: number, isTangent: boolean): void {

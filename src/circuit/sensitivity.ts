@@ -2,7 +2,7 @@ import { ampsAt, direction, flowOf, portVolts } from './amps.ts';
 import { loadValues } from './load.ts';
 import { endsOf, type Network } from './network.ts';
 import { factorAt } from './newton.ts';
-import { scaled } from './scaled.ts';
+import { figure, scaled } from './scaled.ts';
 import { solveTranspose } from './sparse.ts';
 import type { Element, NodeName, Solution } from './types.ts';
 
@@ -12,7 +12,7 @@ export type Target = { readonly plus: NodeName; readonly minus: NodeName } | { r
 export interface Sensitivity {
   readonly element: string;
   readonly param: string;
-  /** Change of the target (V or A) per relative change of the parameter: p dT/dp, so 0.01 of it is the effect of 1 %. */
+  /** dT/dp: change of the target (V or A) per unit of the parameter; for a curve, per unit of a factor on its ordinates. Zero for a parameter that is zero. */
   readonly value: number;
 }
 
@@ -72,7 +72,8 @@ export function sensitivities(network: Network, elements: readonly Element[], so
       const di1 = (up.i1 - down.i1) / (2 * STEP);
       const di2 = (up.i2 - down.i2) / (2 * STEP);
       const own = direct ? direct.signs * (direct.first ? di1 : di2) : 0;
-      found.push({ element: e.id, param, value: own - across1 * di1 - across2 * di2 });
+      const size = figure(e, param);
+      found.push({ element: e.id, param, value: size === 0 ? 0 : (own - across1 * di1 - across2 * di2) / size });
     }
   }
   return found;

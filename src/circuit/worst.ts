@@ -1,6 +1,6 @@
 import type { Network } from './network.ts';
 import { regions } from './regions.ts';
-import { cornerFactors, scaled } from './scaled.ts';
+import { cornerFactors, figure, scaled } from './scaled.ts';
 import { type Sensitivity, sensitivities, type Target, targetValue } from './sensitivity.ts';
 import { type SolveOptions, solveAtRest } from './solve.ts';
 import type { Element, Solution } from './types.ts';
@@ -58,13 +58,15 @@ function isWorse(value: number, than: number, side: 'min' | 'max'): boolean {
 }
 
 function pickCorner(elements: readonly Element[], found: readonly Sensitivity[], side: 'min' | 'max'): CornerEntry[] {
-  const tolerances = new Map(elements.map((e) => [e.id, e.tol]));
+  const byId = new Map(elements.map((e) => [e.id, e]));
   const corner: CornerEntry[] = [];
   for (const { element, param, value } of found) {
-    const tolerance = tolerances.get(element)?.[param];
-    if (tolerance === undefined || value === 0 || Number.isNaN(value)) continue;
+    const e = byId.get(element);
+    const tolerance = e?.tol?.[param];
+    if (e === undefined || tolerance === undefined || value === 0 || Number.isNaN(value)) continue;
     const [down, up] = cornerFactors(tolerance);
-    const factor = value > 0 === (side === 'max') ? up : down;
+    // A larger factor makes a negative figure smaller.
+    const factor = value * figure(e, param) > 0 === (side === 'max') ? up : down;
     if (factor !== 1) corner.push({ element, param, factor });
   }
   return corner;
