@@ -1,8 +1,9 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
+import { wiresOn } from '../../plan/connect.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
 import { ledMaxA } from '../../trade/optocouplers.ts';
-import { onlyWire, SHORT_M } from '../build.ts';
+import { farEnd, SHORT_M } from '../build.ts';
 import { amps, called, defineRule, ohms, part, verdicts } from '../defineRule.ts';
 import { type Sensor, sensors } from '../sensing.ts';
 import { largestOhm, ledPeaks } from '../sensingChoice.ts';
@@ -71,10 +72,13 @@ function judge(facts: Facts, sensor: Sensor): Verdict {
   });
 }
 
+const ACROSS: ReadonlySet<string> = new Set(['diode', 'capacitor', 'led']);
+
 /** A resistor into the only wire at the anode, at the end towards the line. */
 function cutIn(facts: Facts, sensor: Sensor, ohm: number): Repair[] {
-  const wire = onlyWire(facts.plan, sensor.opto.part.id, 'A');
-  if (!wire) return [];
+  // What lies across the LED hangs on the same terminal and brings no current.
+  const [wire, ...more] = wiresOn(facts.plan, sensor.opto.part.id, 'A').filter((w) => !ACROSS.has(facts.plan.parts[farEnd(w, sensor.opto.part.id).part]!.kind));
+  if (!wire || more.length > 0) return [];
   const atStart = wire.to.part === sensor.opto.part.id;
   const far = facts.parts.get(atStart ? wire.from.part : wire.to.part)!.part;
   const lengthM = facts.wireLengthM(wire.id);

@@ -99,7 +99,7 @@ function judge(facts: Facts, sensor: Sensor, led: LedCircuit): Verdict {
   if (OFF.every(lit)) {
     return say(
       'fault',
-      `${called(sensor.opto)} watches ${called(feed)}, which is live with the key on and just as live with the key off: the computer never hears of key-off.`,
+      `${called(sensor.opto)} watches ${called(feed)}, which is live with the key on and with the key off: the computer never hears of key-off.`,
       'OFF_ASLEEP',
     );
   }

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { clean, flagged, quiet } from './harness.ts';
+import { bench, ground } from './plans.ts';
+
+const RULE = 'sense-never-falls';
+
+describe('the sensed line does not follow the key', () => {
+  it('ignition falls with the key', () => {
+    clean(bench(), RULE);
+  });
+
+  it('permanent is live with the key off', () => {
+    const b = bench().cut('sense').wire('fuse.2', 'sense.1', { lengthM: 0.05 });
+    const f = flagged(b, RULE, { level: 'fault', subject: b.id('opto'), says: ['never hears of key-off'], repairs: 1 });
+    expect(f.state).toBe('OFF_ASLEEP');
+  });
+
+  it('the output of the hold relay falls only with the supply', () => {
+    const b = bench().cut('sense').wire('relay.87', 'sense.1', { lengthM: 0.05 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('opto'), says: ['own supply'], repairs: 1 });
+  });
+
+  it('retained accessory is still live after key-off: advice', () => {
+    const b = bench()
+      .part('retained', 'feed-75r', 'dash', {}, { owner: 'vehicle' })
+      .wire('battery.+', 'retained.in', { owner: 'vehicle' })
+      .cut('sense')
+      .wire('retained.out', 'sense.1', { lengthM: 0.05 });
+    const f = flagged(b, RULE, { level: 'advice', subject: b.id('opto'), says: ['just after key-off'], repairs: 1 });
+    expect(f.state).toBe('RETAIN');
+  });
+
+  it('lamps are no key', () => {
+    const b = bench()
+      .part('lamps', 'feed-58', 'dash', {}, { owner: 'vehicle' })
+      .wire('battery.+', 'lamps.in', { owner: 'vehicle' })
+      .cut('sense')
+      .wire('lamps.out', 'sense.1', { lengthM: 0.05 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('opto'), says: ['lamp switch'], repairs: 1 });
+  });
+
+  it('a sensor on a pin that does not watch the key may watch anything', () => {
+    quiet(bench().cut('sense').wire('fuse.2', 'sense.1', { lengthM: 0.05 }).set('computer', { senseGpio: 0 }), RULE);
+    quiet(ground(), RULE);
+  });
+});

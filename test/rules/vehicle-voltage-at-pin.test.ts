@@ -1,0 +1,68 @@
+import { describe, it } from 'vitest';
+import { clean, flagged, quiet } from './harness.ts';
+import { bench, ground } from './plans.ts';
+
+const RULE = 'vehicle-voltage-at-pin';
+
+/** The bench with a reversing lamp's lead, behind a fuse. */
+const lamp = () =>
+  bench()
+    .part('lamp', 'feed-reverse', 'dash', {}, { owner: 'vehicle' })
+    .part('lampFuse', 'blade-fuse', 'dash', { ratingA: 1 })
+    .wire('battery.+', 'lamp.in', { owner: 'vehicle' })
+    .wire('lamp.out', 'lampFuse.1', { lengthM: 0.1 });
+
+describe('vehicle voltage straight into a pin', () => {
+  it('an optocoupler between', () => {
+    clean(bench(), RULE);
+  });
+
+  it('the reversing lamp on GPIO 17: up to 16 V', () => {
+    const b = lamp().wire('lampFuse.2', 'computer.11', {}, 'straight');
+    flagged(b, RULE, { level: 'hazard', subject: b.wireId('straight'), figures: { 'can reach the pin': 16 }, says: ['GPIO 17', '3.6 V'], repairs: 1 });
+  });
+
+  it('over 2.2 kΩ it still takes what the line gives; 10 kΩ and more is another rule’s', () => {
+    const b = lamp().part('small', 'resistor', 'seat', { ohm: 2200 }).wire('lampFuse.2', 'small.1').wire('small.2', 'computer.11', {}, 'pin17');
+    flagged(b, RULE, { level: 'hazard', subject: b.wireId('pin17'), says: ['2.2 kΩ'] });
+    clean(lamp().part('large', 'resistor', 'seat', { ohm: 33_000 }).wire('lampFuse.2', 'large.1').wire('large.2', 'computer.11', {}, 'pin17'), RULE);
+  });
+
+  it('a divider that keeps it below 3.6 V at 16 V', () => {
+    // 16 V × 1050 / (1050 + 6.8 kΩ × 0.95) = 2.2 V.
+    const b = lamp()
+      .part('top', 'resistor', 'seat', { ohm: 6800 })
+      .part('low', 'resistor', 'seat', { ohm: 1000 })
+      .wire('lampFuse.2', 'top.1')
+      .wire('top.2', 'computer.11')
+      .wire('low.1', 'top.2')
+      .wire('low.2', 'computer.39');
+    clean(b, RULE);
+  });
+
+  it('a button to 5 V', () => {
+    const b = bench().part('button', 'push-button', 'seat').wire('button.1', 'computer.29', {}, 'pin5').wire('button.2', 'converter.out');
+    flagged(b, RULE, { level: 'hazard', subject: b.wireId('pin5'), figures: { 'can reach the pin': 5.38 }, repairs: 1 });
+  });
+
+  it('the low end of a relay coil whose other end is at 12 V', () => {
+    const b = bench().part('k', 'relay', 'seat', { suppression: 'diode' }).wire('relay.87', 'k.86').wire('k.85', 'computer.29', {}, 'pin5');
+    flagged(b, RULE, { level: 'hazard', subject: b.wireId('pin5') });
+  });
+
+  it('an LED from 5 V leaves less than 3.6 V at the pin', () => {
+    // 5.12 V × 1.05 − 1.8 V = 3.58 V.
+    const b = bench()
+      .part('led', 'led', 'seat')
+      .part('r', 'resistor', 'seat', { ohm: 680 })
+      .wire('converter.out', 'r.1')
+      .wire('r.2', 'led.A')
+      .wire('led.K', 'computer.29')
+      .set('computer', { gpio5Mode: 'out' });
+    clean(b, RULE);
+  });
+
+  it('has nothing to say without a computer', () => {
+    quiet(ground(), RULE);
+  });
+});
