@@ -50,9 +50,9 @@ export const FUSE_AT_M = 0.1;
 
 /**
  * Cuts a blade fuse (rating automatic) into our first wire at a tap, 0.1 m from it.
- * @returns null when no wire of ours starts there.
+ * @returns the edit and the fuse's id; null when no wire of ours starts there.
  */
-export function fuseAtTap(plan: Plan, tap: Tap, wireId: string, lengthM: number): Edit | null {
+export function fuseAtTap(plan: Plan, tap: Tap, wireId: string, lengthM: number): { readonly edit: Edit; readonly fuse: string } | null {
   const wire = plan.wires[wireId];
   const part = plan.parts[tap.view.part.id];
   if (!wire || !part) return null;
@@ -61,7 +61,8 @@ export function fuseAtTap(plan: Plan, tap: Tap, wireId: string, lengthM: number)
   const typed = wire.lengthM === undefined ? { ...plan, wires: { ...plan.wires, [wireId]: { ...wire, lengthM } } } : plan;
   const cut = forward ? splitWire(typed, wireId, fuse, '1', '2', FUSE_AT_M) : splitWire(typed, wireId, fuse, '2', '1', Math.max(0.05, lengthM - FUSE_AT_M));
   // The edit was made against typed lengths; its "before" must be the plan's own row.
-  return { ...cut.edit, changes: cut.edit.changes.map((c) => (c.table === 'wires' && c.id === wireId ? { ...c, before: wire } : c)) };
+  const changes = cut.edit.changes.map((c) => (c.table === 'wires' && c.id === wireId ? { ...c, before: wire } : c));
+  return { edit: { ...cut.edit, changes }, fuse: cut.id };
 }
 
 /** An edit that changes rows of wires or parts. */

@@ -1,6 +1,10 @@
 import { largestFuseA } from '../../analysis/choose.ts';
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { coldOhm } from '../../trade/fuses.ts';
 import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
-import { change } from '../taps.ts';
+import { typing } from '../fixes.ts';
+import { converters } from '../rails.ts';
+import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('short-would-not-blow', 'A7');
 /** Gates of ISO 8820-3 medium blade fuses: below 1.35 a fuse need never open, at 2 within 5 s, at 3.5 within 0.5 s. */
@@ -17,45 +21,85 @@ export const shortWouldNotBlow = defineRule({
   source: { text: 'Time gates of ISO 8820-3 (from memory); 135 %: up to 600 s, 200 %: up to 5 s, 350 %: up to 0.5 s', grade: 'standard' },
   needs: 'readings',
   always: true,
-  check: (facts) =>
-    facts.ofKind('blade-fuse').flatMap((view) => {
-      const fuse = facts.analysis.fuses[view.part.id];
-      if (!fuse || !Number.isFinite(fuse.leastShortA) || fuse.leastShortWire === null) return [];
-      const subject = part(view.part.id);
-      const ratio = fuse.leastShortA / fuse.ratingA;
-      const limit = facts.analysis.wires[fuse.leastShortWire]?.limitA ?? 0;
-      // What cannot exceed the wire's own limit needs no fuse to end it.
-      if (ratio >= BRISK || fuse.greatestShortA <= limit) return [fine(subject)];
-      const level = ratio < NEVER ? 'hazard' : ratio < SLOW ? 'fault' : 'advice';
-      return [
-        found({
-          level: level === 'fault' && fuse.ratingA > limit ? 'hazard' : level,
-          subject,
-          related: [wire(fuse.leastShortWire)],
-          what: `A short at the far end of ${wireName(facts, fuse.leastShortWire)} drives only ${amps(fuse.leastShortA)} on a weak battery: ${two(ratio)} times the rating of ${called(view)} (${fuse.ratingA} A), which ${ratio < NEVER ? 'need never open' : ratio < SLOW ? 'may take more than 5 s' : 'may take up to 5 s'}.`,
-          todo: 'Fit a smaller fuse, a thicker wire, or a fuse of its own where the long branch starts.',
-          figures: [
-            { label: 'least short-circuit current', value: fuse.leastShortA, unit: 'A' },
-            { label: 'times the rating', value: ratio, unit: '×' },
-          ],
-        }),
-      ];
-    }),
+  check: (facts) => facts.ofKind('blade-fuse').flatMap((view) => judge(facts, view)),
   repair: (finding, facts) => {
+    const view = facts.parts.get(finding.subject.id);
     const fuse = facts.analysis.fuses[finding.subject.id];
-    if (!fuse) return [];
-    const smaller = largestFuseA(Math.min(fuse.leastShortA / BRISK, fuse.ratingA - 0.1));
+    if (!view || !fuse) return [];
+    const limited = limitAhead(facts, view);
+    const shortA = limited ? limited.leastA : fuse.leastShortA;
+    const smaller = largestFuseA(Math.min(shortA / (limited ? SLOW : BRISK), fuse.ratingA - 0.1));
     if (smaller === null || (fuse.heatA / fuse.allowedA) * fuse.ratingA > smaller) return [];
-    return [
-      {
-        title: `Fit a ${smaller} A fuse`,
-        safe: true,
-        edit: (plan) =>
-          change(plan, 'fuse.rating', `Fit a ${smaller} A fuse`, (draft) => {
-            const p = plan.parts[finding.subject.id];
-            if (p) draft.setPart({ ...p, settings: { ...p.settings, ratingA: smaller } });
-          }),
-      },
-    ];
+    // A smaller fuse has more resistance: the short must still be brisk with it in the way.
+    const slower = fuse.leastShortA * (1 - (fuse.leastShortA * 1.3 * (coldOhm(smaller) - coldOhm(fuse.ratingA))) / facts.corners.loV);
+    if (!limited && slower < BRISK * smaller) return [];
+    return [typing(view.part.id, { ratingA: smaller }, `Fit a ${smaller} A fuse`, true)];
   },
 });
+
+function judge(facts: Facts, view: PartView): Verdict[] {
+  const fuse = facts.analysis.fuses[view.part.id];
+  if (!fuse) return [];
+  const limited = limitAhead(facts, view);
+  if (limited) return [judgeLimited(facts, view, fuse.ratingA, limited)];
+  if (!Number.isFinite(fuse.leastShortA) || fuse.leastShortWire === null) return [];
+  const subject = part(view.part.id);
+  const ratio = fuse.leastShortA / fuse.ratingA;
+  const limit = facts.analysis.wires[fuse.leastShortWire]?.limitA ?? 0;
+  // What cannot exceed the wire's own limit needs no fuse to end it.
+  if (ratio >= BRISK || fuse.greatestShortA <= limit) return [fine(subject)];
+  const level = ratio < NEVER ? 'hazard' : ratio < SLOW ? 'fault' : 'advice';
+  return [
+    found({
+      level: level === 'fault' && fuse.ratingA > limit ? 'hazard' : level,
+      subject,
+      related: [wire(fuse.leastShortWire)],
+      what: `A short at the far end of ${wireName(facts, fuse.leastShortWire)} drives only ${amps(fuse.leastShortA)} on a weak battery: ${two(ratio)} times the rating of ${called(view)} (${fuse.ratingA} A), which ${ratio < NEVER ? 'need never open' : ratio < SLOW ? 'may take more than 5 s' : 'may take up to 5 s'}.`,
+      todo: 'Fit a smaller fuse, a thicker wire, or a fuse of its own where the long branch starts.',
+      figures: [
+        { label: 'least short-circuit current', value: fuse.leastShortA, unit: 'A' },
+        { label: 'times the rating', value: ratio, unit: '×' },
+      ],
+    }),
+  ];
+}
+
+interface Limited {
+  readonly by: PartView;
+  readonly leastA: number;
+  readonly mostA: number;
+}
+
+/** The converter that feeds a fuse, with its current limit; null when the vehicle feeds it. */
+function limitAhead(facts: Facts, view: PartView): Limited | null {
+  const id = view.part.id;
+  for (const c of converters(facts)) {
+    const reached = facts.reach(c.outKey, ['contact', 'conductor', 'diode', 'fuse']);
+    if (!reached.has(`${id}.1`) && !reached.has(`${id}.2`)) continue;
+    const s = c.view.s;
+    const mostA = c.source.limitA ?? Number.POSITIVE_INFINITY;
+    const leastA = c.view.kind.kind === 'step-down' && s.num('limitMinA') > 0 ? s.num('limitMinA') : s.num('ratedA');
+    return { by: c.view, mostA, leastA: Math.min(leastA, mostA) };
+  }
+  return null;
+}
+
+/** Behind a converter the short is as large as the converter lets it be. */
+function judgeLimited(facts: Facts, view: PartView, ratingA: number, limited: Limited): Verdict {
+  const subject = part(view.part.id);
+  const ratio = limited.leastA / ratingA;
+  if (ratio >= SLOW) return fine(subject);
+  const behind = Object.values(facts.analysis.wires).filter((w) => w.protection.from.byPart === view.part.id || w.protection.to.byPart === view.part.id);
+  const thin = behind.filter((w) => w.limitA < limited.mostA);
+  return found({
+    level: thin.length > 0 ? 'hazard' : 'advice',
+    subject,
+    related: [part(limited.by.part.id), ...thin.map((w) => wire(w.id))],
+    what: `In a short behind ${called(view)}, ${called(limited.by)} gives only ${amps(limited.leastA)}, ${two(ratio)} times its ${ratingA} A: the converter, not the fuse, acts${thin.length > 0 ? `, and it may push ${amps(limited.mostA)} for ever through ${wireName(facts, thin[0]!.id)}, which may carry ${amps(thin[0]!.limitA)}` : ''}.`,
+    todo: 'Fit a smaller fuse, or count on the converter’s limit and size the wires for it.',
+    figures: [
+      { label: 'least the converter gives', value: limited.leastA, unit: 'A' },
+      { label: 'times the rating', value: ratio, unit: '×' },
+    ],
+  });
+}

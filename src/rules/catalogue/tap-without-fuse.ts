@@ -1,8 +1,11 @@
+import { smallestFuseA } from '../../analysis/choose.ts';
 import type { Facts, PartView, Step } from '../../analysis/factsTypes.ts';
+import type { Edit, Plan, Wire } from '../../plan/types.ts';
 import { TAP_DISTANCE_M } from '../../trade/fuses.ts';
 import { resistorWattsAt } from '../../trade/preferred.ts';
 import { amps, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
-import { along, donorProtects, fuseAtTap, isShunt, type Tap, taps, unfusedReach } from '../taps.ts';
+import { inTurn } from '../fixes.ts';
+import { along, change, donorProtects, FUSE_AT_M, fuseAtTap, isShunt, type Tap, taps, unfusedReach } from '../taps.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('tap-without-fuse', 'A1');
@@ -24,20 +27,73 @@ export const tapWithoutFuse = defineRule({
   check: (facts) => taps(facts).flatMap((tap) => judge(facts, tap)),
   repair: (finding, facts) => {
     const tap = taps(facts).find((t) => t.view.part.id === finding.subject.id);
-    if (!tap) return [];
-    return facts
-      .netWires(facts.netOf(tap.key))
-      .filter((w) => w.owner === 'build' && [w.from.part, w.to.part].includes(tap.view.part.id))
-      .slice(0, 1)
-      .map((w) => ({ title: 'Put a fuse 0.1 m from the tap', safe: true, edit: (plan) => fuseAtTap(plan, tap, w.id, facts.wireLengthM(w.id)) }));
+    const reached = tap ? unfused(facts, tap) : [];
+    const first = [...new Set(reached.map((h) => h.steps[0]?.wire).filter((w): w is Wire => w?.owner === 'build'))].filter((w) => endsAt(w, tap!));
+    const cut = first[0];
+    if (!tap || !cut) return [];
+    const title = `Put a fuse ${FUSE_AT_M} m from the tap`;
+    const ways = new Set(reached.flatMap((h) => along(facts, h.steps).wires));
+    const heatA = first.reduce((sum, w) => sum + (facts.analysis.wires[w.id]?.heatA ?? 0), 0);
+    const ratingA = smallestFuseA(heatA, tap.view.runningMaxC) ?? 0;
+    const thin = [...ways].filter((w) => w.areaMm2 !== undefined && (facts.analysis.wires[w.id]?.limitA ?? 0) < ratingA);
+    return [
+      {
+        title,
+        safe: true,
+        edit: (plan) => {
+          let fuse = '';
+          return inTurn(plan, 'fuse.add', title, [
+            // A wire too thin for the fuse that its load needs goes back to automatic.
+            (p) => rewired(p, title, thin, withoutSize),
+            (p) => {
+              const added = fuseAtTap(p, tap, cut.id, facts.wireLengthM(cut.id));
+              fuse = added?.fuse ?? '';
+              return added?.edit ?? null;
+            },
+            // Further wires from the same tap start behind the fuse.
+            (p) => rewired(p, title, first.slice(1), (w) => moved(w, tap, fuse)),
+          ]);
+        },
+      },
+    ];
   },
 });
 
+function rewired(plan: Plan, title: string, wires: readonly Wire[], next: (w: Wire) => Wire): Edit {
+  return change(plan, 'wire.set', title, (draft) => {
+    for (const { id } of wires) if (plan.wires[id]) draft.setWire(next(plan.wires[id]));
+  });
+}
+
+function withoutSize(w: Wire): Wire {
+  const { areaMm2: _typed, ...free } = w;
+  return free;
+}
+
+function endsAt(w: Wire, tap: Tap): boolean {
+  return [w.from, w.to].some((e) => `${e.part}.${e.terminal}` === tap.key);
+}
+
+function moved(w: Wire, tap: Tap, fuse: string): Wire {
+  const side = w.from.part === tap.view.part.id ? 'from' : 'to';
+  return { ...w, [side]: { part: fuse, terminal: '2' } };
+}
+
+interface Reached {
+  readonly view: PartView;
+  readonly steps: readonly Step[];
+}
+
+/** Parts that take current from a tap with no fuse on the way. */
+function unfused(facts: Facts, tap: Tap): Reached[] {
+  return [...unfusedReach(facts, tap)].flatMap(([key, steps]) => {
+    const hit = facts.at(key);
+    return hit && takes(facts, hit.view, hit.terminal.id, steps, tap) ? [{ view: hit.view, steps }] : [];
+  });
+}
+
 function judge(facts: Facts, tap: Tap): Verdict[] {
-  const reached = [...unfusedReach(facts, tap)];
-  const hit = reached
-    .map(([key, steps]) => ({ view: facts.at(key)?.view, steps }))
-    .filter((x): x is { view: PartView; steps: readonly Step[] } => x.view !== undefined && takes(facts, x.view, x.steps, tap));
+  const hit = unfused(facts, tap);
   const subject = part(tap.view.part.id);
   const first = hit[0];
   if (!first) return [fine(subject)];
@@ -61,9 +117,11 @@ function judge(facts: Facts, tap: Tap): Verdict[] {
 }
 
 /** Does this part take current here, so that the way to it wants a fuse? */
-function takes(facts: Facts, view: PartView, steps: readonly Step[], tap: Tap): boolean {
+function takes(facts: Facts, view: PartView, terminal: string, steps: readonly Step[], tap: Tap): boolean {
   if (view === tap.view || steps.length === 0 || view.facts.tap || isShunt(view)) return false;
   const kind = view.kind.kind;
+  // A relay's contact passes current on; its coil takes some.
+  if (kind === 'relay' && terminal !== '86' && terminal !== '85') return false;
   if (kind === 'resistor') {
     const hot = facts.corners.hiV ** 2 / (view.s.num('ohm') * (1 - view.s.num('tol')));
     const small = view.s.num('ohm') >= LIMITING_OHM && hot <= resistorWattsAt(view.s.num('ratedW'), view.maxC);

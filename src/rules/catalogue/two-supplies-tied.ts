@@ -1,5 +1,7 @@
-import type { Facts, Step } from '../../analysis/factsTypes.ts';
+import type { Facts } from '../../analysis/factsTypes.ts';
 import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
+import { removeWire } from '../fixes.ts';
+import { closableReach } from '../rails.ts';
 import { along, type Tap, taps } from '../taps.ts';
 
 const { fine, found } = verdicts('two-supplies-tied', 'A9');
@@ -14,13 +16,16 @@ export const twoSuppliesTied = defineRule({
   needs: 'graph',
   always: true,
   check: (facts) => {
-    const all = taps(facts);
+    // A store is there to be charged by the supply that it hangs on.
+    const all = taps(facts).filter((t) => t.source.kind !== 'store');
+    if (all.length < 2) return [];
     return all.map((tap) => {
+      const reached = closableReach(facts, tap.key, ['fuse', 'contact', 'conductor']);
       const tied = all
         .filter((other) => other !== tap && other.view.part.id > tap.view.part.id)
         .flatMap((other) => {
-          const steps = facts.reach(tap.key, ['fuse', 'contact', 'conductor']).get(other.key);
-          return steps && canClose(steps) ? [{ other, steps }] : [];
+          const steps = reached.get(other.key);
+          return steps ? [{ other, steps }] : [];
         });
       const first = tied[0];
       if (!first) return fine(part(tap.view.part.id));
@@ -41,30 +46,9 @@ export const twoSuppliesTied = defineRule({
     const joining = tap ? facts.netWires(facts.netOf(tap.key)).filter((w) => w.owner === 'build' && [w.from.part, w.to.part].includes(tap.view.part.id)) : [];
     const one = joining[0];
     if (!tap || !one || joining.length !== 1) return [];
-    return [
-      {
-        title: `Take ${called(tap.view)} off the join`,
-        safe: false,
-        edit: (plan) => {
-          const row = plan.wires[one.id];
-          return row ? { intent: 'wire.remove', label: 'Take one supply off', changes: [{ table: 'wires', id: one.id, before: row, after: null }] } : null;
-        },
-      },
-    ];
+    return [removeWire(one.id, `Take ${called(tap.view)} off the join`)];
   },
 });
-
-/** Both contacts of one changeover never close together. */
-function canClose(steps: readonly Step[]): boolean {
-  const groups = new Map<string, number>();
-  for (const s of steps) {
-    if (s.linkType !== 'contact' || !s.through) continue;
-    const id = s.through.part.id;
-    groups.set(id, (groups.get(id) ?? 0) + 1);
-    if (groups.get(id)! > 1 && s.through.kind.kind === 'relay') return false;
-  }
-  return true;
-}
 
 /** The one to take off: not the constant supply, which a hold circuit needs. */
 function pickWeaker(facts: Facts, ids: readonly string[]): string | undefined {

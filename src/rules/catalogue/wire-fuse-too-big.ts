@@ -1,8 +1,9 @@
-import { largestFuseA, smallestAreaMm2 } from '../../analysis/choose.ts';
+import { largestFuseA } from '../../analysis/choose.ts';
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { WireReport } from '../../analysis/types.ts';
-import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
-import { change } from '../taps.ts';
+import { amps, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
+import { thickEnough, thicken, typing } from '../fixes.ts';
+import type { Repair } from '../types.ts';
 
 const { fine, found } = verdicts('wire-fuse-too-big', 'A3');
 
@@ -34,12 +35,12 @@ export const wireFuseTooBig = defineRule({
       if (!worst) return fine(subject);
       const view = facts.parts.get(g.guard)!;
       const isFuse = view.kind.kind === 'blade-fuse';
-      const more = g.weak.length > 1 ? ` and ${g.weak.length - 1} more wire${g.weak.length > 2 ? 's' : ''}` : '';
+      const more = g.weak.length === 1 ? '' : `; ${g.weak.length - 1} more ${g.weak.length === 2 ? 'wire is' : 'wires are'} too thin as well`;
       return found({
         level: 'hazard',
         subject,
         related: g.weak.map((w) => wire(w.id)),
-        what: `${isFuse ? `${called(view)} lets ${amps(g.maxA)} pass for ever` : `${called(view)} can push ${amps(g.maxA)} for ever`}, but ${wireName(facts, worst.id)} (${worst.areaMm2} mm² at ${worst.zoneC} °C) may carry ${amps(worst.limitA)}${more ? `; so${more} too` : ''}.`,
+        what: `${isFuse ? `${called(view)} lets ${amps(g.maxA)} pass for ever` : `${called(view)} can push ${amps(g.maxA)} for ever`}, but ${wireName(facts, worst.id)} (${worst.areaMm2} mm² at ${worst.zoneC} °C) may carry ${amps(worst.limitA)}${more}.`,
         todo: isFuse ? 'Fit a smaller fuse if the load allows it, or a thicker wire.' : 'Fit a thicker wire, or a fuse at its start.',
         figures: [
           { label: 'can persist', value: g.maxA, unit: 'A' },
@@ -52,42 +53,15 @@ export const wireFuseTooBig = defineRule({
     if (!g || g.weak.length === 0) return [];
     const fuse = facts.analysis.fuses[g.guard];
     const fits = largestFuseA(Math.min(...g.wires.map((w) => w.limitA)));
-    const repairs = [];
-    if (fuse && fits !== null && fits < fuse.ratingA && (fuse.heatA / fuse.allowedA) * fuse.ratingA <= fits) {
-      repairs.push({
-        title: `Fit a ${fits} A fuse`,
-        safe: true,
-        edit: (plan: Parameters<typeof change>[0]) =>
-          change(plan, 'fuse.rating', `Fit a ${fits} A fuse`, (draft) => {
-            const p = plan.parts[g.guard];
-            if (p) draft.setPart({ ...p, settings: { ...p.settings, ratingA: fits } });
-          }),
-      });
+    const repairs: Repair[] = [];
+    if (fuse && fits !== null && fits < fuse.ratingA && g.maxA <= fuse.ratingA * (1 + 1e-9) && (fuse.heatA / fuse.allowedA) * fuse.ratingA <= fits) {
+      repairs.push(typing(g.guard, { ratingA: fits }, `Fit a ${fits} A fuse`, true));
     }
-    const sizes = new Map(g.weak.map((w) => [w.id, thickEnough(facts, w, g.maxA)]));
-    const largest = Math.max(...sizes.values());
-    repairs.push({
-      title: `Make ${g.weak.length === 1 ? 'the wire' : `${g.weak.length} wires`} ${two(largest)} mm²`,
-      safe: repairs.length === 0,
-      edit: (plan: Parameters<typeof change>[0]) =>
-        change(plan, 'wire.thicken', 'Thicken wires', (draft) => {
-          for (const [id, areaMm2] of sizes) if (plan.wires[id]) draft.setWire({ ...plan.wires[id], areaMm2 });
-        }),
-    });
+    const makings = new Map(g.weak.map((w) => [w.id, thickEnough(facts, w.id, Math.max(w.protection.from.maxA, w.protection.to.maxA))]));
+    repairs.push(thicken(makings, repairs.length === 0));
     return repairs;
   },
 });
-
-function thickEnough(facts: Facts, w: WireReport, amp: number): number {
-  return smallestAreaMm2({
-    amp,
-    insulationC: facts.plan.wires[w.id]?.insulationC ?? 105,
-    zoneC: w.zoneC,
-    loadedWires: w.kN < 1 ? 6 : 1,
-    maxOhmPerM: Number.POSITIVE_INFINITY,
-    leastMm2: w.areaMm2,
-  }).areaMm2;
-}
 
 /** Wires grouped by what bounds the current that can persist in them; unfused ones are another rule's. */
 function guarded(facts: Facts): Guarded[] {

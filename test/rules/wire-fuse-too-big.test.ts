@@ -1,0 +1,38 @@
+import { describe, it } from 'vitest';
+import { clean, flagged } from './harness.ts';
+import { bench, fused } from './plans.ts';
+
+const RULE = 'wire-fuse-too-big';
+const HEAT_70 = Math.sqrt(35 / 45);
+
+describe('fuse bigger than the wire behind it', () => {
+  it('automatic sizes are in order', () => clean(bench(), RULE));
+
+  it('10 A before 0.5 mm²: it may carry 5 A at 60 °C, 4.4 A where it crosses the dash at 70 °C', () => {
+    const b = bench().set('fuse', { ratingA: 10 }).wireSet('feed', { areaMm2: 0.5 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('fuse'), figures: { 'can persist': 10, 'planning limit': 5 * HEAT_70 }, repairs: 1 });
+  });
+
+  it('0.5 mm² with 70 °C insulation at 70 °C may carry nothing: the repair takes other insulation', () => {
+    const b = bench().wireSet('feed', { areaMm2: 0.5, insulationC: 70 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('fuse'), figures: { 'planning limit': 0 }, repairs: 1 });
+  });
+
+  it('a converter that gives 8 A for ever before 0.5 mm² (5 A)', () => {
+    const b = bench().wireSet('five', { areaMm2: 0.5 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('converter'), figures: { 'can persist': 8, 'planning limit': 5 }, repairs: 1 });
+  });
+
+  it('a thin tail behind two fuses in parallel may see the sum of both', () => {
+    const b = fused('two ways', {})
+      .set('fuse', { ratingA: 5 })
+      .part('fuse2', 'blade-fuse', 'dash', { ratingA: 5 })
+      .part('lamp', 'camera', 'dash')
+      .wire('feed30.out', 'fuse2.1', { lengthM: 0.12 })
+      .wire('fuse.2', 'lamp.+', { areaMm2: 1, lengthM: 0.5 })
+      .wire('fuse2.2', 'lamp.+', { areaMm2: 1, lengthM: 0.5 })
+      .wire('lamp.-', 'ground.31', { areaMm2: 0.75, lengthM: 0.5 });
+    // The return brings back 10 A and may carry 7.5 A x 0.88 = 6.6 A.
+    flagged(b, RULE, { level: 'hazard', subject: b.id('fuse'), figures: { 'can persist': 10, 'planning limit': 7.5 * HEAT_70 }, repairs: 1 });
+  });
+});
