@@ -96,7 +96,10 @@ function nearness(graph: Graph, paths: FaultPaths): (s: Subject) => number {
 function toCards(findings: readonly Finding[]): Card[] {
   const folded = new Map<Finding, Finding>();
   for (const f of findings) {
-    const parent = findings.find((p) => p !== f && (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) && touches(p, f));
+    // Never under something milder: the card's level is what the headline counts.
+    const parent = findings.find(
+      (p) => p !== f && RANK[p.level] <= RANK[f.level] && (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) && touches(p, f),
+    );
     if (parent && rootOf(parent, folded) !== f) folded.set(f, parent);
   }
   const cards = new Map<string, { first: Finding; findings: Finding[]; folded: Finding[] }>();
