@@ -5,4 +5,4 @@ export { type Sensitivity, sensitivities, type Target, targetValue } from './sen
 export { type ElementsFor, type SettleOptions, settle } from './settle.ts';
 export { type SolveOptions, solveAtRest } from './solve.ts';
 export type * from './types.ts';
-export { type CornerEntry, type Worst, worst } from './worst.ts';
+export { type Aim, type CornerEntry, type Worst, worst, worstCases } from './worst.ts';

@@ -44,39 +44,78 @@ function elementOf(network: Network, elements: readonly Element[], id: string): 
   return elements[k]!;
 }
 
+/** A parameter that has a tolerance, and what a relative change of it does to its element's own currents at fixed volts. */
+export interface Freedom {
+  readonly element: Element;
+  readonly param: string;
+  readonly di1: number;
+  readonly di2: number;
+  /** Node indices of both ports; the node count for ground and for a port that is not there. */
+  readonly ends: readonly [a: number, b: number, c: number, d: number];
+}
+
+/** A network linearised at one of its solutions: good until the network is solved again, for the factors are shared. */
+export class Linearised {
+  private constructor(
+    private readonly network: Network,
+    private readonly elements: readonly Element[],
+    private readonly solution: Solution,
+    readonly freedoms: readonly Freedom[],
+  ) {}
+
+  /** Null when the solution is none, or the system cannot be factored there. */
+  static at(network: Network, elements: readonly Element[], solution: Solution): Linearised | null {
+    if (solution.status !== 'solved') return null;
+    const n = network.nodes.length;
+    loadValues(network, elements);
+    const x = network.work.x;
+    x.set(solution.volts);
+    x[n] = 0;
+    if (!factorAt(network, x)) return null;
+    const place = (name: NodeName | undefined): number => {
+      const k = name === undefined ? -1 : network.nodeIndex.get(name)!;
+      return k < 0 ? n : k;
+    };
+    const freedoms: Freedom[] = [];
+    for (const element of elements) {
+      if (!element.tol) continue;
+      const [v1, v2] = portVolts(network, element, solution);
+      const [a, b, c, d] = endsOf(element);
+      const ends = [place(a), place(b), place(c), place(d)] as const;
+      for (const param of Object.keys(element.tol)) {
+        const up = flowOf(scaled(element, param, 1 + STEP), v1, v2);
+        const down = flowOf(scaled(element, param, 1 - STEP), v1, v2);
+        freedoms.push({ element, param, di1: (up.i1 - down.i1) / (2 * STEP), di2: (up.i2 - down.i2) / (2 * STEP), ends });
+      }
+    }
+    return new Linearised(network, elements, solution, freedoms);
+  }
+
+  /** Change of a target (V or A) per relative change of each parameter, in the order of `freedoms` (adjoint method). */
+  effects(target: Target): Float64Array {
+    const adjoint = new Float64Array(this.network.nodes.length + 1);
+    adjoint.set(targetSlope(this.network, this.elements, this.solution, target));
+    solveTranspose(this.network.work.factors!, adjoint, adjoint);
+    return Float64Array.from(this.freedoms, ({ element, di1, di2, ends: [a, b, c, d] }) => {
+      const direct = 'element' in target && target.element === element.id ? direction(element, target.port) : null;
+      const own = direct ? direct.signs * (direct.first ? di1 : di2) : 0;
+      return own - (adjoint[a]! - adjoint[b]!) * di1 - (adjoint[c]! - adjoint[d]!) * di2;
+    });
+  }
+}
+
 /**
  * Sensitivity of a target to every parameter that has a tolerance, from one transposed solution of the solved system
  * (adjoint method). Empty when the system cannot be factored at that solution.
  */
 export function sensitivities(network: Network, elements: readonly Element[], solution: Solution, target: Target): readonly Sensitivity[] {
-  const n = network.nodes.length;
-  loadValues(network, elements);
-  const x = network.work.x;
-  x.set(solution.volts);
-  x[n] = 0;
-  if (!factorAt(network, x)) return [];
-  const adjoint = targetSlope(network, elements, solution, target);
-  solveTranspose(network.work.factors!, adjoint, adjoint);
-  const lift = (name: NodeName): number => voltsAt(network, adjoint, name);
-  const found: Sensitivity[] = [];
-  for (const e of elements) {
-    if (!e.tol) continue;
-    const [v1, v2] = portVolts(network, e, solution);
-    const [a, b, c, d] = endsOf(e);
-    const across1 = lift(a) - lift(b);
-    const across2 = c !== undefined && d !== undefined ? lift(c) - lift(d) : 0;
-    const direct = 'element' in target && target.element === e.id ? direction(e, target.port) : null;
-    for (const param of Object.keys(e.tol)) {
-      const up = flowOf(scaled(e, param, 1 + STEP), v1, v2);
-      const down = flowOf(scaled(e, param, 1 - STEP), v1, v2);
-      const di1 = (up.i1 - down.i1) / (2 * STEP);
-      const di2 = (up.i2 - down.i2) / (2 * STEP);
-      const own = direct ? direct.signs * (direct.first ? di1 : di2) : 0;
-      const size = figure(e, param);
-      found.push({ element: e.id, param, value: size === 0 ? 0 : (own - across1 * di1 - across2 * di2) / size });
-    }
-  }
-  return found;
+  const linearised = Linearised.at(network, elements, solution);
+  if (!linearised) return [];
+  const effects = linearised.effects(target);
+  return linearised.freedoms.map(({ element, param }, k) => {
+    const size = figure(element, param);
+    return { element: element.id, param, value: size === 0 ? 0 : effects[k]! / size };
+  });
 }
 
 /** Derivative of the target by the node volts. */
