@@ -116,7 +116,7 @@ export function sensibleEnds(plan: Plan, from: End): readonly SensibleEnd[] {
       const free = (wired.get(endKey(end)) ?? []).length === 0;
       const zones = Math.abs((order.get(part.zone) ?? 0) - (order.get(here.zone) ?? 0));
       const away = zones === 0 ? Math.hypot(part.x - here.x, part.y - here.y) / 1000 : 1;
-      const fuseFirst = fromTap && free && isFuse(part) ? 6 : 0;
+      const fuseFirst = fromTap && free && isFuse(part) ? 12 : 0;
       const score = fit + flowScore(start, terminal) + fuseFirst + (free ? 2 : 0) + (free && terminal.required ? 1 : 0) - zones - Math.min(1, away);
       if (score > 0) found.push({ end, part, terminal, score });
     }
