@@ -97,9 +97,7 @@ function toCards(findings: readonly Finding[]): Card[] {
   const folded = new Map<Finding, Finding>();
   for (const f of findings) {
     // Never under something milder: the card's level is what the headline counts.
-    const parent = findings.find(
-      (p) => p !== f && RANK[p.level] <= RANK[f.level] && (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) && touches(p, f),
-    );
+    const parent = findings.find((p) => p !== f && RANK[p.level] <= RANK[f.level] && (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) && touches(p, f));
     if (parent && rootOf(parent, folded) !== f) folded.set(f, parent);
   }
   const cards = new Map<string, { first: Finding; findings: Finding[]; folded: Finding[] }>();

@@ -1,0 +1,228 @@
+import { readFileSync } from 'node:fs';
+import { type Download, expect, type Page, test } from '@playwright/test';
+import type { Plan } from '../src/plan/types.ts';
+import { App } from './app.ts';
+import { smallPlan } from './plans.ts';
+
+/** Written by the edit at the latest so long ago must be there after a crash, ms. */
+const LOST_AT_MOST_MS = 500;
+
+async function opened(page: Page, title?: string): Promise<App> {
+  const app = new App(page);
+  await app.openPlan(smallPlan(title));
+  return app;
+}
+
+async function nudge(app: App): Promise<void> {
+  await app.selectPart('Converter');
+  await app.press('ArrowDown');
+}
+
+async function menu(app: App, item: string): Promise<void> {
+  await app.click(app.page.getByRole('button', { name: 'Plans and files' }));
+  await app.click(app.page.getByRole('button', { name: item }));
+}
+
+async function planIn(download: Download): Promise<Plan> {
+  return JSON.parse(readFileSync(await download.path(), 'utf8')) as Plan;
+}
+
+test('a reload keeps the plan, undo and redo', async ({ page }) => {
+  const app = await opened(page);
+  const first = await app.plan();
+  await nudge(app);
+  const second = await app.plan();
+  await app.press('r');
+  const third = await app.plan();
+  await app.press('Control+z');
+  await app.saved();
+  await page.reload();
+  await expect(app.undoButton).toBeEnabled();
+  expect(await app.plan()).toEqual(second);
+  await app.redo();
+  expect((await app.plan()).parts).toEqual(third.parts);
+  await app.undo();
+  await app.undo();
+  expect((await app.plan()).parts).toEqual(first.parts);
+});
+
+test('an edit made just before the page is closed is there when it is opened again', async ({ page, context }) => {
+  const app = await opened(page);
+  await app.saved();
+  await nudge(app);
+  const edited = await app.plan();
+  await page.close({ runBeforeUnload: true });
+  const again = new App(await context.newPage());
+  await again.page.goto('./');
+  await again.settled();
+  expect(await again.plan()).toEqual(edited);
+});
+
+test('several plans are kept side by side, opened from the list, and deleted only when confirmed', async ({ page }) => {
+  const app = await opened(page, 'First van');
+  await app.saved();
+  await menu(app, 'Close this plan');
+  await app.openFile('second.plan.json', JSON.stringify(smallPlan('Second van')));
+  await app.settled();
+  await nudge(app);
+  await app.saved();
+  const second = await app.plan();
+
+  await menu(app, 'First van');
+  await expect(page).toHaveTitle(/First van/);
+  expect((await app.plan()).parts).toEqual(smallPlan('First van').parts);
+  await menu(app, 'Close this plan');
+  const kept = page.getByRole('region', { name: 'Plans kept in this browser' });
+  await expect(kept.getByRole('listitem')).toHaveCount(2);
+
+  await app.click(kept.getByRole('button', { name: 'Delete First van' }));
+  await app.click(page.getByRole('button', { name: 'Keep it' }));
+  await expect(kept.getByRole('listitem')).toHaveCount(2);
+  await app.click(kept.getByRole('button', { name: 'Delete First van' }));
+  await app.click(page.getByRole('button', { name: 'Delete it' }));
+  await expect(kept.getByRole('listitem')).toHaveCount(1);
+  await page.reload();
+  await expect(kept.getByRole('listitem')).toHaveCount(1);
+  await app.click(kept.getByRole('button', { name: /^Second van/ }));
+  await app.settled();
+  expect(await app.plan()).toEqual(second);
+  await expect(app.undoButton).toHaveAccessibleName(/^Undo: /);
+});
+
+test('saved as a file and opened again, the plan is the same', async ({ page, browser }) => {
+  const app = await opened(page);
+  await nudge(app);
+  const edited = await app.plan();
+  const saving = page.waitForEvent('download');
+  await app.press('Control+s');
+  const download = await saving;
+  expect(download.suggestedFilename()).toBe('Small plan.plan.json');
+  const text = readFileSync(await download.path(), 'utf8');
+
+  // Another person's browser.
+  const other = await browser.newContext();
+  const theirs = new App(await other.newPage());
+  await theirs.openStart();
+  await theirs.openFile(download.suggestedFilename(), text);
+  await theirs.settled();
+  expect(await theirs.plan()).toEqual(edited);
+  await other.close();
+});
+
+test('a broken file is refused with what and where, and nothing is lost', async ({ page }) => {
+  const whole = JSON.stringify(smallPlan('Broken'));
+  const bent = (change: (plan: Record<string, Record<string, Record<string, unknown>>>) => void): string => {
+    const plan = JSON.parse(whole);
+    change(plan);
+    return JSON.stringify(plan);
+  };
+  const broken: readonly (readonly [what: string, text: string, ...says: RegExp[]])[] = [
+    ['cut off', whole.slice(0, 900), /JSON/],
+    ['a rating that no fuse has', bent((p) => Object.assign(p.parts?.p13 ?? {}, { settings: { ratingA: 5000 } })), /p13/, /ratingA/, /5000/],
+    ['a kind that is not known', bent((p) => Object.assign(p.parts?.p14 ?? {}, { kind: 'flux-compensator' })), /p14/, /flux-compensator/],
+    ['a wire that ends nowhere', bent((p) => Object.assign(p.wires?.w23 ?? {}, { to: { part: 'p99', terminal: 'in' } })), /w23/, /p99/],
+    ['a later format', bent((p) => Object.assign(p, { version: 99 })), /version|edition|newer/i],
+    ['something else', '{"format":"shopping-list","milk":2}', /plan/],
+  ];
+  const app = await opened(page);
+  await nudge(app);
+  const before = await app.plan();
+  for (const [what, text, ...says] of broken) {
+    await test.step(what, async () => {
+      const name = `${what}.json`;
+      await app.openFile(name, text);
+      await expect(app.toast).toContainText(`${name} was not opened`);
+      for (const each of says) await expect(app.toast).toContainText(each);
+      expect(await app.plan()).toEqual(before);
+      await expect(app.undoButton).toHaveAccessibleName(/^Undo: /);
+      await app.closeToast();
+    });
+  }
+});
+
+test('a page that dies loses at most its last half second', async ({ page, context }) => {
+  const app = await opened(page);
+  await app.saved();
+  await nudge(app);
+  const old = await app.plan();
+  // The time itself is what is promised here.
+  await page.waitForTimeout(LOST_AT_MOST_MS);
+  await die(page);
+
+  const second = new App(await context.newPage());
+  await second.page.goto('./');
+  await second.settled();
+  expect(await second.plan()).toEqual(old);
+  await nudge(second);
+  const young = await second.plan();
+  await die(second.page);
+
+  const third = new App(await context.newPage());
+  await third.page.goto('./');
+  await third.settled();
+  expect([old, young]).toContainEqual(await third.plan());
+  await expect(third.undoButton).toHaveAccessibleName(/^Undo: /);
+});
+
+test.describe('storage that fails', () => {
+  test('a full disk is told within 2 s, with the way out; saving goes on when there is room again', async ({ page }) => {
+    await page.addInitScript(() => {
+      const put = IDBObjectStore.prototype.put;
+      IDBObjectStore.prototype.put = function (...args) {
+        if (Reflect.get(window, '__full') === true) throw new DOMException('no room', 'QuotaExceededError');
+        return put.apply(this, args);
+      };
+    });
+    const app = await opened(page);
+    await app.saved();
+    await page.evaluate(() => Reflect.set(window, '__full', true));
+    await nudge(app);
+    await expect(app.toast).toContainText('could not be saved', { timeout: 2000 });
+    await expect(app.saveState).toHaveText(/^Not saved/);
+    const saving = page.waitForEvent('download');
+    await app.click(app.toast.getByRole('button', { name: 'Save as a file' }));
+    expect(await planIn(await saving)).toEqual(await app.plan());
+
+    await page.evaluate(() => Reflect.set(window, '__full', false));
+    await app.press('ArrowDown');
+    await app.saved();
+  });
+
+  test('a browser that keeps nothing says so, works on, and asks before the page is left', async ({ page }) => {
+    await page.addInitScript(() => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('not here', 'SecurityError');
+      };
+    });
+    const app = new App(page);
+    await app.openStart();
+    await expect(app.toast).toContainText('keeps nothing', { timeout: 2000 });
+    await app.openFile('small.plan.json', JSON.stringify(smallPlan()));
+    await app.settled();
+    await nudge(app);
+    await expect(app.saveState).toHaveText(/^Not saved/);
+    const asked = page.waitForEvent('dialog');
+    await page.close({ runBeforeUnload: true });
+    const dialog = await asked;
+    expect(dialog.type()).toBe('beforeunload');
+    await dialog.dismiss();
+  });
+});
+
+test('the same plan in a second tab: the later page is told', async ({ page, context }) => {
+  const app = await opened(page);
+  await app.saved();
+  const later = new App(await context.newPage());
+  await later.page.goto('./');
+  await expect(later.toast).toContainText('already open in another tab');
+  await expect(app.toast).toHaveCount(0);
+});
+
+/** Kills the renderer of a page, as a crash or a lack of memory does. */
+async function die(page: Page): Promise<void> {
+  const died = page.waitForEvent('crash');
+  const devtools = await page.context().newCDPSession(page);
+  // The answer to this command never comes.
+  devtools.send('Page.crash').catch(() => undefined);
+  await died;
+}
