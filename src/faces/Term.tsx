@@ -5,7 +5,15 @@ import { meaningOf } from '../trade/terms.ts';
  * A trade word or a word of our own: dotted underline, opens one sentence of meaning. Opened by click, Enter or space;
  * closed by Escape or a click elsewhere. A word without a meaning is plain text, and a test refuses it.
  */
-export function Term({ word, children }: { readonly word: string; readonly children?: ReactNode }) {
+export function Term({
+  word,
+  shown,
+  children,
+}: {
+  readonly word: string /** The word as it stands in a text. */;
+  readonly shown?: string;
+  readonly children?: ReactNode;
+}) {
   const meaning = meaningOf(word);
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
@@ -29,7 +37,7 @@ export function Term({ word, children }: { readonly word: string; readonly child
     return () => node.removeEventListener('toggle', onToggle);
   }, [open]);
 
-  if (meaning === undefined) return <>{children ?? word}</>;
+  if (meaning === undefined) return <>{children ?? shown ?? word}</>;
   return (
     <>
       <button
@@ -48,7 +56,7 @@ export function Term({ word, children }: { readonly word: string; readonly child
           if (button.current) delete button.current.dataset.wasOpen;
         }}
       >
-        {children ?? word}
+        {children ?? shown ?? word}
       </button>
       {open ? (
         <span ref={box} id={id} popover="auto" className="meaning" role="note">

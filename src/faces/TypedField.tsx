@@ -2,9 +2,11 @@ import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import { Icon } from './Icon.tsx';
 
 export interface TypedFieldProps {
-  readonly label: ReactNode;
-  /** Name for the screen reader when `label` is not plain text. */
-  readonly name: string;
+  readonly label: string;
+  /** Name for the screen reader where the label alone is too short. */
+  readonly name?: string;
+  /** The label as a trade term with its meaning. */
+  readonly term?: ReactNode;
   /** The value as text, typed or automatic. */
   readonly shown: string;
   /** True while nobody has typed a value. */
@@ -24,6 +26,7 @@ export interface TypedFieldProps {
 /** One value that is automatic until somebody types it. Typing fixes it, one click frees it, Escape gives up. */
 export function TypedField(p: TypedFieldProps) {
   const id = useId();
+  const name = p.name ?? p.label;
   const [draft, setDraft] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   const given = useRef(false);
@@ -59,12 +62,12 @@ export function TypedField(p: TypedFieldProps) {
   const note = wrong ?? p.reason;
   return (
     <div className="field">
-      <label htmlFor={id}>{p.label}</label>
+      {p.term ? <span className="label">{p.term}</span> : <label htmlFor={id}>{p.label}</label>}
       <span className="with-free">
         <input
           id={id}
           className={p.automatic && draft === null ? 'input automatic' : 'input'}
-          aria-label={p.name}
+          aria-label={name}
           value={draft ?? p.shown}
           disabled={p.locked ?? false}
           autoComplete="off"
@@ -88,7 +91,7 @@ export function TypedField(p: TypedFieldProps) {
           }}
         />
         {p.free && !p.automatic ? (
-          <button type="button" className="btn quiet icon" title="Back to automatic" aria-label={`${p.name}: back to automatic`} onClick={p.free}>
+          <button type="button" className="btn quiet icon" title="Back to automatic" aria-label={`${name}: back to automatic`} onClick={p.free}>
             <Icon name="free" size={16} />
           </button>
         ) : null}

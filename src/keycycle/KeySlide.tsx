@@ -1,5 +1,6 @@
 import { useId, useRef } from 'react';
 import { KEY_POSITIONS, type KeyPosition } from '../analysis/types.ts';
+import { Term } from '../faces/Term.tsx';
 import { KEY_MEANING } from '../faces/words.ts';
 import { useApp } from '../state/store.ts';
 import { isLive } from '../trade/lines.ts';
@@ -32,7 +33,8 @@ export function KeySlide() {
   return (
     <fieldset className="key-slide">
       <legend>
-        Key<span className="hidden-text"> position</span>
+        <Term word="key position">Key</Term>
+        <span className="hidden-text"> position</span>
       </legend>
       <div
         ref={track}

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
 import type { Card } from '../advise/types.ts';
 import { LEVEL_WORD, LevelMark } from '../faces/LevelMark.tsx';
+import { TermText } from '../faces/TermText.tsx';
 import { keyFor, where } from '../faces/words.ts';
 import { setAside } from '../plan/edits.ts';
 import type { Finding, Subject } from '../rules/types.ts';
@@ -38,8 +39,12 @@ export function FindingCard({ card }: { readonly card: Card }) {
         </h3>
       </header>
       {many > 1 ? <SubjectPicker findings={card.findings} at={at} onPick={setAt} /> : null}
-      <p>{finding.what}</p>
-      <p className="todo-line">{finding.todo}</p>
+      <p>
+        <TermText text={finding.what} />
+      </p>
+      <p className="todo-line">
+        <TermText text={finding.todo} />
+      </p>
       {finding.state && finding.band ? <p className="note">Worst in {where(finding.state, finding.band)}.</p> : null}
       <Repairs finding={finding} />
       <div className="row">
@@ -57,7 +62,9 @@ export function FindingCard({ card }: { readonly card: Card }) {
         <div className="why">
           {rule ? (
             <>
-              <p>{rule.why}</p>
+              <p>
+                <TermText text={rule.why} />
+              </p>
               <p className="note">
                 Source: {rule.source.text} ({rule.source.grade}).
               </p>

@@ -29,11 +29,13 @@ export function Findings({ wanted }: { readonly wanted: { readonly key: string }
   const shown = all ? strong : strong.slice(0, FIRST);
   return (
     <>
-      {report.cards.length === 0 ? (
+      {report.cards.length > 0 ? null : report.looked > 0 ? (
         <p className="note">
           Nothing was found among the {report.looked} that could be looked at. What no drawing can show stands on the wiring sheet’s checklist.
         </p>
-      ) : null}
+      ) : (
+        <p>Begin with a fused feed from the shelf, then a supply, then the computer. Sets are ordinary parts, wired as most builds need them.</p>
+      )}
       {shown.map((card) => (
         <FindingCard key={card.key} card={card} />
       ))}

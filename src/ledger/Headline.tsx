@@ -30,12 +30,12 @@ export function Headline() {
     <div className={worst ? `headline ${worst}` : 'headline'}>
       <h2>
         {worst ? <LevelMark level={worst} size={22} /> : null}
-        {headlineOf(levels)}
+        {report.looked === 0 && levels.length === 0 ? 'Nothing to look at yet' : headlineOf(levels)}
       </h2>
       <Trouble />
       <p className="note">
         {[
-          `${report.looked} looked at`,
+          report.looked > 0 ? `${report.looked} looked at` : 'Findings appear as soon as something is wired',
           facts > 0 ? `${facts} need a fact` : '',
           report.aside.length > 0 ? `${report.aside.length} set aside` : '',
           busy || stale ? 'working …' : '',

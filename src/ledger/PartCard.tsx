@@ -4,6 +4,7 @@ import { amps, days, length, share, volts } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
 import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
+import { TermText } from '../faces/TermText.tsx';
 import { settingsOf } from '../parts/definePart.ts';
 import { partKinds } from '../parts/index.ts';
 import { wiresOn } from '../plan/connect.ts';
@@ -12,14 +13,14 @@ import type { Id, Part } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { change, selectWire } from './actions.ts';
 import { FindingLinks } from './FindingLinks.tsx';
-import { devicesOf, partName, readingOf, terminalV, wireName } from './lookup.ts';
+import { devicesOf, itemOf, partName, readingOf, terminalV, wireName } from './lookup.ts';
 import { PartSettings } from './PartSettings.tsx';
 
 /** One part: what it is, what stands at its terminals, how it fares, what was found, and its settings. */
 export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding(key: string): void }) {
   const plan = useApp((s) => s.plan);
   const results = useApp((s) => s.results);
-  const item = useApp((s) => s.scene?.parts.get(id)?.item);
+  const item = itemOf(results?.filled, id);
   const part = plan?.parts[id];
   const kind = part ? partKinds.get(part.kind) : undefined;
   if (!plan || !part || !kind) return null;
@@ -56,7 +57,7 @@ export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
       </header>
       <p className="soft">
         {part.name ? `${kind.title}. ` : ''}
-        {kind.about}
+        <TermText text={kind.about} />
         {theirs ? ' Belongs to the vehicle: never on your lists.' : ''}
       </p>
       {todo.length > 0 ? (
@@ -129,7 +130,7 @@ function Fares({ analysis, id }: { readonly analysis: Analysis; readonly id: Id 
     <dl className="facts">
       {arrivals.map((a) => (
         <Row key={a.label} name={`Arrives${arrivals.length > 1 ? `, ${a.label}` : ''}`}>
-          {volts(a.typical[keyIndex] ?? Number.NaN)}
+          {Number.isNaN(a.typical[keyIndex] ?? Number.NaN) ? 'nothing' : volts(a.typical[keyIndex] ?? Number.NaN)}
           {a.worstLow ? <span className="note"> least {volts(a.worstLow.v)}</span> : null}
           {a.worstHigh ? <span className="note"> most {volts(a.worstHigh.v)}</span> : null}
         </Row>

@@ -3,6 +3,7 @@ import { type ReactNode, useId } from 'react';
 /** One of a few values from a list; the empty value is "automatic" where there is one. */
 export function PickField({
   label,
+  term,
   value,
   options,
   automatic,
@@ -11,6 +12,8 @@ export function PickField({
   onPick,
 }: {
   readonly label: string;
+  /** The label as a trade term with its meaning. */
+  readonly term?: ReactNode;
   /** '' = automatic. */
   readonly value: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];
@@ -24,9 +27,10 @@ export function PickField({
   const id = useId();
   return (
     <div className="field">
-      <label htmlFor={id}>{label}</label>
+      {term ? <span className="label">{term}</span> : <label htmlFor={id}>{label}</label>}
       <select
         id={id}
+        aria-label={label}
         className={value === '' && automatic !== undefined ? 'input automatic' : 'input'}
         value={value}
         {...(reason ? { 'aria-describedby': `${id}-note` } : {})}

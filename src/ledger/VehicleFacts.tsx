@@ -17,10 +17,10 @@ const KNOWN = [
   { value: 'unknown', label: 'I don’t know: assume the worst' },
 ];
 const DIPS: readonly { readonly value: DipLevel; readonly label: string }[] = [
-  { value: 'I', label: 'I: may restart after a start' },
+  { value: 'I', label: 'I: may restart' },
   { value: 'II', label: 'II: must keep running' },
-  { value: 'III', label: 'III: deepest dip' },
-  { value: 'IV', label: 'IV: long dip' },
+  { value: 'III', label: 'III: deepest' },
+  { value: 'IV', label: 'IV: long' },
 ];
 
 /** Facts of the vehicle, its zones and the runs between them: what every figure rests on. */
@@ -90,11 +90,11 @@ function Facts() {
         onPick={(v) => set({ centralClamping: v as Known })}
       />
       <PickField
-        label="Body is"
+        label="Body joined to"
         value={vehicle.polarity}
         options={[
-          { value: 'negative-ground', label: 'battery negative (usual)' },
-          { value: 'positive-ground', label: 'battery positive (old)' },
+          { value: 'negative-ground', label: 'negative (usual)' },
+          { value: 'positive-ground', label: 'positive (old)' },
           { value: 'unknown', label: 'I don’t know: assume the worst' },
         ]}
         onPick={(v) => set({ polarity: v as Vehicle['polarity'] })}

@@ -1,5 +1,7 @@
+import type { ReactNode } from 'react';
 import { length, significant } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
+import { Term } from '../faces/Term.tsx';
 import { TypedField } from '../faces/TypedField.tsx';
 import { setWire, type WirePatch } from '../plan/edits.ts';
 import type { ColourCode, Wire } from '../plan/types.ts';
@@ -27,9 +29,10 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
   const set = (patch: WirePatch) => change(setWire(plan, wire.id, patch));
   const areaText = (mm2: number) => (units.area === 'awg' ? awgLabel(mm2) : `${significant(mm2, 3)} mm²`);
   const lengthM = filled.lengthM ?? report?.lengthM;
-  const pick = (key: 'colour' | 'stripe', label: string, automatic: string) => (
+  const pick = (key: 'colour' | 'stripe', label: string, automatic: string, term?: ReactNode) => (
     <PickField
       label={label}
+      term={term}
       value={wire[key] ?? ''}
       options={colours}
       automatic={automatic}
@@ -43,6 +46,7 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
       <TypedField
         label="Size"
         name="Conductor size"
+        term={units.area === 'awg' ? <Term word="awg">Size</Term> : <Term word="mm2">Size</Term>}
         shown={filled.areaMm2 === undefined ? '' : areaText(filled.areaMm2)}
         automatic={wire.areaMm2 === undefined}
         reason={wire.areaMm2 === undefined ? why('areaMm2') : undefined}
@@ -53,8 +57,13 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
         }}
         free={() => set({ areaMm2: undefined })}
       />
-      {pick('colour', 'Colour', filled.colour ? `Automatic: ${COLOURS[filled.colour].name}` : 'Automatic')}
-      {pick('stripe', 'Stripe', wire.stripe === undefined && filled.stripe ? `Automatic: ${COLOURS[filled.stripe].name}` : 'Automatic: none')}
+      {pick('colour', 'Colour', filled.colour ? `Automatic: ${COLOURS[filled.colour].name}` : 'Automatic', <Term word="colour letters">Colour</Term>)}
+      {pick(
+        'stripe',
+        'Stripe',
+        wire.stripe === undefined && filled.stripe ? `Automatic: ${COLOURS[filled.stripe].name}` : 'Automatic: none',
+        <Term word="stripe">Stripe</Term>,
+      )}
       <TypedField
         label="Length"
         name="Length"
@@ -69,6 +78,7 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
       />
       <PickField
         label="Insulation"
+        term={<Term word="insulation class">Insulation</Term>}
         value={wire.insulationC === undefined ? '' : String(wire.insulationC)}
         options={INSULATION.map((c) => ({ value: String(c), label: `${c} °C` }))}
         automatic={`Automatic: ${filled.insulationC ?? 105} °C`}

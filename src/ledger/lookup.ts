@@ -1,4 +1,5 @@
 import { type Analysis, type Arrival, KEY_POSITIONS, type Reading } from '../analysis/types.ts';
+import { viewsOf } from '../analysis/views.ts';
 import { partKinds } from '../parts/index.ts';
 import type { Band, End, Id, Plan, VehicleState, Wire } from '../plan/types.ts';
 
@@ -63,6 +64,19 @@ export function wireFigures(analysis: Analysis, wire: Wire, reading: Reading | n
 /** The six key positions of one wire, in order, for a band. */
 export function sixFigures(analysis: Analysis, wire: Wire, band: Band): readonly WireFigures[] {
   return KEY_POSITIONS.map(({ state }) => wireFigures(analysis, wire, readingOf(analysis, state, band)));
+}
+
+const items = new WeakMap<Plan, ReadonlyMap<Id, string>>();
+
+/** Item number of a part as printed on the sheet, e.g. F2; '' before the first results. */
+export function itemOf(filled: Plan | undefined, id: Id): string {
+  if (!filled) return '';
+  let map = items.get(filled);
+  if (!map) {
+    map = new Map([...viewsOf(filled)].map(([part, view]) => [part, view.item]));
+    items.set(filled, map);
+  }
+  return map.get(id) ?? '';
 }
 
 /** The person's name of a part, or its kind's title. */

@@ -1,11 +1,14 @@
-import { useEffect } from 'react';
-import { useApp } from '../state/store.ts';
+import { lazy, Suspense, useEffect, useState } from 'react';
+import { app, useApp } from '../state/store.ts';
 import { Announcer } from './Announcer.tsx';
 import { Start } from './Start.tsx';
 import { Toast } from './Toast.tsx';
-import { Workbench } from './Workbench.tsx';
 import '../faces/faces.css';
 import './ui.css';
+
+/** The drawing surface is the heavy half of the page: the start screen does not wait for it. */
+const workbench = () => import('./Workbench.tsx');
+const Workbench = lazy(workbench);
 
 /** The whole page: the start screen, or the plan that is open. */
 export function App() {
@@ -13,6 +16,7 @@ export function App() {
   const started = useApp((s) => s.started);
   const theme = useApp((s) => s.theme);
   const title = useApp((s) => s.plan?.title);
+  const [asking, setAsking] = useState(false);
 
   useEffect(() => {
     document.documentElement.dataset.theme = theme;
@@ -21,9 +25,30 @@ export function App() {
     document.title = title ? `${title} – Dashloom` : 'Dashloom';
   }, [title]);
 
+  useEffect(() => {
+    if (open) setAsking(false);
+  }, [open]);
+  const newPlan = () => {
+    app.getState().close();
+    setAsking(true);
+  };
+
+  useEffect(() => {
+    // The first screen stands: fetch the bench before it is asked for.
+    if (started) void workbench();
+  }, [started]);
+
   return (
     <>
-      {open ? <Workbench /> : started ? <Start /> : <p className="opening">Opening …</p>}
+      {open ? (
+        <Suspense fallback={<p className="opening">Opening …</p>}>
+          <Workbench onNew={newPlan} />
+        </Suspense>
+      ) : started ? (
+        <Start asking={asking} setAsking={setAsking} />
+      ) : (
+        <p className="opening">Opening …</p>
+      )}
       <Toast />
       <Announcer />
     </>

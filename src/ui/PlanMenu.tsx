@@ -5,7 +5,7 @@ import { app, useApp } from '../state/store.ts';
 import { Mark } from './Mark.tsx';
 
 /** New, open, save as a file, close, and the other plans kept here. */
-export function PlanMenu() {
+export function PlanMenu({ onNew }: { onNew(): void }) {
   const plans = useApp((s) => s.plans);
   const openId = useApp((s) => s.plan?.id);
   const file = useRef<HTMLInputElement>(null);
@@ -20,8 +20,8 @@ export function PlanMenu() {
           };
           return (
             <>
-              <button type="button" className="panel-item" onClick={doing(() => app.getState().close())}>
-                New plan or another one …
+              <button type="button" className="panel-item" onClick={doing(onNew)}>
+                New plan …
               </button>
               <button type="button" className="panel-item" onClick={doing(() => file.current?.click())}>
                 Open a file …

@@ -10,8 +10,7 @@ import { FileInput } from './PlanMenu.tsx';
 const Questions = lazy(() => import('./Questions.tsx'));
 
 /** The first screen: what this is, the doors into it, plans kept here, and the usual cautions. */
-export function Start() {
-  const [asking, setAsking] = useState(false);
+export function Start({ asking, setAsking }: { readonly asking: boolean; setAsking(asking: boolean): void }) {
   const [fetching, setFetching] = useState(false);
   const file = useRef<HTMLInputElement>(null);
   if (asking)

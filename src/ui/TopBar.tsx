@@ -2,6 +2,7 @@ import { useId, useState } from 'react';
 import { KEY_POSITIONS } from '../analysis/types.ts';
 import { significant } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
+import { Term } from '../faces/Term.tsx';
 import { KeySlide } from '../keycycle/KeySlide.tsx';
 import { setHead } from '../plan/edits.ts';
 import type { Band } from '../plan/types.ts';
@@ -11,11 +12,11 @@ import { PlanMenu } from './PlanMenu.tsx';
 import { ViewMenu } from './ViewMenu.tsx';
 
 /** Title, key, supply, undo, view and the way to the wiring sheet. */
-export function TopBar({ phone, onSheet, onShelf }: { readonly phone: boolean; onSheet(): void; onShelf?(): void }) {
+export function TopBar({ phone, onNew, onSheet, onShelf }: { readonly phone: boolean; onNew(): void; onSheet(): void; onShelf?(): void }) {
   return (
     <header className="top">
       <div className="top-plan">
-        <PlanMenu />
+        <PlanMenu onNew={onNew} />
         <div className="top-title">
           <Title />
           <SaveState />
@@ -95,7 +96,9 @@ function SupplyBand() {
   const table = plan.vehicle.supplyV?.[state] ?? supplyV(plan.vehicle.systemV, state, plan.vehicle.dipLevel);
   return (
     <fieldset className="supply">
-      <legend>Supply</legend>
+      <legend>
+        <Term word="band">Supply</Term>
+      </legend>
       <div className="choice">
         {BANDS.map((b) => (
           <label key={b}>

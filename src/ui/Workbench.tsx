@@ -14,7 +14,7 @@ import { useWide } from './useWide.ts';
 const SheetView = lazy(() => import('./SheetView.tsx'));
 
 /** The open plan: shelf, drawing, answers; on a small screen the drawing with two sheets over it. */
-export function Workbench() {
+export default function Workbench({ onNew }: { onNew(): void }) {
   const [sheet, setSheet] = useState(false);
   const [shelfOpen, setShelfOpen] = useState(false);
   const [answersOpen, setAnswersOpen] = useState(false);
@@ -42,7 +42,7 @@ export function Workbench() {
           To the answers
         </a>
       )}
-      <TopBar phone={phone} onSheet={() => setSheet(true)} {...(wide || phone ? {} : { onShelf: () => setShelfOpen(!shelfOpen) })} />
+      <TopBar phone={phone} onNew={onNew} onSheet={() => setSheet(true)} {...(wide || phone ? {} : { onShelf: () => setShelfOpen(!shelfOpen) })} />
       {wide ? (
         <aside className="bench-shelf">
           <Shelf />

@@ -103,9 +103,9 @@ export function planFrom(a: Answers): Plan {
     {
       parts: [
         { key: 'battery', kind: 'battery', owner: 'vehicle', zone: 'z1', x: 50, y: 180 },
-        { key: 'body', kind: 'chassis-ground', owner: 'vehicle', zone: 'z1', x: 70, y: 420 },
-        { key: 'ground', kind: 'chassis-ground', zone: 'z2', x: 80, y: 420 },
-        ...(last === 'z2' ? [] : [{ key: 'far-ground', kind: 'chassis-ground', zone: last, x: 80, y: 420 }]),
+        { key: 'body', kind: 'chassis-ground', owner: 'vehicle', zone: 'z1', x: 80, y: 420, name: 'Battery strap' },
+        { key: 'ground', kind: 'chassis-ground', zone: 'z2', x: 80, y: 420, name: 'Dash ground' },
+        ...(last === 'z2' ? [] : [{ key: 'far-ground', kind: 'chassis-ground', zone: last, x: 80, y: 420, name: 'Build ground' }]),
         ...feeds.map((l, i) => ({ key: l.kind, kind: l.kind, owner: 'vehicle' as const, zone: 'z2', x: 40, y: 60 + i * 60 })),
       ],
       wires: [

@@ -21,7 +21,8 @@ describe('words on screen', () => {
   it.each(used)('$word in $name opens a meaning', ({ word }) => expect(meaningOf(word)).toBeTruthy());
 
   it('every Term names its word as plain text, or this test could not see it', () => {
-    for (const { name, text } of sources) expect(text.match(/<Term word=\{/g), name).toBeNull();
+    // TermText takes its words from the table of meanings.
+    for (const { name, text } of sources) if (name !== 'faces/TermText.tsx') expect(text.match(/<Term [^>]*word=\{/g), name).toBeNull();
   });
 
   it('never calls a plan safe', () => {
