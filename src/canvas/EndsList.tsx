@@ -18,6 +18,14 @@ export function EndsList({ engine }: { readonly engine: Engine }) {
   const ends = useMemo(() => (plan && from ? sensibleEnds(plan, from) : []), [plan, from]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new beginning closes the long list
   useEffect(() => setAll(false), [from]);
+  useEffect(() => {
+    if (!from) return;
+    const opener = document.activeElement;
+    list.current?.querySelector('button')?.focus({ preventScroll: true });
+    return () => {
+      if (opener instanceof HTMLElement && opener.isConnected && opener !== document.body) opener.focus({ preventScroll: true });
+    };
+  }, [from]);
 
   if (!plan || !from) return null;
   const start = terminalOf(plan, from);
@@ -38,9 +46,15 @@ export function EndsList({ engine }: { readonly engine: Engine }) {
       aria-label={`Wire from ${endText(part, start)}`}
       style={{ left, ...(below ? { top: Math.max(8, at.y + 12) } : { bottom: Math.max(8, h - at.y + 12) }) }}
       onKeyDown={(e) => {
-        if (e.key !== 'Escape') return;
-        e.stopPropagation();
-        setWiringFrom(null);
+        if (e.key === 'Escape') {
+          e.stopPropagation();
+          setWiringFrom(null);
+        }
+        if (e.key !== 'ArrowDown' && e.key !== 'ArrowUp') return;
+        const buttons = [...(list.current?.querySelectorAll('button') ?? [])];
+        const at = buttons.indexOf(document.activeElement as HTMLButtonElement);
+        buttons[(at + (e.key === 'ArrowDown' ? 1 : buttons.length - 1)) % buttons.length]?.focus();
+        e.preventDefault();
       }}
     >
       <p className="ends-title">

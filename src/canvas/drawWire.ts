@@ -47,15 +47,17 @@ export class DrawWire implements Gesture {
     const reach = engine.reach(TAKE_PX);
     const pad = index.padNear(at.x, at.y, reach);
     const ok = pad && whyNot(plan, from, pad) === null ? pad : null;
-    const near = ok ? null : index.wireNear(at.x, at.y, reach / 2);
+    // A terminal that cannot be joined still counts as meant: the drop says why not, rather than splicing nearby.
+    const meant = pad && (pad.part !== from.part || pad.terminal !== from.terminal) ? pad : null;
+    const near = meant ? null : index.wireNear(at.x, at.y, reach / 2);
     const over = near && plan.wires[near.id];
     const spliceable = over && over.owner === 'build' && over.from.part !== from.part && over.to.part !== from.part ? scene.wires.get(over.id) : undefined;
     const on = spliceable && nearestOn(spliceable.points, at.x, at.y);
     const end = ok && routeEnd(scene.parts.get(ok.part)?.pads[ok.terminal], scene.parts.get(ok.part));
-    this.target = ok ? { end: ok } : spliceable && on ? { wire: spliceable.id, x: on.x, y: on.y } : null;
+    this.target = meant ? { end: meant } : spliceable && on ? { wire: spliceable.id, x: on.x, y: on.y } : null;
     const to = end ?? { x: snap(on?.x ?? at.x), y: snap(on?.y ?? at.y), side: 'any' as const };
     engine.live.rubber = route(this.lanes.map, this.lanes.search, start, to, { effort: 'quick' });
-    engine.live.target = this.target ? { x: to.x, y: to.y } : null;
+    engine.live.target = ok || spliceable ? { x: to.x, y: to.y } : null;
     engine.live.dropWire = spliceable?.id ?? null;
     engine.redrawLive();
   }

@@ -16,6 +16,7 @@ import { Painter } from './painter.ts';
 import { paintLive } from './paintLive.ts';
 import { paintScene } from './paintScene.ts';
 import { SceneIndex } from './sceneIndex.ts';
+import { ShownScenes } from './shownScenes.ts';
 import { litTargets } from './targets.ts';
 
 /** Pause after which pixels that were only moved are drawn sharply, ms. */
@@ -48,6 +49,7 @@ export class Engine {
   private margin = 320;
   private mounts: Mounts | null = null;
   private readonly effective = new EffectivePlan();
+  private readonly shown = new ShownScenes();
   private marks: readonly Mark[] = [];
   private figures: readonly FigureLabel[] = [];
   private byWire: ReadonlyMap<string, WireFigures> = new Map();
@@ -270,7 +272,9 @@ export class Engine {
       return;
     }
     const before = this.scene;
-    this.scene = buildScene(this.effective.of(shown, results), before ?? undefined);
+    // After undo and redo the picture is the one that was there, not one more way to lay the same plan.
+    this.scene = buildScene(this.effective.of(shown, results), this.shown.sceneOf(shown) ?? before ?? undefined);
+    this.shown.keep(shown, this.scene);
     if (this.scene.parts !== before?.parts) this.index = new SceneIndex(this.scene);
     this.refreshFigures();
     this.marks = marksOf(results ? results.report.cards.flatMap((c) => c.findings) : []);
