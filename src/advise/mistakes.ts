@@ -69,15 +69,16 @@ export const mistakes: readonly Mistake[] = [
       const relay = named(plan, 'delay-off-relay');
       const ignition = named(plan, 'feed-15');
       const fuse = named(plan, 'blade-fuse', 'Supply fuse');
-      const converter = named(plan, 'step-down');
       const tap = fuse && wireBetween(plan, fuse, '1');
       const feed = fuse && wireBetween(plan, fuse, '2');
-      if (!relay || !ignition || !fuse || !converter || !tap || !feed) return null;
+      const held = relay && wireBetween(plan, relay, '87');
+      if (!relay || !ignition || !fuse || !tap || !feed || !held) return null;
+      const behind = held.from.part === relay.id ? held.to : held.from;
       return edit(plan, 'Try: no hold relay', (draft) => {
         for (const w of Object.values(plan.wires)) if (w.from.part === relay.id || w.to.part === relay.id) draft.removeWire(w.id);
         draft.removePart(relay.id);
         draft.setWire({ ...tap, from: { part: ignition.id, terminal: 'out' }, to: { part: fuse.id, terminal: '1' } });
-        draft.setWire({ ...feed, from: { part: fuse.id, terminal: '2' }, to: { part: converter.id, terminal: 'in' } });
+        draft.setWire({ ...feed, from: { part: fuse.id, terminal: '2' }, to: behind });
       });
     },
   },
