@@ -16,7 +16,8 @@ export class Islands {
   private readonly last: Int32Array;
   /** Ground nodes visited before each time. */
   private readonly groundsBefore: Int32Array;
-  private readonly grounded: boolean[] = [];
+  /** First visiting time of each island and of the one after it. */
+  private readonly span: [from: number, to: number][] = [];
 
   /** @param passes whether an edge belongs to the graph looked at */
   constructor(
@@ -35,23 +36,25 @@ export class Islands {
 
   /** Whether an island holds a chassis bar or the battery's negative post. */
   isGrounded(island: number): boolean {
-    return this.grounded[island]!;
+    return this.groundsIn(island) > 0;
+  }
+
+  /** When a node was visited: what hangs below a node has the times right after it. */
+  timeOf(node: number): number {
+    return this.first[node]!;
   }
 
   /** The two halves that an edge alone holds together, as seen from its ends; null when there is a way round. */
   split(edge: number): { a: Half; b: Half } | null {
     if (!this.isBridge[edge]) return null;
     const child = this.childOf[edge]!;
-    const [from, to] = [this.first[child]!, this.last[child]!];
-    const island = this.of[child]!;
-    const groundsBelow = this.groundsBefore[to + 1]! - this.groundsBefore[from]!;
-    const isBelow = (node: number): boolean => this.first[node]! >= from && this.first[node]! <= to;
-    const below: Half = { holds: isBelow, grounded: groundsBelow > 0 };
-    const above: Half = { holds: (node) => !isBelow(node), grounded: this.grounded[island]! && groundsBelow < this.groundsIn(island) };
+    const [from, to] = [this.first[child]!, this.last[child]! + 1];
+    const grounds = this.groundsBefore[to]! - this.groundsBefore[from]!;
+    const below: Half = { from, to, inside: true, grounded: grounds > 0 };
+    const above: Half = { from, to, inside: false, grounded: grounds < this.groundsIn(this.of[child]!) };
     return this.graph.edges[edge]!.a === child ? { a: below, b: above } : { a: above, b: below };
   }
 
-  private readonly span: [from: number, to: number][] = [];
   private groundsIn(island: number): number {
     const [from, to] = this.span[island]!;
     return this.groundsBefore[to]! - this.groundsBefore[from]!;
@@ -104,13 +107,18 @@ export class Islands {
         } else low[node] = Math.min(low[node]!, this.first[there]!);
       }
       this.span.push([from, clock]);
-      this.grounded.push(this.groundsBefore[clock]! > this.groundsBefore[from]!);
     }
   }
 }
 
-/** One side of a bridge. */
+/** One side of a bridge: the nodes of its island whose times are inside (or outside) a range. */
 export interface Half {
-  holds(node: number): boolean;
+  readonly from: number;
+  readonly to: number;
+  readonly inside: boolean;
   readonly grounded: boolean;
+}
+
+export function holds(half: Half, time: number): boolean {
+  return (time >= half.from && time < half.to) === half.inside;
 }

@@ -15,7 +15,7 @@ export function partWatts(network: Network, elements: readonly Element[], settle
   const watts = new Map<Id, number>();
   for (const e of elements) {
     const colon = e.id.indexOf(':');
-    if (colon <= 0 || e.id.startsWith('wire:')) continue;
+    if (colon <= 0) continue;
     const part = e.id.slice(0, colon);
     watts.set(part, (watts.get(part) ?? 0) + elementWatts(network, e, settled, v));
   }

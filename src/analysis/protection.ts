@@ -2,7 +2,7 @@ import { supplyCorners } from '../trade/supply.ts';
 import { contactWays } from './changeovers.ts';
 import type { PartView } from './factsTypes.ts';
 import { type Edge, type Graph, nodeName } from './graph.ts';
-import { type Half, Islands } from './islands.ts';
+import { type Half, holds, Islands } from './islands.ts';
 import { type Arc, maxFlow } from './maxflow.ts';
 import type { EndProtection } from './types.ts';
 
@@ -67,8 +67,8 @@ export class Protection {
  */
 class Way {
   private readonly islands: Islands;
-  /** Per island, what is attached to it: +gate, or -(feed + 1). */
-  private readonly attached: readonly number[][];
+  /** Per island, what is attached to it, in the order in which the nodes were visited. */
+  private readonly attached: readonly Attachment[][];
   private readonly memo = new Map<string, EndProtection>();
 
   constructor(
@@ -81,15 +81,18 @@ class Way {
       const { link } = graph.edges[e]!;
       return link === null || (OPEN_WAY.has(link.type) && closed(link));
     });
-    const attached: number[][] = Array.from({ length: this.islands.count }, () => []);
-    const { of } = this.islands;
+    const attached: Attachment[][] = Array.from({ length: this.islands.count }, () => []);
+    const attach = (node: number, what: number): void => {
+      attached[this.islands.of[node]!]!.push({ what, time: this.islands.timeOf(node) });
+    };
     gates.forEach((g, i) => {
-      attached[of[g.a]!]!.push(i);
-      if (of[g.b] !== of[g.a]) attached[of[g.b]!]!.push(i);
+      attach(g.a, i);
+      attach(g.b, i);
     });
     feeds.forEach((f, i) => {
-      attached[of[f.node]!]!.push(-(i + 1));
+      attach(f.node, -(i + 1));
     });
+    for (const list of attached) list.sort((x, y) => x.time - y.time);
     this.attached = attached;
   }
 
@@ -109,10 +112,14 @@ class Way {
   private into(island: number, half: Half | null, rest: Half | null): EndProtection {
     if (half?.grounded) return NO_SOURCE;
     const attached = this.attached[island]!;
-    const touching = (h: Half): number[] => attached.filter((x) => this.touches(x, island, h));
-    const mine = half ? touching(half) : attached;
-    if (mine.length === 0) return NO_SOURCE;
-    const key = half && rest ? `${island}|${mine.join()}|${touching(rest).join()}|${rest.grounded}` : `${island}`;
+    let key = `${island}`;
+    if (half && rest) {
+      // What hangs below a bridge stands side by side in the list: the range is all that tells one half from another.
+      const from = firstAt(attached, half.from);
+      const to = firstAt(attached, half.to);
+      if (half.inside ? from === to : to - from === attached.length) return NO_SOURCE;
+      key = `${island}|${from}|${to}|${half.inside}|${rest.grounded}`;
+    } else if (attached.length === 0) return NO_SOURCE;
     let found = this.memo.get(key);
     if (!found) {
       found = this.solve(island, half, rest);
@@ -121,20 +128,14 @@ class Way {
     return found;
   }
 
-  private touches(x: number, island: number, half: Half): boolean {
-    const touches = (node: number): boolean => this.islands.of[node] === island && half.holds(node);
-    if (x < 0) return touches(this.feeds[-x - 1]!.node);
-    const g = this.gates[x]!;
-    return touches(g.a) || touches(g.b);
-  }
-
   private solve(island: number, half: Half | null, rest: Half | null): EndProtection {
     // Places: 0 all sources, 1 the end in question, 2 the other half of its island, 3... islands behind gates.
+    const { of } = this.islands;
     const placeOf = new Map<number, number>();
     const behind: number[] = [];
     const place = (node: number): number => {
-      const at = this.islands.of[node]!;
-      if (at === island) return half && !half.holds(node) ? 2 : 1;
+      const at = of[node]!;
+      if (at === island) return half && !holds(half, this.islands.timeOf(node)) ? 2 : 1;
       let p = placeOf.get(at);
       if (p === undefined) {
         p = 3 + behind.length;
@@ -146,27 +147,21 @@ class Way {
     const isSink = (p: number): boolean => (p === 2 ? rest!.grounded : p >= 3 && this.islands.isGrounded(behind[p - 3]!));
     const arcs: Arc[] = [];
     const used = new Set<number>();
-    const take = (at: number, wanted: number): void => {
-      for (const x of this.attached[at]!) {
-        if (used.has(x)) continue;
-        if (x < 0) {
-          const f = this.feeds[-x - 1]!;
-          if (place(f.node) !== wanted) continue;
-          used.add(x);
-          arcs.push({ from: 0, to: wanted, cap: f.cap, tag: x });
-          continue;
-        }
-        const g = this.gates[x]!;
-        const [a, b] = [place(g.a), place(g.b)];
-        if (a !== wanted && b !== wanted) continue;
-        used.add(x);
-        if (!isSink(a)) arcs.push({ from: a, to: b, cap: g.cap, tag: x });
-        if (!g.oneWay && !isSink(b)) arcs.push({ from: b, to: a, cap: g.cap, tag: x });
+    const take = ({ what }: Attachment): void => {
+      if (used.has(what)) return;
+      used.add(what);
+      if (what < 0) {
+        const f = this.feeds[-what - 1]!;
+        arcs.push({ from: 0, to: place(f.node), cap: f.cap, tag: what });
+        return;
       }
+      const g = this.gates[what]!;
+      const [a, b] = [place(g.a), place(g.b)];
+      if (!isSink(a)) arcs.push({ from: a, to: b, cap: g.cap, tag: what });
+      if (!g.oneWay && !isSink(b)) arcs.push({ from: b, to: a, cap: g.cap, tag: what });
     };
-    take(island, 1);
-    if (half && !rest!.grounded) take(island, 2);
-    for (let q = 0; q < behind.length; q++) if (!this.islands.isGrounded(behind[q]!)) take(behind[q]!, 3 + q);
+    for (const x of this.attached[island]!) if (!half || !rest!.grounded || holds(half, x.time)) take(x);
+    for (let q = 0; q < behind.length; q++) if (!this.islands.isGrounded(behind[q]!)) this.attached[behind[q]!]!.forEach(take);
     const { flow, cut } = maxFlow(3 + behind.length, arcs, 0, 1);
     if (flow === 0) return NO_SOURCE;
     if (flow === Number.POSITIVE_INFINITY) return { maxA: flow, byPart: null, byName: 'nothing' };
@@ -174,6 +169,24 @@ class Way {
     const distinct = [...new Set(views)];
     return { maxA: flow, byPart: distinct[0]?.part.id ?? null, byName: distinct.map((v) => v.item).join(' + ') };
   }
+}
+
+/** A gate (its number), or a feed (-number - 1), at a node. */
+interface Attachment {
+  readonly what: number;
+  readonly time: number;
+}
+
+/** Place of the first attachment that is not before a time. */
+function firstAt(sorted: readonly Attachment[], time: number): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle]!.time < time) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function gatesOf(graph: Graph): Gate[] {

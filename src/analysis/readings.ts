@@ -1,9 +1,9 @@
 import { compile, elementAmps, type Network, settle } from '../circuit/index.ts';
-import type { Device, Element, Settled } from '../circuit/types.ts';
+import type { Element, Settled } from '../circuit/types.ts';
 import type { Band, VehicleState } from '../plan/types.ts';
 import { supplyCorners } from '../trade/supply.ts';
 import type { Graph } from './graph.ts';
-import { type Moment, NetworkMaker, type WireFigures } from './network.ts';
+import { type Moment, NetworkMaker, type WireFigures, wireElement } from './network.ts';
 import type { Reading, ReadingIndex } from './types.ts';
 
 /** The canonical walk: a reading for a state is where this walk has come to, and OFF_ASLEEP is its end. */
@@ -29,21 +29,21 @@ export class Solver {
     figures: ReadonlyMap<string, WireFigures>,
   ) {
     this.maker = new NetworkMaker(graph, figures);
-    const first: Moment = { state: 'OFF_ASLEEP', band: 'typical' };
-    const elements = this.maker.elements(first, () => false);
+    const first = this.maker.at({ state: 'OFF_ASLEEP', band: 'typical' });
+    const elements = first.elements(() => false);
     this.network = compile(elements);
-    this.devices = this.maker.devices(first).map((d) => d.id);
+    this.devices = first.devices.map((d) => d.id);
     const terminals = graph.nodes.filter((n) => n.includes('.'));
     this.nodeOf = Int32Array.from(terminals, (t) => this.network.nodeIndex.get(t) ?? -2);
     const refs: { at: number; port: string | undefined; name: string }[] = [];
-    const wireAt = new Map<string, number>();
     elements.forEach((e, at) => {
-      if (e.id.startsWith('wire:')) wireAt.set(e.id.slice(5), at);
-      else for (const port of portsOf(e)) refs.push({ at, port, name: port ? `${e.id}:${port}` : e.id });
+      if (e.id.startsWith('~')) return;
+      for (const port of portsOf(e)) refs.push({ at, port, name: port ? `${e.id}:${port}` : e.id });
     });
     this.elementRefs = refs;
-    const wires = graph.wires.map((w) => w.id).filter((id) => wireAt.has(id));
-    this.wireRefs = Int32Array.from(wires, (id) => wireAt.get(id)!);
+    const at = this.network.elementIndex;
+    const wires = graph.wires.map((w) => w.id).filter((id) => at.has(wireElement(id)));
+    this.wireRefs = Int32Array.from(wires, (id) => at.get(wireElement(id))!);
     this.index = { terminals, wires, elements: refs.map((r) => r.name), devices: this.devices };
   }
 
@@ -54,16 +54,15 @@ export class Solver {
 
   /** Lets the devices settle at a moment from the given states; `start` is a solution nearby, to begin from. */
   settle(moment: Moment, states: ReadonlyMap<string, boolean>, longestS?: number, start?: Settled): Settled {
-    const devices: readonly Device[] = this.maker.devices(moment);
-    const settled = settle(this.network, (on) => this.maker.elements(moment, on), devices, states, {
+    const instant = this.maker.at(moment);
+    return settle(this.network, (on) => instant.elements(on), instant.devices, states, {
       longestS: longestS ?? (JUST_AFTER.has(moment.state) ? MOMENT_S : Number.POSITIVE_INFINITY),
       ...(start?.solution.status === 'solved' ? { start: start.solution.volts } : {}),
     });
-    return settled;
   }
 
-  elementsOf(moment: Moment, states: ReadonlyMap<string, boolean>): Element[] {
-    return this.maker.elements(moment, (d) => states.get(d) ?? false);
+  elementsOf(moment: Moment, states: ReadonlyMap<string, boolean>): readonly Element[] {
+    return this.maker.at(moment).elements((d) => states.get(d) ?? false);
   }
 
   /** The settled network as the plain arrays that rules and faces read. */
