@@ -35,8 +35,19 @@ export function EndsList({ engine }: { readonly engine: Engine }) {
   const { w, h } = engine.size;
   const at = { x: (pad.x - camera.x) * camera.zoom + w / 2, y: (pad.y - camera.y) * camera.zoom + h / 2 };
   const shown = all ? ends : ends.slice(0, FIRST);
-  const left = Math.max(8, Math.min(at.x + 16, w - 268));
-  const below = at.y < h * 0.6;
+  // On a small surface the list lies along its foot; else beside the terminal, on the side with more room.
+  const small = w < 500;
+  const below = at.y < h * 0.5;
+  const gap = 14;
+  const place = small
+    ? { left: 8, right: 8, bottom: 8, maxHeight: h * 0.55 }
+    : {
+        left: Math.max(8, Math.min(at.x + 16, w - 268)),
+        width: 260,
+        ...(below
+          ? { top: Math.max(8, at.y + gap), maxHeight: h - Math.max(8, at.y + gap) - 8 }
+          : { bottom: Math.max(8, h - at.y + gap), maxHeight: at.y - gap - 8 }),
+      };
 
   return (
     <div
@@ -44,7 +55,7 @@ export function EndsList({ engine }: { readonly engine: Engine }) {
       className="ends"
       role="dialog"
       aria-label={`Wire from ${endText(part, start)}`}
-      style={{ left, ...(below ? { top: Math.max(8, at.y + 12) } : { bottom: Math.max(8, h - at.y + 12) }) }}
+      style={place}
       onKeyDown={(e) => {
         if (e.key === 'Escape') {
           e.stopPropagation();

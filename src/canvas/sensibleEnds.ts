@@ -1,6 +1,6 @@
 import { settingsOf } from '../parts/definePart.ts';
 import { partKind } from '../parts/index.ts';
-import { PAIRED_FORMS, type TerminalDef, type TerminalRole } from '../parts/types.ts';
+import { PAIRED_FORMS, type TerminalDef, type TerminalForm, type TerminalRole } from '../parts/types.ts';
 import { endKey, wiresAt } from '../plan/connect.ts';
 import type { End, Id, Part, Plan } from '../plan/types.ts';
 
@@ -71,10 +71,13 @@ function roleScore(a: TerminalRole, b: TerminalRole): number {
   return 0;
 }
 
-/** Does the terminal still take a wire? A header cell takes one plug. */
+/** Forms that take one plug; studs, screws, blades and splices take several wires. */
+const ONE_PLUG: ReadonlySet<TerminalForm> = new Set<TerminalForm>(['header', 'usb', 'jack', 'video', 'socket']);
+
+/** Does the terminal still take a wire? */
 export function takesWire(plan: Plan, end: End): boolean {
   const terminal = terminalOf(plan, end);
-  return terminal !== null && (terminal.form !== 'header' || (wiresAt(plan).byTerminal.get(endKey(end)) ?? []).length === 0);
+  return terminal !== null && (!ONE_PLUG.has(terminal.form) || (wiresAt(plan).byTerminal.get(endKey(end)) ?? []).length === 0);
 }
 
 /** Why a wire may not join these two ends, in plain words; null = it may. */
@@ -84,7 +87,9 @@ export function whyNot(plan: Plan, a: End, b: End): string | null {
   if (endKey(a) === endKey(b)) return 'A wire needs two different ends.';
   const joined = (wiresAt(plan).byTerminal.get(endKey(a)) ?? []).some((w) => endKey(w.from) === endKey(b) || endKey(w.to) === endKey(b));
   if (joined) return 'These two terminals are joined already.';
-  if (!takesWire(plan, a) || !takesWire(plan, b)) return 'A header cell takes one wire. Join wires in a splice or terminal strip before it.';
+  const full = [from, to].find((_, i) => !takesWire(plan, i === 0 ? a : b));
+  if (full)
+    return full.form === 'header' ? 'A header cell takes one wire. Join wires in a splice or terminal strip before it.' : 'That socket has its plug already.';
   if (PAIRED_FORMS.has(from.form) && PAIRED_FORMS.has(to.form) && from.form !== to.form) return `A ${from.form} plug does not fit a ${to.form} socket.`;
   return null;
 }

@@ -58,6 +58,16 @@ describe('sensible ends', () => {
     expect(whyNot(joined, { part: ids.fuse ?? '', terminal: '2' }, five)).toMatch(/one wire/);
   });
 
+  it('plugs one plug into a socket', () => {
+    const stick = { part: ids.stick ?? '', terminal: 'usb' };
+    const plugged = done(plan, addWire(plan, stick, { part: ids.pc ?? '', terminal: 'usb1' }).edit);
+    expect(whyNot(plugged, stick, { part: ids.pc ?? '', terminal: 'usb2' })).toMatch(/plug/);
+    // A stud takes several rings.
+    const stud = { part: ids.ground ?? '', terminal: '31' };
+    const one = done(plan, addWire(plan, { part: ids.down ?? '', terminal: 'gnd' }, stud).edit);
+    expect(whyNot(one, { part: ids.down ?? '', terminal: '0v' }, stud)).toBeNull();
+  });
+
   it('says why a wire may not be', () => {
     const a = { part: ids.fuse ?? '', terminal: '1' };
     expect(whyNot(plan, a, a)).toMatch(/two different ends/);

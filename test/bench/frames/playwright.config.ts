@@ -1,7 +1,7 @@
-import { existsSync } from 'node:fs';
 import { defineConfig } from '@playwright/test';
+import { findBrowser } from '../../browser.mjs';
 
-const chromium = process.env.CHROMIUM_PATH ?? ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(existsSync);
+const { path } = findBrowser();
 
 /** Builds the page beside this file and runs the measurements in it. */
 export default defineConfig({
@@ -13,7 +13,7 @@ export default defineConfig({
   use: {
     baseURL: 'http://127.0.0.1:5377/',
     viewport: { width: 1280, height: 800 },
-    launchOptions: { args: ['--no-sandbox'], ...(chromium ? { executablePath: chromium } : {}) },
+    launchOptions: { args: ['--no-sandbox'], ...(path ? { executablePath: path } : {}) },
   },
   webServer: {
     command: 'npx vite build --config vite.config.ts && npx vite preview --config vite.config.ts',
