@@ -14,14 +14,22 @@ export function keyFeeds(facts: Facts): readonly PartView[] {
 
 /** Where a thin wire may be joined to a feed: behind the first fuse on it. Null when it has none yet. */
 export function fusedLine(facts: Facts, feed: PartView): End | null {
-  const net = netAt(facts, feed, 'out');
-  for (const fuse of facts.ofKind('blade-fuse')) {
-    for (const [near, far] of [
-      ['1', '2'],
-      ['2', '1'],
-    ] as const) {
-      if (netAt(facts, fuse, near) === net && wiresOn(facts.plan, fuse.part.id, far).length > 0) return end(fuse.part.id, far);
-    }
-  }
-  return null;
+  return fusedLines(facts, feed)[0] ?? null;
 }
+
+/** The far sides of all fuses that stand at a feed and lead on. */
+export function fusedLines(facts: Facts, feed: PartView): readonly End[] {
+  const net = netAt(facts, feed, 'out');
+  return facts
+    .ofKind('blade-fuse')
+    .flatMap((fuse) =>
+      SIDES.filter(([near, far]) => netAt(facts, fuse, near) === net && wiresOn(facts.plan, fuse.part.id, far).length > 0).map(([, far]) =>
+        end(fuse.part.id, far),
+      ),
+    );
+}
+
+const SIDES = [
+  ['1', '2'],
+  ['2', '1'],
+] as const;

@@ -1,0 +1,165 @@
+import type { Facts } from '../../analysis/factsTypes.ts';
+import { nodeName } from '../../analysis/graph.ts';
+import { splitKey } from '../../analysis/roles.ts';
+import { PAIRED_FORMS } from '../../parts/types.ts';
+import type { Id, Wire } from '../../plan/types.ts';
+import { splitWire } from '../../plan/wireEdits.ts';
+import { called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
+
+const { fine, found } = verdicts('audio-ground-ring', 'H1');
+/** Chassis bars and battery negative are one body here: what matters is that a ring closes. */
+const BODY = 'body';
+/** Line level of a quiet passage and what one aims to keep below it, V (fitters' habit: −60 dB). */
+const CLEAN_V = 0.3e-3;
+
+export const audioGroundRing = defineRule({
+  id: 'audio-ground-ring',
+  code: 'H1',
+  level: 'fault',
+  title: 'Sound lead closes a ground ring',
+  why: 'Computer and radio are joined over the body already. The screen of the sound lead joins them a second time, so a part of every ground current flows through it, and the radio plays it: a whine that follows the engine.',
+  source: { text: 'Universal practice; an isolator or one common ground point opens the ring', grade: "fitters' habit" },
+  needs: 'graph',
+  check: (facts) =>
+    screens(facts).map((group) => {
+      const first = group.wires[0]!;
+      const subject = wire(first.id);
+      if (!group.ring) return fine(subject);
+      const volt = hummingV(facts, group);
+      return found({
+        level: 'fault',
+        subject,
+        related: [...group.wires.slice(1).map((w) => wire(w.id)), ...group.parts.map(part)],
+        what: `The screen of ${wireName(facts, first.id)} joins ${group.parts.map((id) => called(facts.parts.get(id)!)).join(' and ')}, which are joined over ground already: a ring with no isolator in it${volt === null ? '' : `. With the engine running ${(volt * 1e3).toFixed(1)} mV of ground drop lie along it, and below ${CLEAN_V * 1e3} mV nobody hears it`}.`,
+        todo: 'Put an audio isolator into the lead, or bring both grounds to one point at the radio.',
+        figures: volt === null ? [] : [{ label: 'ground drop along the screen', value: volt, unit: 'V' }],
+        state: 'RUN_CHARGING',
+        band: 'low',
+      });
+    }),
+  repair: (finding, facts) => {
+    const group = screens(facts).find((g) => g.wires[0]!.id === finding.subject.id);
+    const cut = group && [...group.wires].sort((a, b) => facts.wireLengthM(b.id) - facts.wireLengthM(a.id))[0];
+    if (!group?.ring || !cut) return [];
+    const from = facts.parts.get(cut.from.part)!;
+    const sourceFirst = !towardsRadio(facts, cut.from.part, cut);
+    return [
+      {
+        title: 'Put an audio isolator into the lead',
+        safe: true,
+        edit: (plan) => {
+          const isolator = { kind: 'audio-isolator', zone: from.part.zone, x: from.part.x + 160, y: from.part.y };
+          const [a, b] = sourceFirst ? (['a', 'b'] as const) : (['b', 'a'] as const);
+          return splitWire(plan, cut.id, isolator, a, b).edit;
+        },
+      },
+    ];
+  },
+});
+
+interface Join {
+  readonly a: string;
+  readonly b: string;
+  readonly wire: Wire | null;
+  readonly audio: boolean;
+}
+
+interface ScreenGroup {
+  /** Wires whose screen belongs to one piece of sound lead. */
+  readonly wires: readonly Wire[];
+  /** What the two ends of that piece hang on. */
+  readonly parts: readonly Id[];
+  readonly ring: boolean;
+}
+
+/** Pieces of screened sound lead, each with whether ground closes a ring around it. */
+function screens(facts: Facts): ScreenGroup[] {
+  const joins = groundJoins(facts);
+  const rest = rooter(joins.filter((j) => !j.audio));
+  const sound = rooter(joins.filter((j) => j.audio));
+  const groups = new Map<string, Join[]>();
+  for (const j of joins) {
+    if (!j.audio) continue;
+    const key = sound(j.a);
+    groups.set(key, [...(groups.get(key) ?? []), j]);
+  }
+  return [...groups.values()].flatMap((group) => {
+    const wires = group.flatMap((j) => j.wire ?? []);
+    if (wires.length === 0) return [];
+    const nodes = [...new Set(group.flatMap((j) => [j.a, j.b]))];
+    const roots = nodes.map((n) => rest(n));
+    const outer = nodes.filter((n) => !isLead(facts, n));
+    return [{ wires, parts: [...new Set(outer.map((n) => splitKey(n)[0]))], ring: new Set(roots).size < roots.length }];
+  });
+}
+
+function isLead(facts: Facts, node: string): boolean {
+  return facts.parts.get(splitKey(node)[0])?.kind.kind === 'audio-lead';
+}
+
+/** Everything that joins ground-like nodes: wires, screens, joints and the body. */
+function groundJoins(facts: Facts): Join[] {
+  const list: Join[] = [];
+  const name = (key: string): string => (key === '0' || key.startsWith('chassis:') ? BODY : key);
+  const put = (a: string, b: string, by: Wire | null, audio: boolean): void => {
+    list.push({ a: name(a), b: name(b), wire: by, audio });
+  };
+  for (const w of Object.values(facts.plan.wires)) {
+    const [from, to] = [`${w.from.part}.${w.from.terminal}`, `${w.to.part}.${w.to.terminal}`];
+    const [a, b] = [facts.at(from), facts.at(to)];
+    if (!a || !b) continue;
+    put(from, to, w, false);
+    if (PAIRED_FORMS.has(a.terminal.form) && PAIRED_FORMS.has(b.terminal.form))
+      put(`${from}~0`, `${to}~0`, w, a.terminal.form === 'jack' && b.terminal.form === 'jack');
+  }
+  for (const view of facts.parts.values()) {
+    if (view.facts.sources?.some((s) => s.kind === 'feed')) continue;
+    for (const link of view.facts.links ?? []) {
+      if (link.type !== 'join' && link.type !== 'conductor') continue;
+      const audio = view.kind.kind === 'audio-lead' && link.a.endsWith('~0');
+      put(nodeName(view, link.a), nodeName(view, link.b), null, audio);
+    }
+  }
+  return list;
+}
+
+/** Which nodes hang together. */
+function rooter(joins: readonly Join[]): (node: string) => string {
+  const parent = new Map<string, string>();
+  const root = (n: string): string => {
+    const up = parent.get(n) ?? n;
+    if (up === n) return n;
+    const top = root(up);
+    parent.set(n, top);
+    return top;
+  };
+  for (const j of joins) parent.set(root(j.a), root(j.b));
+  return root;
+}
+
+/** Is this side of a sound wire the radio's? */
+function towardsRadio(facts: Facts, id: Id, from: Wire): boolean {
+  const seen = new Set<Id>();
+  const queue = [id];
+  for (let q = 0; q < queue.length; q++) {
+    const here = queue[q]!;
+    if (seen.has(here)) continue;
+    seen.add(here);
+    const kind = facts.parts.get(here)?.kind.kind;
+    if (kind === 'radio-aux') return true;
+    if (kind !== 'audio-lead') continue;
+    for (const w of Object.values(facts.plan.wires)) {
+      if (w.id !== from.id && (w.from.part === here || w.to.part === here)) queue.push(w.from.part === here ? w.to.part : w.from.part);
+    }
+  }
+  return false;
+}
+
+/** Ground drop between the two ends of the piece at full load, V; null when it was not solved. */
+function hummingV(facts: Facts, group: ScreenGroup): number | null {
+  const first = group.wires[0]!;
+  const ends = group.wires.flatMap((w) => [`${w.from.part}.${w.from.terminal}~0`, `${w.to.part}.${w.to.terminal}~0`]).filter((k) => !isLead(facts, k));
+  const [a, b] = ends.length === 2 ? ends : [`${first.from.part}.${first.from.terminal}~0`, `${first.to.part}.${first.to.terminal}~0`];
+  const volt = facts.across(a!, b!, 'RUN_CHARGING', 'low');
+  return volt === null ? null : Math.abs(volt);
+}

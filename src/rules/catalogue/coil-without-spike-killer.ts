@@ -1,0 +1,153 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { Draft } from '../../plan/draft.ts';
+import { setSettings } from '../../plan/partEdits.ts';
+import { OPTOS, type OptoType } from '../../trade/semiconductors.ts';
+import { beside, end, newPart, newWire, SHORT_M } from '../build.ts';
+import { called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
+import { pinUses } from '../pins.ts';
+import { grounded, type Hop, hopsOf, isResistor, netAt, partsOn, railV, waysFrom } from '../trace.ts';
+import type { Repair, Verdict } from '../types.ts';
+
+const { fine, found } = verdicts('coil-without-spike-killer', 'J2');
+/** What a coil answers with when nothing takes its spike, V (from memory: 100 to 300 V and more). */
+const BARE_V = 100;
+/** Usual voltage rating of a driving transistor when it is not known, and the share of it that one uses (practice). */
+const DRIVER_V = 60;
+const DRIVER_SHARE = 0.8;
+/** Coils have this much less than their printed resistance at the least. */
+const COIL_LEAST = 0.9;
+
+export const coilWithoutSpikeKiller = defineRule({
+  id: 'coil-without-spike-killer',
+  code: 'J2',
+  level: 'hazard',
+  title: 'Coil without a spike killer',
+  why: 'A coil keeps its current going when it is switched off, and makes whatever voltage that takes: a hundred volts and more. It kills the transistor that drives it, and it is heard and felt by everything on the same line.',
+  source: { text: 'Universal practice; spikes of 100 to 300 V from memory; greatest resistor by R = (0.8 V_max − V) × R_coil / V', grade: "fitters' habit" },
+  needs: 'graph',
+  check: (facts) => facts.ofKind('relay', 'delay-off-relay').flatMap((view) => judge(facts, view)),
+  repair: (finding, facts) => {
+    const view = facts.parts.get(finding.subject.id);
+    if (!view) return [];
+    if (view.kind.kind === 'delay-off-relay' || positive(facts, view) === '86') {
+      return [{ title: 'Fit a relay with a diode across its coil', safe: true, edit: (plan) => setSettings(plan, view.part.id, { suppression: 'diode' }) }];
+    }
+    return diodeAcross(facts, view);
+  },
+});
+
+function judge(facts: Facts, view: PartView): Verdict[] {
+  const subject = part(view.part.id);
+  const own = view.s.str('suppression');
+  if (view.kind.kind === 'delay-off-relay') {
+    if (!facts.isWired(`${view.part.id}.30`)) return [];
+    if (own !== 'none') return [fine(subject)];
+    return [
+      found({
+        level: 'hazard',
+        subject,
+        what: `The coil of ${called(view)} has nothing across it: at each release it throws ${BARE_V} V and more at the timer’s own transistor.`,
+        todo: 'Fit a timer whose coil has a diode or resistor built in.',
+        figures: [{ label: 'spike at the least', value: BARE_V, unit: 'V' }],
+      }),
+    ];
+  }
+  if (!facts.isWired(`${view.part.id}.86`) || !facts.isWired(`${view.part.id}.85`)) return [];
+  const driver = driverOf(facts, view);
+  if (own === 'diode' || across(facts, view)) return [fine(subject)];
+  const hiV = facts.corners.hiV * (view.s.num('coilV') < facts.plan.vehicle.systemV ? view.s.num('coilV') / facts.plan.vehicle.systemV : 1);
+  if (own === 'resistor') return [resistorVerdict(view, driver, hiV)];
+  return [
+    found({
+      level: driver ? 'hazard' : 'fault',
+      subject,
+      related: driver ? [part(driver.view.part.id)] : [],
+      what: driver
+        ? `The coil of ${called(view)} has nothing across it and ${called(driver.view)} switches it: at each release ${BARE_V} V and more come back at a part that stands ${driver.maxV} V.`
+        : `The coil of ${called(view)} has nothing across it: at each release it throws ${BARE_V} V and more into its line.`,
+      todo: 'Put a diode across the coil, its ring (cathode) at the positive side, or fit a relay with one inside.',
+      figures: [{ label: 'spike at the least', value: BARE_V, unit: 'V' }],
+    }),
+  ];
+}
+
+/** A built-in resistor is enough for a contact; a transistor wants it small. */
+function resistorVerdict(view: PartView, driver: Driver | null, hiV: number): Verdict {
+  const subject = part(view.part.id);
+  if (!driver) return fine(subject);
+  const coilOhm = view.s.num('coilOhm') * COIL_LEAST;
+  const mostOhm = ((DRIVER_SHARE * driver.maxV - hiV) * coilOhm) / hiV;
+  const ohm = view.s.num('suppressionOhm');
+  if (ohm <= mostOhm) return fine(subject);
+  const spikeV = hiV + (hiV / coilOhm) * ohm;
+  return found({
+    level: 'hazard',
+    subject,
+    related: [part(driver.view.part.id)],
+    what: `The ${ohms(ohm)} across the coil of ${called(view)} let ${two(spikeV)} V come back at ${called(driver.view)}, which stands ${driver.maxV} V.`,
+    todo: mostOhm > 0 ? `Fit a relay with a diode, or at most ${ohms(mostOhm)} across the coil.` : 'Fit a relay with a diode across the coil.',
+    figures: [
+      { label: 'spike', value: spikeV, unit: 'V' },
+      { label: 'resistor at most', value: Math.max(0, mostOhm), unit: 'Ω' },
+    ],
+  });
+}
+
+interface Driver {
+  readonly view: PartView;
+  /** What it stands, V. */
+  readonly maxV: number;
+}
+
+/** The transistor or pin that switches the coil, met over wires, fuses, resistors and chokes from either end; null for contacts. */
+function driverOf(facts: Facts, view: PartView): Driver | null {
+  const through = (h: Hop): boolean => !h.views.includes(view) && (h.link.type === 'fuse' || h.link.type === 'conductor' || isResistor(h));
+  for (const terminal of ['85', '86']) {
+    const ways = waysFrom(facts, netAt(facts, view, terminal), through, (net) => grounded(facts, net) || railV(facts, net) !== null);
+    for (const net of ways.keys()) {
+      if (grounded(facts, net) || railV(facts, net) !== null) continue;
+      const opto = partsOn(facts, net).find((p) => p.view.kind.kind === 'optocoupler' && (p.terminal === 'C' || p.terminal === 'E'))?.view;
+      if (opto) return { view: opto, maxV: OPTOS[opto.s.str('type') as OptoType].vCeMaxV };
+      const pin = pinUses(facts).find((u) => netAt(facts, u.computer, `${u.cell.pin}`) === net);
+      if (pin) return { view: pin.computer, maxV: DRIVER_V };
+    }
+  }
+  return null;
+}
+
+/** The end of the coil that is the positive one; null when neither is known. */
+function positive(facts: Facts, view: PartView): '86' | '85' | null {
+  const [a, b] = [netAt(facts, view, '86'), netAt(facts, view, '85')];
+  if (grounded(facts, b) || railV(facts, a) !== null) return '86';
+  if (grounded(facts, a) || railV(facts, b) !== null) return '85';
+  const volt = facts.across(`${view.part.id}.86`, `${view.part.id}.85`, 'RUN_CHARGING', 'typical') ?? 0;
+  return volt > 0 ? '86' : volt < 0 ? '85' : null;
+}
+
+/** Something outside that takes the spike: a diode, a clamp or a resistor between the coil's two nets. */
+function across(facts: Facts, view: PartView): boolean {
+  const [a, b] = [netAt(facts, view, '86'), netAt(facts, view, '85')];
+  return [...(hopsOf(facts).get(a) ?? [])].some(
+    (h) => h.to === b && !h.views.includes(view) && (h.link.type === 'diode' || h.link.type === 'clamp' || isResistor(h)),
+  );
+}
+
+function diodeAcross(facts: Facts, view: PartView): Repair[] {
+  const plus = positive(facts, view);
+  if (plus === null) return [];
+  return [
+    {
+      title: 'Put a 1N4007 across the coil',
+      safe: true,
+      edit: (plan) => {
+        const relay = plan.parts[view.part.id];
+        if (!relay) return null;
+        const draft = new Draft(plan);
+        const diode = newPart(draft, { kind: 'diode', ...beside(relay, 20, 100), name: 'Coil diode', settings: { type: '1n4007' } });
+        newWire(draft, end(diode, 'K'), end(relay.id, plus), { lengthM: SHORT_M });
+        newWire(draft, end(diode, 'A'), end(relay.id, plus === '86' ? '85' : '86'), { lengthM: SHORT_M });
+        return draft.edit('repair.apply', 'Add a coil diode');
+      },
+    },
+  ];
+}

@@ -1,0 +1,51 @@
+import { PARKED_LIMIT_A } from '../../trade/battery.ts';
+import { amps, called, defineRule, part, two, verdicts } from '../defineRule.ts';
+import { cutRepairs, drawers, joined, parkedKnown } from '../parkedShare.ts';
+import type { Subject } from '../types.ts';
+
+const { fine, found, unknown } = verdicts('parked-draw-too-high', 'G1');
+/** What a build may add to a sleeping vehicle, A: a fault above half of the workshop limit, worth a word above a tenth (practice). */
+const FAULT_A = PARKED_LIMIT_A / 2;
+const ADVICE_A = PARKED_LIMIT_A / 10;
+/** Parts named in the finding. */
+const NAMED = 3;
+
+export const parkedDrawTooHigh = defineRule({
+  id: 'parked-draw-too-high',
+  code: 'G1',
+  level: 'fault',
+  title: 'Too much drawn while parked',
+  why: 'A parked vehicle draws a little for its clock and its locks. What the build adds to that, day and night, is taken out of the battery that must start the engine.',
+  source: { text: 'Workshop limit 25 to 50 mA for a whole sleeping vehicle (a vehicle maker’s service manual, read)', grade: 'data sheet' },
+  needs: 'readings',
+  explains: ['battery-flat-too-soon'],
+  check: (facts) => {
+    if (!joined(facts)) return [];
+    const subject: Subject = { kind: 'plan', id: facts.plan.id };
+    if (!parkedKnown(facts)) return [unknown(subject, 'the parked state could not be worked out')];
+    const { buildA, vehicleA } = facts.analysis.parked;
+    const faultA = facts.threshold('parkedFaultA', FAULT_A);
+    const adviceA = facts.threshold('parkedAdviceA', ADVICE_A);
+    const over = vehicleA + buildA > PARKED_LIMIT_A && vehicleA <= PARKED_LIMIT_A;
+    if (buildA <= adviceA) return [fine(subject)];
+    const most = drawers(facts).slice(0, NAMED);
+    const level = buildA > faultA || over ? 'fault' : 'advice';
+    return [
+      found({
+        level,
+        subject,
+        related: most.map((m) => part(m.view.part.id)),
+        what: `Parked, the build draws ${amps(buildA)}; ${amps(faultA)} is the most it should, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself. Most of it: ${most.map((m) => `${called(m.view)} ${amps(m.amp)}`).join(', ')}.`,
+        todo: 'Cut the supply once the computer has stopped: with a hold relay, or with the converter’s enable.',
+        figures: [
+          { label: 'build, parked', value: buildA, unit: 'A' },
+          { label: 'vehicle, parked', value: vehicleA, unit: 'A' },
+          { label: 'ampere-hours in a day', value: Number(two(buildA * 24)), unit: 'Ah' },
+        ],
+        state: 'OFF_ASLEEP',
+        band: 'typical',
+      }),
+    ];
+  },
+  repair: (_, facts) => cutRepairs(facts),
+});

@@ -1,0 +1,40 @@
+import type { Facts, PartView } from '../analysis/factsTypes.ts';
+import { holdInLine } from './holdEdits.ts';
+import { endingAt, stopNeedS } from './supplyHold.ts';
+import type { Repair } from './types.ts';
+
+/** Was the parked state worked out, so that its draw may be believed? */
+export function parkedKnown(facts: Facts): boolean {
+  return facts.reading('OFF_ASLEEP', 'typical').status === 'solved';
+}
+
+/** Does the build hang on the vehicle at all? */
+export function joined(facts: Facts): boolean {
+  return Object.values(facts.plan.wires).some(
+    (w) =>
+      w.owner === 'build' && [w.from, w.to].some((e) => facts.parts.get(e.part)?.facts.tap !== undefined || facts.parts.get(e.part)?.kind.kind === 'battery'),
+  );
+}
+
+/** Those who draw most while parked, as parts. */
+export function drawers(facts: Facts): readonly { readonly view: PartView; readonly amp: number }[] {
+  return facts.analysis.parked.shares.flatMap((s) => {
+    const view = facts.parts.get(s.part);
+    return view ? [{ view, amp: s.amp }] : [];
+  });
+}
+
+/** A hold relay into the permanent feed on which the greatest parked draw hangs with nothing that ever opens. */
+export function cutRepairs(facts: Facts): readonly Repair[] {
+  const computers = facts.ofKind('computer');
+  const need = Math.max(...computers.map(stopNeedS), 0);
+  for (const { view } of drawers(facts)) {
+    for (const load of view.facts.loads ?? []) {
+      const ending = endingAt(facts, view, load.plus);
+      const feed = ending?.holdS === Number.POSITIVE_INFINITY && ending.feeds.size === 1 ? [...ending.feeds][0] : undefined;
+      const repair = feed ? holdInLine(facts, feed, need) : null;
+      if (repair) return [repair];
+    }
+  }
+  return [];
+}

@@ -1,0 +1,138 @@
+import type { Facts, PartView } from '../analysis/factsTypes.ts';
+import { stopS } from '../parts/computer/settings.ts';
+import type { Line } from '../plan/types.ts';
+import { isLive } from '../trade/lines.ts';
+import { type Hop, hopsOf, netAt } from './trace.ts';
+
+/** What may end a supply, and how long after key-off at the earliest. */
+export interface Ending {
+  /** Seconds after key-off for which the supply is sure to last; Infinity when nothing opens it. */
+  readonly holdS: number;
+  /** What opens first; null when nothing does. */
+  readonly by: PartView | null;
+  readonly why: 'line' | 'timer' | 'relay' | 'switch' | 'nothing';
+  /** Feeds and battery posts that it comes from. */
+  readonly feeds: ReadonlySet<PartView>;
+}
+
+const LASTS = Number.POSITIVE_INFINITY;
+const cache = new WeakMap<Facts, ReadonlyMap<number, Ending>>();
+
+/**
+ * How long what arrives at a terminal outlives the key, over the best of its feeds and at the least of every device on the
+ * way that can open: the line itself, a hold relay, a relay whose coil falls, a switch, a converter's enable. Null when
+ * no feed and no battery reaches the terminal.
+ */
+export function endingAt(facts: Facts, view: PartView, terminal: string): Ending | null {
+  return endings(facts).get(netAt(facts, view, terminal)) ?? null;
+}
+
+function endings(facts: Facts): ReadonlyMap<number, Ending> {
+  let map = cache.get(facts);
+  if (!map) {
+    map = workOut(facts);
+    cache.set(facts, map);
+  }
+  return map;
+}
+
+/** Rounds in which what steers a contact (a coil, a trigger, an enable) is taken from the round before. */
+const ROUNDS = 4;
+
+function workOut(facts: Facts): ReadonlyMap<number, Ending> {
+  let steered: ReadonlyMap<number, Ending> = new Map();
+  for (let round = 0; round < ROUNDS; round++) steered = spread(facts, steered);
+  return steered;
+}
+
+/** Spreads from the sources over nets until nothing lasts longer any more; values only grow, so it comes to an end. */
+function spread(facts: Facts, steered: ReadonlyMap<number, Ending>): Map<number, Ending> {
+  const at = new Map<number, Ending>();
+  const offer = (net: number, e: Ending): boolean => {
+    const known = at.get(net);
+    const feeds = known && [...e.feeds].every((f) => known.feeds.has(f)) ? known.feeds : new Set([...(known?.feeds ?? []), ...e.feeds]);
+    if (net === -1 || (known && e.holdS <= known.holdS && feeds === known.feeds)) return false;
+    at.set(net, known && e.holdS <= known.holdS ? { ...known, feeds } : { ...e, feeds });
+    return true;
+  };
+  for (const view of facts.parts.values()) for (const s of view.facts.sources ?? []) seed(facts, view, s, offer);
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (const [net, hops] of hopsOf(facts)) {
+      for (const hop of hops) {
+        const here = at.get(net);
+        const next = here && passed(facts, here, hop, steered);
+        if (next && offer(hop.to, next)) changed = true;
+      }
+    }
+    for (const view of facts.parts.values()) if (convert(facts, view, at, steered, offer)) changed = true;
+  }
+  return at;
+}
+
+function seed(facts: Facts, view: PartView, s: { terminal: string; kind: string; line?: Line }, offer: (net: number, e: Ending) => boolean): void {
+  if (s.kind !== 'battery' && s.kind !== 'feed') return;
+  const falls = s.line !== undefined && !isLive(s.line, 'RETAIN_DOOR');
+  offer(netAt(facts, view, s.terminal), { holdS: falls ? 0 : LASTS, by: falls ? view : null, why: falls ? 'line' : 'nothing', feeds: new Set([view]) });
+}
+
+/** What is left behind a hop; null when supply current does not go that way. */
+function passed(facts: Facts, here: Ending, hop: Hop, steered: ReadonlyMap<number, Ending>): Ending | null {
+  const view = hop.views[0]!;
+  switch (hop.link.type) {
+    case 'fuse':
+    case 'conductor':
+      return here;
+    case 'diode':
+      return hop.forward && view.kind.kind !== 'optocoupler' && view.kind.kind !== 'led' ? here : null;
+    case 'contact':
+      return contact(facts, here, view, steered);
+    default:
+      return null;
+  }
+}
+
+function contact(facts: Facts, here: Ending, view: PartView, steered: ReadonlyMap<number, Ending>): Ending | null {
+  const cap = (holdS: number, why: Ending['why']): Ending => (holdS < here.holdS ? { ...here, holdS, by: view, why } : here);
+  switch (view.kind.kind) {
+    case 'master-switch':
+      return view.s.flag('closed') ? cap(0, 'switch') : null;
+    case 'delay-off-relay': {
+      const trigger = steered.get(netAt(facts, view, '15'));
+      // A trigger that never falls keeps the contact closed for ever.
+      return trigger?.holdS === LASTS ? here : cap(view.s.num('holdS') * (1 - view.s.num('holdTol')), 'timer');
+    }
+    case 'relay': {
+      const coil = steered.get(netAt(facts, view, '86')) ?? steered.get(netAt(facts, view, '85'));
+      return coil ? cap(coil.holdS, 'relay') : here;
+    }
+    default:
+      return null;
+  }
+}
+
+/** A converter's output lasts as long as its input, and as its enable where that is joined. */
+function convert(
+  facts: Facts,
+  view: PartView,
+  at: ReadonlyMap<number, Ending>,
+  steered: ReadonlyMap<number, Ending>,
+  offer: (net: number, e: Ending) => boolean,
+): boolean {
+  const source = view.facts.sources?.find((s) => s.kind === 'converter');
+  const input = view.facts.loads?.[0];
+  const here = source && input && at.get(netAt(facts, view, input.plus));
+  if (!source || !here) return false;
+  const enable = view.terminals.some((t) => t.id === 'en') && view.s.str('enActive') === 'high' ? steered.get(netAt(facts, view, 'en')) : undefined;
+  const out = enable && enable.holdS < here.holdS ? { ...here, holdS: enable.holdS, by: enable.by, why: enable.why } : here;
+  return offer(netAt(facts, view, source.terminal), out);
+}
+
+/** What a stop is given on top of its longest time: a quarter, at least 5 s (fitters' habit). */
+const MARGIN = { share: 0.25, leastS: 5 } as const;
+
+/** Time after key-off for which a computer must be sure of its supply, s. */
+export function stopNeedS(computer: PartView): number {
+  const stop = stopS(computer.s);
+  return stop + Math.max(MARGIN.leastS, MARGIN.share * stop);
+}

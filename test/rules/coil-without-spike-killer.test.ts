@@ -1,0 +1,60 @@
+import { describe, it } from 'vitest';
+import { clean, flagged, quiet } from './harness.ts';
+import { bench, ground } from './plans.ts';
+
+const RULE = 'coil-without-spike-killer';
+const relay = (suppression: string) => bench().part('k', 'relay', 'seat', { suppression }).wire('senseFuse.2', 'k.86').wire('k.85', 'converter.gnd');
+/** The coil's low side switched by an optocoupler's output. */
+const driven = (settings: Record<string, string | number>) =>
+  bench()
+    .part('k', 'relay', 'seat', settings)
+    .part('driver', 'optocoupler', 'seat')
+    .part('r', 'resistor', 'seat', { ohm: 1000 })
+    .wire('relay.87', 'k.86')
+    .wire('k.85', 'driver.C')
+    .wire('driver.E', 'converter.0v')
+    .wire('computer.29', 'r.1')
+    .wire('r.2', 'driver.A')
+    .wire('driver.K', 'computer.39')
+    .set('computer', { gpio5Mode: 'out' });
+
+describe('coil without a spike killer', () => {
+  it('the hold relay has a diode inside; so has this relay', () => {
+    clean(bench(), RULE);
+    clean(relay('diode'), RULE);
+    clean(relay('resistor'), RULE);
+  });
+
+  it('bare, on a contact: fault', () => {
+    const b = relay('none');
+    flagged(b, RULE, { level: 'fault', subject: b.id('k'), repairs: 1 });
+  });
+
+  it('a diode outside is as good', () => {
+    clean(relay('none').part('d', 'diode', 'seat', { type: '1n4007' }).wire('d.K', 'k.86').wire('d.A', 'k.85'), RULE);
+  });
+
+  it('86 at ground: the diode goes outside, the right way round', () => {
+    const b = bench().part('k', 'relay', 'seat', { suppression: 'none' }).wire('senseFuse.2', 'k.85').wire('k.86', 'converter.gnd');
+    flagged(b, RULE, { level: 'fault', subject: b.id('k'), repairs: 1 });
+  });
+
+  it('bare, switched by a transistor: hazard', () => {
+    const b = driven({ suppression: 'none' });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('k'), says: ['driver', '35 V'], repairs: 1 });
+  });
+
+  it('680 Ω let 150 V come back: 16 V + 16 V / 81 Ω × 680 Ω', () => {
+    const b = driven({ suppression: 'resistor', suppressionOhm: 680 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('k'), figures: { spike: 150.3 }, repairs: 1 });
+  });
+
+  it('a timer without one throws it at its own transistor', () => {
+    const b = bench().set('relay', { suppression: 'none' });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('relay'), repairs: 1 });
+  });
+
+  it('has nothing to say without a coil', () => {
+    quiet(ground(), RULE);
+  });
+});

@@ -1,0 +1,59 @@
+import type { Vehicle } from '../../src/plan/types.ts';
+import { type Bench, bench, fused } from './plans.ts';
+
+/** The bench fed over its ignition lead alone: no hold relay, the permanent feed left unused. */
+export function onIgnition(title = 'on ignition', vehicle: Partial<Vehicle> = {}): Bench {
+  return bench(title, vehicle)
+    .without('relay', 'fuse')
+    .part('fuse', 'blade-fuse', 'dash')
+    .wire('feed15.out', 'fuse.1', { lengthM: 0.12 }, 'tap')
+    .wire('fuse.2', 'guard.in', { lengthM: 2.1 }, 'feed');
+}
+
+/** Converter and computer on a feed of any line, behind a fuse, with nothing that holds or cuts. */
+export function straight(line: '30' | '75r', title = 'straight', vehicle: Partial<Vehicle> = {}): Bench {
+  const b = fused(title, vehicle);
+  if (line === '75r') {
+    b.without('feed30')
+      .part('retained', 'feed-75r', 'dash', { donorFuseRead: true, donorLoadMeasured: true, proven: true }, { owner: 'vehicle' })
+      .wire('battery.+', 'retained.in', { owner: 'vehicle' })
+      .wire('retained.out', 'fuse.1', { lengthM: 0.12 }, 'tap');
+  }
+  return b
+    .part('clamp', 'surge-clamp', 'seat', { bidirectional: true })
+    .part('guard', 'reverse-guard', 'seat', { reverseV: 100 })
+    .part('bulk', 'capacitor', 'seat')
+    .part('converter', 'step-down', 'seat')
+    .part('computer', 'computer', 'seat')
+    .wire('fuse.2', 'guard.in', { lengthM: 2.1 }, 'feed')
+    .wire('clamp.K', 'guard.in', { lengthM: 0.1 })
+    .wire('clamp.A', 'converter.gnd', { lengthM: 0.1 })
+    .wire('guard.out', 'converter.in', { lengthM: 0.1 })
+    .wire('guard.gnd', 'converter.gnd', { lengthM: 0.1 })
+    .wire('bulk.+', 'converter.in', { lengthM: 0.1 })
+    .wire('bulk.-', 'converter.gnd', { lengthM: 0.1 })
+    .wire('converter.gnd', 'ground.31', { lengthM: 2.2 }, 'return')
+    .wire('converter.out', 'computer.2', { lengthM: 0.25, areaMm2: 1.5 })
+    .wire('converter.out', 'computer.4', { lengthM: 0.25, areaMm2: 1.5 })
+    .wire('converter.0v', 'computer.6', { lengthM: 0.25, areaMm2: 1.5 })
+    .wire('converter.0v', 'computer.9', { lengthM: 0.25, areaMm2: 1.5 });
+}
+
+/** An ignition feed with its fuse, for what is to sense or trigger. */
+export function withIgnition(b: Bench): Bench {
+  return b
+    .part('feed15', 'feed-15', 'dash', { donorFuseRead: true, donorLoadMeasured: true, proven: true }, { owner: 'vehicle' })
+    .part('senseFuse', 'blade-fuse', 'dash', { ratingA: 1 })
+    .part('lamp', 'led', 'dash')
+    .part('lampR', 'resistor', 'dash', { ohm: 2200 })
+    .wire('battery.+', 'feed15.in', { owner: 'vehicle' })
+    .wire('feed15.out', 'senseFuse.1', { lengthM: 0.12 })
+    .wire('senseFuse.2', 'lampR.1', { lengthM: 0.1 })
+    .wire('lampR.2', 'lamp.A', { lengthM: 0.1 })
+    .wire('lamp.K', 'ground.31', { lengthM: 0.3 });
+}
+
+/** The bench with a sound adapter on a USB port and the radio's input, not joined yet. */
+export function withSound(b: Bench = bench()): Bench {
+  return b.part('sound', 'usb-sound', 'seat').part('aux', 'radio-aux', 'dash', {}, { owner: 'vehicle' }).wire('computer.usb1', 'sound.usb', { lengthM: 0.3 });
+}
