@@ -59,16 +59,22 @@ function judge(facts: Facts, c: Converter): Verdict[] {
 
 /** The part becomes a step-down converter; returns of what it feeds move from its ground to the new 0 V terminal. */
 function replaced(plan: Plan, facts: Facts, c: Converter, title: string): Edit | null {
-  const row = plan.parts[c.view.part.id];
-  if (!row) return null;
+  const old = plan.parts[c.view.part.id];
+  if (!old) return null;
   const fed = new Set([...facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'resistor']).keys()].map((k) => k.split('.')[0]));
   return change(plan, 'part.replace', title, (draft) => {
-    draft.setPart({ ...row, kind: 'step-down', settings: {} });
-    for (const w of Object.values(plan.wires)) {
+    draft.setPart({ ...old, kind: 'step-down', settings: {} });
+    for (const row of Object.values(plan.wires)) {
+      // Sizes behind it go back to automatic: a converter can push more than a regulator.
+      const guarded = facts.analysis.wires[row.id]?.protection;
+      const behind = guarded && [guarded.from.byPart, guarded.to.byPart].includes(c.view.part.id);
+      const { areaMm2, ...free } = row;
+      const w = behind ? free : row;
+      if (behind && areaMm2 !== undefined) draft.setWire(w);
       for (const side of ['from', 'to'] as const) {
         const far = side === 'from' ? w.to : w.from;
-        if (w[side].part !== row.id || w[side].terminal !== 'gnd' || !fed.has(far.part)) continue;
-        draft.setWire({ ...w, [side]: { part: row.id, terminal: '0v' } });
+        if (w[side].part !== old.id || w[side].terminal !== 'gnd' || !fed.has(far.part)) continue;
+        draft.setWire({ ...w, [side]: { part: old.id, terminal: '0v' } });
       }
     }
   });

@@ -93,7 +93,7 @@ function shortsOf(facts: Facts, s: Stiff, all: readonly Stiff[]): Short[] {
   for (const [key, steps] of closableReach(facts, s.key, SHORTS)) {
     const other = others.get(key);
     const ground = facts.isGround(facts.netOf(key));
-    if (ground && !grounded) {
+    if (ground && !grounded && identityV(facts, key) === 0) {
       grounded = true;
       list.push(shortOf(facts, s, steps, 0, 'ground'));
     } else if (!ground && other && other.volt < s.volt - SAME_V)

@@ -51,9 +51,11 @@ function supplied(facts: Facts, view: PartView): boolean {
   });
 }
 
-/** Required terminals that nothing is joined to; an output that is not used yet harms nobody. */
+/** Required terminals that nothing is joined to; an output that is not used yet harms nobody, nor does its own return. */
 function loose(facts: Facts, view: PartView): TerminalDef[] {
-  return view.terminals.filter((t) => t.required && t.flow !== 'out' && !facts.isWired(`${view.part.id}.${t.id}`));
+  const returns = new Set((view.facts.sources ?? []).map((s) => s.returns));
+  for (const load of view.facts.loads ?? []) returns.delete(load.minus);
+  return view.terminals.filter((t) => t.required && t.flow !== 'out' && !returns.has(t.id) && !facts.isWired(`${view.part.id}.${t.id}`));
 }
 
 /** The ground point of its own zone, else the only one there is. */

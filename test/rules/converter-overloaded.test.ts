@@ -1,0 +1,33 @@
+import { describe, it } from 'vitest';
+import { clean, flagged } from './harness.ts';
+import { bench } from './plans.ts';
+
+const RULE = 'converter-overloaded';
+/** Two devices that make the load 2.4 A: computer 1.2 A and 2 x 0.6 A. */
+const busy = () =>
+  bench()
+    .part('modem', 'usb-device', 'seat', { typA: 0.6, peakA: 0.6 })
+    .part('reader', 'usb-device', 'seat', { typA: 0.6, peakA: 0.6 })
+    .wire('computer.usb1', 'modem.usb', { lengthM: 0.3 })
+    .wire('computer.usb2', 'reader.usb', { lengthM: 0.3 });
+
+describe('converter too small or too hot for the load', () => {
+  it('6 A converter under the seat at 45 °C: 0.8 x 6 = 4.8 A', () => clean(busy(), RULE));
+
+  it('3 A module behind the dash at 60 °C: 0.8 x 3 x (1 - 0.5 x 15/40) = 1.95 A, load 2.4 A', () => {
+    const b = busy().set('converter', { ratedA: 3, limitMinA: 3.5, limitMaxA: 5 }).zone('seat', { kind: 'dash' });
+    flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'gives for long': 1.95, 'drawn for long': 2.4 }, repairs: 1 });
+  });
+
+  it('2 A module: 1.25 + 1.2 A at once is more than its rating', () => {
+    const b = busy().set('converter', { ratedA: 2, limitMinA: 3.5, limitMaxA: 5 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'most drawn': 2.45 }, says: ['rated'], repairs: 1 });
+  });
+
+  it('an open module of 50 K/W: 5 V x 1.2 A x (1/0.8 - 1) = 1.5 W warms it by 75 K to 120 °C', () => {
+    const module = { setV: 5, ratedA: 3, limitMinA: 3.6, limitMaxA: 6.9, etaFull: 0.8, etaLight: 0.75, rthKPerW: 50 };
+    clean(bench().set('converter', { ...module, tjMaxC: 125 }), RULE);
+    const b = bench().set('converter', { ...module, tjMaxC: 115 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'gets as warm as': 120 }, repairs: 1 });
+  });
+});
