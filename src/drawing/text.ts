@@ -8,8 +8,8 @@ const WIDE = new Set([...'mwMWQOG@%&ΩµCDNHU→⌀']);
 /** Width of one line of text in drawing units. */
 export function textWidth(text: string, size: number, bold = false): number {
   let share = 0;
-  for (const ch of text) share += NARROW.has(ch) ? 0.34 : WIDE.has(ch) ? 0.8 : 0.58;
-  return share * size * (bold ? 1.07 : 1);
+  for (const ch of text) share += NARROW.has(ch) ? 0.36 : WIDE.has(ch) ? 0.82 : ch >= '0' && ch <= '9' ? 0.63 : 0.59;
+  return share * size * (bold ? 1.1 : 1);
 }
 
 /**

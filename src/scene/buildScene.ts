@@ -112,7 +112,7 @@ function routeWires(plan: Plan, zones: readonly PlacedZone[], parts: ReadonlyMap
 function dressWires(plan: Plan, parts: ReadonlyMap<Id, PlacedPart>, lines: ReadonlyMap<Id, readonly number[]>, previous?: Scene): Map<Id, PlacedWire> {
   const rows = Object.values(plan.wires).filter((w) => lines.has(w.id));
   const over = crossings(rows.map((w) => lines.get(w.id) as readonly number[]));
-  const tags = new TagPlacer([...parts.values()].map((p) => p.box));
+  const tags = new TagPlacer([...parts.values()].flatMap((p) => [p.box, ...p.labels]));
   const wires = new Map<Id, PlacedWire>();
   rows.forEach((wire, n) => {
     const points = lines.get(wire.id) as readonly number[];
