@@ -54,23 +54,29 @@ export function settle(
     if (rest.outcome === 'settled' && !unsolved) {
       return { solution: rest.solution, states, outcome: starving ? 'starves' : 'settled', culprit: starving, waiting: rest.waiting };
     }
-    // Who feeds a converter among those that are on (no solution) or that keep switching (hunting)?
-    const suspects = devices.filter((d) => !held.has(d.id) && (unsolved ? states.get(d.id) : rest.cycle.has(d.id)) && feedsConverter(d, elementsFor, states));
-    suspects.sort(bySpeed(states));
-    const suspect = suspects.find((d) => calmsWhenOff(network, elementsFor, devices, states, held, d, options.longestS));
-    if (!suspect) {
-      const culprit = unsolved ? null : busiest(devices, rest.cycle, before);
-      return { solution: rest.solution, states, outcome: 'chatters', culprit, waiting: rest.waiting };
+    // Among those that keep switching, or that are on without a solution: what comes of holding one of them off?
+    const involved = busiestFirst(devices, before, rest.cycle).filter((d) => !held.has(d.id) && (unsolved ? states.get(d.id) : rest.cycle.has(d.id)));
+    const withoutIt = (d: Device): Held => holdOff(network, elementsFor, devices, states, held, d, options.longestS);
+    const hungry = involved.find((d) => feedsConverter(d, elementsFor, states) && withoutIt(d) === 'wants on');
+    if (hungry) {
+      starving ??= hungry.id;
+      held.add(hungry.id);
+      states.set(hungry.id, false);
+      continue;
     }
-    starving ??= suspect.id;
-    held.add(suspect.id);
-    states.set(suspect.id, false);
+    const stopper = involved.find((d) => withoutIt(d) !== 'no rest');
+    if (unsolved && stopper) {
+      // Off it finds a rest and stays off by its own wish.
+      states.set(stopper.id, false);
+      continue;
+    }
+    return { solution: rest.solution, states, outcome: 'chatters', culprit: (stopper ?? involved[0])?.id ?? null, waiting: rest.waiting };
   }
 }
 
 /**
  * One run of the switching rule on `states` in place; `held` devices do not switch. Devices with one and the same time
- * switch at once when each still wants it afterwards, as do twenty relays that do not know of each other.
+ * switch at once when each would also have wanted it after the others, as twenty relays that do not know of each other.
  */
 function comeToRest(
   network: Network,
@@ -95,7 +101,8 @@ function comeToRest(
     const solution = solveAtRest(network, elements, { start });
     const probe = probeOf(network, elements, solution, on);
     const wantsBack = (d: Device): boolean => d.wants(probe, on(d.id)) !== on(d.id);
-    if (last.length > 1 && (solution.status !== 'solved' || last.some(wantsBack))) {
+    const isUndecided = (d: Device): boolean => wantsBack(d) || d.wants(probe, !on(d.id)) !== on(d.id);
+    if (last.length > 1 && (solution.status !== 'solved' || last.some(isUndecided))) {
       // They do bear on each other: the first goes alone.
       flip(last.slice(1));
       last = last.slice(0, 1);
@@ -139,17 +146,20 @@ function probeOf(network: Network, elements: readonly Element[], solution: Solut
   };
 }
 
-/** Whether a device is the switch of a step-down converter. */
+/** Whether a device is the switch of a step-down converter, with the others as they are or all on. */
 function feedsConverter(device: Device, elementsFor: ElementsFor, states: ReadonlyMap<string, boolean>): boolean {
-  const converters = (isOn: boolean): string =>
-    elementsFor((id) => (id === device.id ? isOn : (states.get(id) ?? false)))
+  const converters = (isOn: boolean, others: (id: string) => boolean): string =>
+    elementsFor((id) => (id === device.id ? isOn : others(id)))
       .map((e) => (e.kind === 'stepdown' ? Number(e.on) : ''))
       .join('');
-  return converters(true) !== converters(false);
+  const asTheyAre = (id: string): boolean => states.get(id) ?? false;
+  return [asTheyAre, () => true].some((others) => converters(true, others) !== converters(false, others));
 }
 
-/** Whether everything else comes to rest with this device held off, and it then wants on again. */
-function calmsWhenOff(
+type Held = 'no rest' | 'wants on' | 'stays off';
+
+/** What the rest does with this device held off, and what the device then wants. */
+function holdOff(
   network: Network,
   elementsFor: ElementsFor,
   devices: readonly Device[],
@@ -157,16 +167,16 @@ function calmsWhenOff(
   held: ReadonlySet<string>,
   device: Device,
   longestS: number,
-): boolean {
+): Held {
   const trial = new Map(states).set(device.id, false);
   const rest = comeToRest(network, elementsFor, devices, trial, new Set(held).add(device.id), longestS, undefined);
-  if (rest.outcome !== 'settled' || rest.solution.status !== 'solved') return false;
+  if (rest.outcome !== 'settled' || rest.solution.status !== 'solved') return 'no rest';
   const on = (id: string): boolean => trial.get(id) ?? false;
-  return device.wants(probeOf(network, elementsFor(on), rest.solution, on), false);
+  return device.wants(probeOf(network, elementsFor(on), rest.solution, on), false) ? 'wants on' : 'stays off';
 }
 
-/** The device that switched most often in the cycle; ties: the faster, then id. */
-function busiest(devices: readonly Device[], cycle: ReadonlyMap<string, number>, states: ReadonlyMap<string, boolean>): string | null {
-  const ranked = devices.filter((d) => cycle.has(d.id)).sort((a, b) => cycle.get(b.id)! - cycle.get(a.id)! || bySpeed(states)(a, b));
-  return ranked[0]?.id ?? null;
+/** The devices, those that switched most often in the cycle first; ties: the faster, then id. */
+function busiestFirst(devices: readonly Device[], states: ReadonlyMap<string, boolean>, cycle: ReadonlyMap<string, number>): Device[] {
+  const count = (d: Device): number => cycle.get(d.id) ?? 0;
+  return [...devices].sort((a, b) => count(b) - count(a) || bySpeed(states)(a, b));
 }

@@ -6,8 +6,12 @@ const spread = (low: number, high: number): fc.Arbitrary<number> => fc.double({ 
 
 const range = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
-/** Elements of every kind between random nodes of a network of wires with `size` nodes fed at node n1. */
-export function randomNetwork(size = 12): fc.Arbitrary<Element[]> {
+/**
+ * Elements of every kind between random nodes of a network of wires with `size` nodes fed at node n1. An optocoupler's
+ * transistor pulls a node of its own (`o<k>`) down: free to feed its own LED it could latch, and a latch has two
+ * solutions. With `isWild` it may.
+ */
+export function randomNetwork(size = 12, isWild = false): fc.Arbitrary<Element[]> {
   const node = fc.integer({ min: 0, max: size }).map((k) => (k === 0 ? '0' : `n${k}`));
   const ends = fc.record({ a: node, b: node });
   const wires = fc.tuple(
@@ -43,7 +47,16 @@ export function randomNetwork(size = 12): fc.Arbitrary<Element[]> {
     fc.record({ ends, leakOhm: spread(1e4, 1e8) }).map((r) => ({ kind: 'capacitor' as const, ...r.ends, farad: 1e-3, esrOhm: 0.05, leakOhm: r.leakOhm })),
     fc.record({ ends, ohm: spread(1e-3, 200) }).map((r) => ({ kind: 'inductor' as const, ...r.ends, henry: 1e-3, ohm: r.ohm })),
   );
-  return fc
-    .record({ battery, wires, loose: fc.array(loose, { minLength: 3, maxLength: 2 * size }) })
-    .map((r) => [r.battery, ...r.wires, ...r.loose.map((e, k): Element => ({ ...e, id: `${e.kind}${k}` }))]);
+  return fc.record({ battery, wires, loose: fc.array(loose, { minLength: 3, maxLength: 2 * size }) }).map((r) => [
+    r.battery,
+    ...r.wires,
+    ...r.loose.flatMap((e, k): Element[] => {
+      const id = `${e.kind}${k}`;
+      if (e.kind !== 'opto' || isWild) return [{ ...e, id }];
+      return [
+        { ...e, id, c: `o${k}` },
+        { kind: 'resistor', id: `pull${k}`, a: `n${size}`, b: `o${k}`, ohm: 4700 },
+      ];
+    }),
+  ]);
 }
