@@ -1,4 +1,4 @@
-import type { Link } from '../parts/types.ts';
+import type { Link, SourceFact } from '../parts/types.ts';
 import type { Band, Id, Plan, VehicleState } from '../plan/types.ts';
 import { supplyCorners } from '../trade/supply.ts';
 import type { Facts, PartView, Step, TerminalKey } from './factsTypes.ts';
@@ -20,9 +20,25 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
   const at = lookups(analysis);
   const node = (key: TerminalKey): number => graph.indexOf.get(key) ?? -1;
   const readingOf = new Map(analysis.readings.map((r) => [`${r.state}|${r.band}`, r]));
-  const reading = (state: VehicleState, band: Band): Reading => readingOf.get(`${state}|${band}`) ?? analysis.readings[0]!;
+  // A state that this vehicle has not is not computed, whatever else is.
+  const reading = (state: VehicleState, band: Band): Reading =>
+    readingOf.get(`${state}|${band}`) ?? { ...analysis.readings[0]!, state, band, status: 'not computed' };
   const kinds = new Map<string, PartView[]>();
-  for (const v of graph.views.values()) kinds.set(v.kind.kind, [...(kinds.get(v.kind.kind) ?? []), v]);
+  for (const v of graph.views.values()) {
+    const same = kinds.get(v.kind.kind);
+    if (same) same.push(v);
+    else kinds.set(v.kind.kind, [v]);
+  }
+  const isGround = (net: number): boolean => nature[net]?.role === 'ground';
+  const feeding = sourceFinder(graph, isGround);
+  const netTerminals = memo((net: number) => (graph.netNodes[net] ?? []).map((n) => graph.nodes[n]!));
+  const netWires = memo((net: number) => {
+    const found = new Set<Id>();
+    for (const n of graph.netNodes[net] ?? []) for (const e of graph.at[n]!) if (graph.edges[e]!.wire) found.add(graph.edges[e]!.wire!.id);
+    return [...found].map((id) => plan.wires[id]!);
+  });
+  const surgeOf = memo((net: number) => seenSurge(graph, graph.netNodes[net]?.[0] ?? -1, corners));
+  const ways = new Map<string, ReadonlyMap<TerminalKey, readonly Step[]>>();
   const corners = supplyCorners(plan.vehicle.systemV, plan.vehicle.dipLevel);
 
   const across = (plus: TerminalKey, minus: TerminalKey, r: Reading): number | null => {
@@ -36,12 +52,8 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
     parts: graph.views,
     ofKind: (...names) => names.flatMap((n) => kinds.get(n) ?? []),
     netOf: (key) => (node(key) === -1 ? -1 : graph.net[node(key)]!),
-    netTerminals: (net) => (graph.netNodes[net] ?? []).map((n) => graph.nodes[n]!),
-    netWires: (net) => {
-      const found = new Set<string>();
-      for (const n of graph.netNodes[net] ?? []) for (const e of graph.at[n]!) if (graph.edges[e]!.wire) found.add(graph.edges[e]!.wire!.id);
-      return [...found].map((id) => plan.wires[id]!);
-    },
+    netTerminals,
+    netWires,
     joinedTo: (key) => {
       const n = node(key);
       return n === -1 ? [] : graph.netNodes[graph.net[n]!]!.filter((m) => m !== n).map((m) => graph.nodes[m]!);
@@ -53,10 +65,19 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
       const def = view?.terminals.find((t) => t.id === terminal.replace('~0', ''));
       return view && def ? { view, terminal: def } : null;
     },
-    reach: (from, through, avoid) => reach(graph, node(from), new Set(through), avoid),
+    reach: (from, through, avoid) => {
+      if (avoid) return reach(graph, node(from), new Set(through), avoid);
+      const asked = `${from}|${through.join()}`;
+      let found = ways.get(asked);
+      if (!found) {
+        found = reach(graph, node(from), new Set(through));
+        ways.set(asked, found);
+      }
+      return found;
+    },
     nominalV: (net) => nature[net]?.nominalV ?? null,
-    isGround: (net) => nature[net]?.role === 'ground',
-    sourcesFor: (key) => sourcesFor(graph, node(key)),
+    isGround,
+    sourcesFor: (key) => feeding(node(key)),
     wireLengthM: (id) => basics.get(id)?.lengthM ?? 0,
     reading,
     volts: (key, state, band) => at.volts(reading(state, band), key),
@@ -70,7 +91,7 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
     designElementA: (part, element, port) => at.element(analysis.design, part, element, port),
     loads: [...graph.views.values()].flatMap((view) => (view.facts.loads ?? []).map((load) => ({ view, load }))),
     corners,
-    seenSurgeV: (key) => seenSurge(graph, node(key), corners),
+    seenSurgeV: (key) => surgeOf(node(key) === -1 ? -1 : graph.net[node(key)]!),
     threshold: (key, fallback) => plan.thresholds[key] ?? fallback,
   };
   return facts;
@@ -131,36 +152,59 @@ function reach(
   return found;
 }
 
-function sourcesFor(graph: Graph, node: number): ReturnType<Facts['sourcesFor']> {
-  if (node === -1) return [];
-  const name = graph.nodes[node]!;
-  // Walk against the current: a diode is passed from cathode to anode.
-  const reached = reachBack(graph, node);
-  const list: { view: PartView; source: NonNullable<PartView['facts']['sources']>[number] }[] = [];
-  for (const view of graph.views.values()) {
-    for (const source of view.facts.sources ?? []) {
-      const at = graph.indexOf.get(nodeName(view, source.terminal));
-      if (at !== undefined && (reached.has(at) || graph.nodes[at] === name)) list.push({ view, source });
-    }
-  }
-  return list;
-}
-
 const PASSES: ReadonlySet<string> = new Set(['join', 'fuse', 'contact', 'diode', 'conductor', 'resistor']);
 
-function reachBack(graph: Graph, node: number): ReadonlySet<number> {
-  const seen = new Set([node]);
-  const queue = [node];
+type Feeding = ReturnType<Facts['sourcesFor']>;
+
+/** Which sources can send current to a node, in the order of the parts. */
+function sourceFinder(graph: Graph, isGround: (net: number) => boolean): (node: number) => Feeding {
+  const list: { view: PartView; source: SourceFact; node: number }[] = [];
+  for (const view of graph.views.values()) {
+    for (const source of view.facts.sources ?? []) {
+      const node = graph.indexOf.get(nodeName(view, source.terminal));
+      if (node !== undefined) list.push({ view, source, node });
+    }
+  }
+  const at = new Map<number, number[]>();
+  list.forEach(({ node }, i) => {
+    const here = at.get(node);
+    if (here) here.push(i);
+    else at.set(node, [i]);
+  });
+  // All nodes of a net are fed alike.
+  const ofNet = memo((net: number): Feeding => {
+    const found = [...reachBack(graph, net, isGround)].flatMap((node) => at.get(node) ?? []);
+    return found.sort((a, b) => a - b).map((i) => ({ view: list[i]!.view, source: list[i]!.source }));
+  });
+  return (node) => (node === -1 ? [] : ofNet(graph.net[node]!));
+}
+
+/** Nodes from which current can come to a net: against diodes' direction, and never out of another ground net. */
+function reachBack(graph: Graph, net: number, isGround: (net: number) => boolean): ReadonlySet<number> {
+  const seen = new Set(graph.netNodes[net]!);
+  const queue = [...seen];
   for (let q = 0; q < queue.length; q++) {
     for (const e of graph.at[queue[q]!]!) {
       const edge = graph.edges[e]!;
       if (edge.link && !PASSES.has(edge.link.type)) continue;
       if (edge.link?.type === 'diode' && edge.b !== queue[q]) continue;
       const next = other(edge, queue[q]!);
-      if (seen.has(next)) continue;
+      if (seen.has(next) || (graph.net[next] !== net && isGround(graph.net[next]!))) continue;
       seen.add(next);
       queue.push(next);
     }
   }
   return seen;
+}
+
+function memo<T>(compute: (net: number) => T): (net: number) => T {
+  const known = new Map<number, T>();
+  return (net) => {
+    let found = known.get(net);
+    if (found === undefined) {
+      found = compute(net);
+      known.set(net, found);
+    }
+    return found;
+  };
 }
