@@ -2,19 +2,17 @@ import { useState } from 'react';
 import { type Analysis, KEY_POSITIONS } from '../analysis/types.ts';
 import { amps, days, length, share, volts } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
-import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { TermText } from '../faces/TermText.tsx';
-import { settingsOf } from '../parts/definePart.ts';
 import { partKinds } from '../parts/index.ts';
-import { wiresOn } from '../plan/connect.ts';
 import { removeItems, renamePart, turnParts } from '../plan/edits.ts';
 import type { Id, Part } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
-import { change, selectWire } from './actions.ts';
+import { change } from './actions.ts';
 import { FindingLinks } from './FindingLinks.tsx';
-import { devicesOf, itemOf, partName, readingOf, terminalV, wireName } from './lookup.ts';
+import { devicesOf, itemOf, partName, readingOf } from './lookup.ts';
 import { PartSettings } from './PartSettings.tsx';
+import { Terminals } from './Terminals.tsx';
 
 /** One part: what it is, what stands at its terminals, how it fares, what was found, and its settings. */
 export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding(key: string): void }) {
@@ -183,71 +181,5 @@ function Row({ name, children }: { readonly name: React.ReactNode; readonly chil
       <dt>{name}</dt>
       <dd>{children}</dd>
     </>
-  );
-}
-
-function Terminals({ part }: { readonly part: Part }) {
-  const plan = useApp((s) => s.plan);
-  const results = useApp((s) => s.results);
-  const key = useApp((s) => s.keyPosition);
-  const band = useApp((s) => s.band);
-  const [all, setAll] = useState(false);
-  const kind = partKinds.get(part.kind);
-  if (!plan || !kind) return null;
-  const terminals = kind.terminals(settingsOf(kind, results?.filled.parts[part.id]?.settings ?? part.settings));
-  const wired = terminals.filter((t) => wiresOn(plan, part.id, t.id).length > 0);
-  const many = terminals.length > 8;
-  const shown = many && !all ? wired : terminals;
-  const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
-  const reading = results ? readingOf(results.analysis, state, band) : null;
-  return (
-    <Section
-      title="Terminals"
-      folded={false}
-      aside={
-        <span className="note">
-          {key}, {band}
-        </span>
-      }
-    >
-      <table className="plain">
-        <thead>
-          <tr>
-            <th scope="col">Terminal</th>
-            <th scope="col" className="num">
-              Volts
-            </th>
-            <th scope="col">Wires</th>
-          </tr>
-        </thead>
-        <tbody>
-          {shown.map((t) => {
-            const wires = wiresOn(plan, part.id, t.id);
-            const v = results ? terminalV(results.analysis, reading, part.id, t.id) : Number.NaN;
-            return (
-              <tr key={t.id}>
-                <th scope="row" className="terminal">
-                  <b>{t.label}</b> {t.title === t.label ? '' : t.title}
-                </th>
-                <td className="num">{wires.length === 0 ? '' : Number.isNaN(v) ? (reading?.status === 'solved' ? 'floating' : 'not computed') : volts(v)}</td>
-                <td>
-                  {wires.length === 0 ? <span className="note">{t.required ? 'needs a wire' : 'free'}</span> : null}
-                  {wires.map((w) => (
-                    <button key={w.id} type="button" className="link tag" onClick={() => selectWire(w.id)}>
-                      {results ? wireName(results.filled, w.id) : w.id}
-                    </button>
-                  ))}
-                </td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-      {many ? (
-        <button type="button" className="link" onClick={() => setAll(!all)}>
-          {all ? 'Show wired terminals only' : `Show all ${terminals.length} terminals`}
-        </button>
-      ) : null}
-    </Section>
   );
 }

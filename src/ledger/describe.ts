@@ -44,7 +44,7 @@ function partLines(before: Part, after: Part): string[] {
     if (was === now) continue;
     const setting = kind?.settings.find((s) => s.key === key);
     const unit = setting?.type === 'number' ? setting.unit : '';
-    const label = setting?.label.toLowerCase() ?? key;
+    const label = setting ? lowerFirst(setting.label) : key;
     lines.push(`${title}: ${label} ${valueText(was ?? setting?.default, unit, setting)} → ${now === undefined ? 'automatic' : valueText(now, unit, setting)}.`);
   }
   if (before.zone !== after.zone) lines.push(`${title} moves to another zone.`);
@@ -52,6 +52,11 @@ function partLines(before: Part, after: Part): string[] {
   if (before.turn !== after.turn) lines.push(`${title} turns.`);
   if (before.name !== after.name) lines.push(`${titleOf(before)} is renamed ${title}.`);
   return lines;
+}
+
+/** A label inside a sentence: "Rating" becomes "rating", "GPIO pull" stays. */
+function lowerFirst(label: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 }
 
 function valueText(
@@ -76,7 +81,7 @@ function ends(plan: Plan, edit: Edit, wire: Wire): string {
 
 function wireLines(plan: Plan, edit: Edit, before: Wire, after: Wire): string[] {
   const lines: string[] = [];
-  const what = after.number === undefined ? `Wire ${ends(plan, edit, after)}` : `Wire W${after.number}`;
+  const what = before.number === undefined ? `Wire ${ends(plan, edit, before)}` : `Wire W${before.number}`;
   const say = (label: string, was: string | undefined, now: string | undefined) => {
     if (was !== now) lines.push(`${what}: ${label} ${was ?? 'automatic'} → ${now ?? 'automatic'}.`);
   };
