@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { clean, flagged, quiet } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { clean, compute, flagged, quiet } from './harness.ts';
 import { bench, ground } from './plans.ts';
 
 const RULE = 'sense-led-overdriven';
@@ -43,5 +43,17 @@ describe('too much current through the sensor’s LED', () => {
 
   it('has nothing to say without a sensor', () => {
     quiet(ground(), RULE);
+  });
+});
+
+describe('beside a hot resistor', () => {
+  it('both are one card when both are hazards, and a hazard is never hidden behind advice', () => {
+    const small = compute(bench().set('sense', { ohm: 680, ratedW: 0.25 })).report;
+    expect(small.cards.map((c) => c.rule)).not.toContain(RULE);
+    expect(small.cards.find((c) => c.rule === 'sense-resistor-too-hot')?.folded.map((f) => f.rule)).toContain(RULE);
+    // 1.2 kΩ: 0.197 W is advice, 100 V / 1140 Ω = 88 mA in an unclamped dump is a hazard.
+    const dump = compute(bench('old', { centralClamping: 'no' }).set('sense', { ohm: 1200, ratedW: 0.25 })).report;
+    expect(dump.findings.find((f) => f.rule === 'sense-resistor-too-hot')?.level).toBe('advice');
+    expect(dump.cards.find((c) => c.rule === RULE)?.level).toBe('hazard');
   });
 });

@@ -3,7 +3,7 @@ import { setSettings } from '../../plan/partEdits.ts';
 import { RESISTOR_WATTS, resistorWattsAt } from '../../trade/preferred.ts';
 import { amps, called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
 import { greatestLedA, type LedCircuit, sensors } from '../sensing.ts';
-import { largestOhm } from '../sensingChoice.ts';
+import { largestOhm, ledStands } from '../sensingChoice.ts';
 
 const { fine, found } = verdicts('sense-resistor-too-hot', 'D1');
 /** Above this share of what it stands in its place a resistor is hotter than one likes (fitters' habit). */
@@ -20,6 +20,7 @@ export const senseResistorTooHot = defineRule({
     grade: 'data sheet',
   },
   needs: 'graph',
+  explains: ['sense-led-overdriven'],
   check: (facts) => heats(facts).map((h) => verdictOf(facts, h)),
   repair: (finding, facts) => {
     const h = heats(facts).find((x) => x.view.part.id === finding.subject.id);
@@ -30,7 +31,8 @@ export const senseResistorTooHot = defineRule({
       repairs.push({ title: `Fit ${ohms(ohm)}`, safe: true, edit: (plan: Facts['plan']) => setSettings(plan, h.view.part.id, { ohm }) });
     }
     const ratedW = RESISTOR_WATTS.find((w) => h.watt <= WARM * resistorWattsAt(w, h.view.maxC));
-    if (ratedW !== undefined) {
+    const sensor = sensors(facts).find((x) => x.opto === h.opto)!;
+    if (ratedW !== undefined && ledStands(facts, sensor, h.led.leastOhm)) {
       repairs.push({
         title: `Fit a ${ratedW} W resistor`,
         safe: repairs.length === 0,
