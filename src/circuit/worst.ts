@@ -35,11 +35,14 @@ const MOST_CORNERS = 4;
 const FELT = 1e-7;
 /** Parameters with less than this share of the largest shift do not keep two aims from being solved together. */
 const WEIGHTY = 0.01;
+/** A regulator is looked at when this many times the first-order effect of all tolerances could use up its spare input volts. */
+const FIRST_ORDER = 1.5;
 
 /**
  * Worst case of a target within the tolerances: every parameter at the end that the sign of its sensitivity picks,
  * solved there again. Where an element changes its region on the way (a regulator drops out, a junction blocks), the
- * signs are taken anew at the corner, that corner is solved too, and the worse counts.
+ * signs are taken anew at the corner, that corner is solved too, and the worse counts. So it is with the corner that
+ * leaves a regulator the least input.
  */
 export function worst(network: Network, elements: readonly Element[], target: Target, side: 'min' | 'max', options: SolveOptions = {}): Worst {
   return worstCases(network, elements, solveAtRest(network, elements, options), [{ target, side }])[0]!;
@@ -53,7 +56,9 @@ export function worstCases(network: Network, elements: readonly Element[], solut
   const best = aims.map(({ target }): Worst => ({ value: figureOf(network, elements, solution, target), elements, corner: [], solution }));
   const tried = aims.map(() => new Set<string>());
   const home = solution.status === 'solved' ? regions(network, elements, solution) : '';
-  let points: Point[] = [{ elements, solution, aims: aims.map((_, i) => i) }];
+  const all = aims.map((_, i) => i);
+  let points: Point[] = [{ elements, solution, aims: all }];
+  if (home !== '') for (const point of starvedCorners(network, elements, solution, home)) points.push({ ...point, aims: all });
   for (let round = 0; round < MOST_CORNERS && points.length > 0; round++) {
     const wishes = points.flatMap((point) => wishesAt(network, point, aims)).filter((w) => !tried[w.aim]!.has(w.key));
     points = [];
@@ -107,24 +112,54 @@ interface Batch {
 
 function wishesAt(network: Network, point: Point, aims: readonly Aim[]): Wish[] {
   const linearised = Linearised.at(network, point.elements, point.solution);
-  if (!linearised) return [];
-  return point.aims.map((aim) => {
-    const { target, side } = aims[aim]!;
-    const effects = linearised.effects(target);
-    const felt: Want[] = [];
-    let most = 0;
-    linearised.freedoms.forEach(({ element: { id, tol }, param }, k) => {
-      const effect = effects[k]!;
-      const [down, up] = cornerFactors(tol![param]!);
-      const reach = Math.abs(effect) * Math.max(Math.abs(down - 1), Math.abs(up - 1));
-      // Written so that an effect that is not a number is left out, too.
-      if (!(reach > FELT)) return;
-      felt.push({ element: id, param, key: `${id}|${param}`, factor: effect > 0 === (side === 'max') ? up : down, effect, reach });
-      most = Math.max(most, reach);
-    });
-    const weighty = felt.filter((w) => w.reach > WEIGHTY * most);
-    return { aim, felt, weighty, key: weighty.map((w) => `${w.key}:${w.factor}`).join() };
+  return linearised ? point.aims.map((aim) => wishOf(linearised, aims[aim]!, aim)) : [];
+}
+
+function wishOf(linearised: Linearised, { target, side }: Aim, aim: number): Wish {
+  const effects = linearised.effects(target);
+  const felt: Want[] = [];
+  let most = 0;
+  linearised.freedoms.forEach(({ element: { id, tol }, param }, k) => {
+    const effect = effects[k]!;
+    const [down, up] = cornerFactors(tol![param]!);
+    const reach = Math.abs(effect) * Math.max(Math.abs(down - 1), Math.abs(up - 1));
+    // Written so that an effect that is not a number is left out, too.
+    if (!(reach > FELT)) return;
+    felt.push({ element: id, param, key: `${id}|${param}`, factor: effect > 0 === (side === 'max') ? up : down, effect, reach });
+    most = Math.max(most, reach);
   });
+  const weighty = felt.filter((w) => w.reach > WEIGHTY * most);
+  return { aim, felt, weighty, key: weighty.map((w) => `${w.key}:${w.factor}`).join() };
+}
+
+/**
+ * A regulator that regulates hides its input: what happens there has no influence on its output until it drops out.
+ * Corners of least input volts at which some element really works otherwise than at home, for the signs to be taken.
+ */
+function starvedCorners(network: Network, elements: readonly Element[], solution: Solution, home: string): Omit<Point, 'aims'>[] {
+  const linearised = Linearised.at(network, elements, solution);
+  if (!linearised || linearised.freedoms.length === 0) return [];
+  const wishes: Wish[] = [];
+  for (const e of elements) {
+    if ((e.kind !== 'stepdown' || !e.on) && e.kind !== 'linear') continue;
+    const target: Target = { plus: e.in, minus: e.gnd };
+    const spareV = targetValue(network, elements, solution, target) - e.dropV * upper(e, 'dropV') - e.setV * upper(e, 'setV');
+    const wish = wishOf(linearised, { target, side: 'min' }, wishes.length);
+    const reach = wish.felt.reduce((sum, w) => sum + w.reach, 0);
+    if (wish.felt.length > 0 && FIRST_ORDER * reach > spareV) wishes.push(wish);
+  }
+  const found: Omit<Point, 'aims'>[] = [];
+  for (const batch of batches(wishes)) {
+    const cornered = atCorner(elements, batch);
+    const solved = solveAtRest(network, cornered, { start: solution.volts });
+    if (solved.status === 'solved' && regions(network, cornered, solved) !== home) found.push({ elements: cornered, solution: solved });
+  }
+  return found;
+}
+
+function upper(e: Element, param: string): number {
+  const tolerance = e.tol?.[param];
+  return tolerance === undefined ? 1 : cornerFactors(tolerance)[1];
 }
 
 /** Puts each wish into the first batch that it does not contradict. */
