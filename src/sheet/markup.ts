@@ -50,7 +50,9 @@ ${rows.map((row) => h`<tr>${row.map((cell, i) => h`<td${attr(columns[i])}>${cell
 }
 
 export function section(title: string, body: Html, kind = ''): Html {
-  return h`<section${kind ? h` class="${kind}"` : raw('')}>
+  // What scrolls sideways on a screen can be reached by the keyboard.
+  const reach = kind.includes('wide') ? h` tabindex="0" aria-label="${title}"` : raw('');
+  return h`<section${kind ? h` class="${kind}"` : raw('')}${reach}>
 <h2>${title}</h2>
 ${body}
 </section>
