@@ -30,33 +30,40 @@ export function marksOf(findings: readonly Finding[]): readonly Mark[] {
   return [...marks.values()];
 }
 
-/** Shape of each level with its letter, centred on x, y: octagon hazard, triangle fault, disc advice. */
-export function markShape(level: Level, x: number, y: number, text: string): Primitive[] {
-  const r = 9;
-  const letter: Primitive = {
+/** Outer and inner outline of the shapes, about their middle, as in the ledger: octagon hazard, triangle fault. */
+const OUTLINE = {
+  hazard: [
+    [-3.7, -9, 3.7, -9, 9, -3.7, 9, 3.7, 3.7, 9, -3.7, 9, -9, 3.7, -9, -3.7],
+    [-1.6, -3.9, -3.9, -1.6, -3.9, 1.6, -1.6, 3.9, 1.6, 3.9, 3.9, 1.6, 3.9, -1.6, 1.6, -3.9],
+  ],
+  fault: [
+    [0, -8.8, 9.6, 8.4, -9.6, 8.4],
+    [0, -1.4, -3.1, 4.4, 3.1, 4.4],
+  ],
+} as const;
+
+/**
+ * Shape of each level, centred on x, y: octagon hazard, triangle fault, disc advice, each with a hole of its own kind;
+ * in place of the hole the number of findings when there are several.
+ */
+export function markShape(level: Level, x: number, y: number, count: number): Primitive[] {
+  const number: Primitive = {
     t: 'text',
     x,
-    y: y + (level === 'fault' ? 5 : 3.7),
-    text,
-    size: level === 'fault' ? 9 : 10,
+    y: y + (level === 'fault' ? 6 : 3.7),
+    text: String(Math.min(9, count)),
+    size: 10,
     ink: 'paper',
     bold: true,
     anchor: 'middle',
   };
-  if (level === 'advice') return [{ t: 'circle', x, y, r, fill: 'advice', ink: 'paper', lw: 1.5 }, letter];
-  if (level === 'fault')
-    return [{ t: 'poly', pts: [x, y - r - 1, x + r + 2, y + r - 0.5, x - r - 2, y + r - 0.5], fill: 'fault', ink: 'paper', lw: 1.5 }, letter];
-  const pts: number[] = [];
-  for (let i = 0; i < 8; i++) {
-    const a = ((i + 0.5) * Math.PI) / 4;
-    pts.push(x + (r + 1) * Math.cos(a), y + (r + 1) * Math.sin(a));
+  if (level === 'advice') {
+    const disc: Primitive = { t: 'circle', x, y, r: 9, fill: 'advice', ink: 'paper', lw: 1 };
+    return [disc, count > 1 ? number : { t: 'circle', x, y, r: 3.4, fill: 'paper' }];
   }
-  return [{ t: 'poly', pts, fill: 'hazard', ink: 'paper', lw: 1.5 }, letter];
-}
-
-/** Letter in a mark: the number of findings when there are several. */
-export function markText(mark: Mark): string {
-  return mark.count > 1 ? String(Math.min(9, mark.count)) : mark.level === 'advice' ? 'i' : '!';
+  const at = (pts: readonly number[]) => pts.map((v, i) => v + (i % 2 === 0 ? x : y));
+  const [outer, hole] = OUTLINE[level];
+  return [{ t: 'poly', pts: at(outer), fill: level, ink: 'paper', lw: 1 }, count > 1 ? number : { t: 'poly', pts: at(hole), fill: 'paper' }];
 }
 
 /** Marks at the upper right corner of parts and beside the tags of wires. */
@@ -69,9 +76,9 @@ export function markPrimitives(marks: readonly Mark[], scene: Scene, hidden: Rea
       // On a part that sits in a wire the corner is where the wire leaves: stand off it.
       const { x, y, w, h } = part.box;
       const low = h <= 30;
-      return markShape(mark.level, x + w - (low ? 4 : 0), y - (low ? 6 : 0), markText(mark));
+      return markShape(mark.level, x + w - (low ? 4 : 0), y - (low ? 6 : 0), mark.count);
     }
     const wire = scene.wires.get(mark.id);
-    return wire ? markShape(mark.level, wire.tagAt.x + 22, wire.tagAt.y, markText(mark)) : [];
+    return wire ? markShape(mark.level, wire.tagAt.x + 22, wire.tagAt.y, mark.count) : [];
   });
 }

@@ -109,7 +109,7 @@ describe('marks', () => {
   });
   it('differ in shape, not only in colour: eight corners, three, none', () => {
     const corners = (level: Finding['level']) => {
-      const shape = markShape(level, 0, 0, '!')[0];
+      const shape = markShape(level, 0, 0, 1)[0];
       return shape?.t === 'poly' ? shape.pts.length / 2 : 0;
     };
     expect(['hazard', 'fault', 'advice'].map((l) => corners(l as Finding['level']))).toEqual([8, 3, 0]);
