@@ -15,11 +15,19 @@ const FORWARD = ['fuse', 'contact', 'conductor', 'diode'];
  * Every terminal on the vehicle's own volts: what taps reach through fuses, contacts, chokes and diodes, one way each.
  * Resistors end it (what is behind them sees next to no current), ground does not count.
  */
-export function vehicleRail(
-  facts: Facts,
-  through: readonly string[] = FORWARD,
-  avoid?: (view: PartView, link: Link) => boolean,
-): ReadonlyMap<TerminalKey, Way> {
+export function vehicleRail(facts: Facts): ReadonlyMap<TerminalKey, Way> {
+  let rail = rails.get(facts);
+  if (!rail) {
+    rail = railOver(facts, FORWARD);
+    rails.set(facts, rail);
+  }
+  return rail;
+}
+
+const rails = new WeakMap<Facts, ReadonlyMap<TerminalKey, Way>>();
+
+/** The same over chosen links only. */
+export function railOver(facts: Facts, through: readonly string[], avoid?: (view: PartView, link: Link) => boolean): ReadonlyMap<TerminalKey, Way> {
   const rail = new Map<TerminalKey, Way>();
   for (const tap of taps(facts)) {
     if (tap.source.kind === 'store') continue;
@@ -51,15 +59,20 @@ export interface Converter {
 }
 
 /** Everything that makes another voltage of the vehicle's: step-down converters and linear regulators. */
-export function converters(facts: Facts): Converter[] {
+export function converters(facts: Facts): readonly Converter[] {
+  const known = converterLists.get(facts);
+  if (known) return known;
   const list: Converter[] = [];
   for (const view of facts.parts.values()) {
     const source = view.facts.sources?.find((s) => s.kind === 'converter');
     const load = view.facts.loads?.[0];
     if (source && load) list.push({ view, load, source, inKey: `${view.part.id}.${load.plus}`, outKey: `${view.part.id}.${source.terminal}` });
   }
+  converterLists.set(facts, list);
   return list;
 }
+
+const converterLists = new WeakMap<Facts, readonly Converter[]>();
 
 /** Current out of a converter at the lowest supply, A: the most for a moment, and what heats. */
 export function outputA(facts: Facts, c: Converter): { readonly peakA: number; readonly heatA: number } {

@@ -68,6 +68,13 @@ export function flagged(given: Given, ruleId: string, expected: Expected): Findi
   return finding;
 }
 
+/** What a rule offers for its first finding. */
+export function repairsOf(given: Given, ruleId: string): OfferedRepair[] {
+  const results = compute(given);
+  const finding = findingsOf(results, ruleId)[0];
+  return finding ? repairsFor(planOf(given), results, finding) : [];
+}
+
 /** The rule must apply to the plan and find nothing. */
 export function clean(given: Given, ruleId: string): void {
   const results = compute(given);

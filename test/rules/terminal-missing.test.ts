@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { clean, flagged, quiet } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { clean, flagged, quiet, repairsOf } from './harness.ts';
 import { bench, fused } from './plans.ts';
 
 const RULE = 'terminal-missing';
@@ -12,6 +12,13 @@ describe('a part has supply but misses a terminal', () => {
     flagged(b, RULE, { level: 'fault', subject: b.id('converter'), says: ['gnd'], repairs: 1 });
     // An output that is not used yet harms nobody.
     clean(b.wire('converter.gnd', 'ground.31'), RULE);
+  });
+
+  it('a display without its 0 V: the repair takes the current back to the converter that sends it', () => {
+    const b = bench().part('display', 'touch-display', 'desk').wire('converter.out', 'display.5v', { lengthM: 1, areaMm2: 1.5 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('display'), repairs: 1 });
+    const back = repairsOf(b, RULE)[0]!.edit.changes.find((c) => c.table === 'wires');
+    expect(back?.after).toMatchObject({ from: { terminal: '0v' }, to: { part: b.id('converter'), terminal: '0v' } });
   });
 
   it('a hold relay without its trigger', () => {

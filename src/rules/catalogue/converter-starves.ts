@@ -45,7 +45,7 @@ function judge(facts: Facts, c: Converter): Verdict {
       band: 'low',
     });
   }
-  if (!least) return unknown(subject, 'a supply that reaches it in some key position');
+  if (!least) return unknown(subject, 'a supply, and a way back to ground, in some key position');
   if (least.v >= needV) return fine(subject);
   const dip = least.dip ? ` in the dip of level ${facts.plan.vehicle.dipLevel}` : '';
   return found({

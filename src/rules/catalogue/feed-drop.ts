@@ -76,7 +76,7 @@ function feeds(facts: Facts): Feed[] {
 
 /** Our wires from a part's minus to where the body or the battery takes over. */
 function returnWires(facts: Facts, minus: string): Wire[] {
-  for (const [key, steps] of facts.reach(minus, ['conductor', 'contact'])) {
+  for (const [key, steps] of facts.reach(minus, ['conductor', 'contact'], (view) => view.kind.kind === 'chassis-ground')) {
     const kind = facts.at(key)?.view.kind.kind;
     if (kind === 'chassis-ground' || kind === 'battery') return along(facts, steps).wires;
   }

@@ -2,6 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { TerminalDef } from '../../parts/types.ts';
 import { addWire } from '../../plan/edits.ts';
 import { called, defineRule, part, verdicts } from '../defineRule.ts';
+import { converters } from '../rails.ts';
 
 const { fine, found } = verdicts('terminal-missing', 'B14');
 
@@ -31,11 +32,12 @@ export const terminalMissing = defineRule({
   repair: (finding, facts) => {
     const view = facts.parts.get(finding.subject.id);
     const missing = view ? loose(facts, view) : [];
-    const ground = view && missing.length === 1 && missing[0]!.role === 'ground' ? nearestGround(facts, view) : null;
-    if (!view || !ground) return [];
-    const title = `Join it to ${called(ground)}`;
+    const back = view && missing.length === 1 && missing[0]!.role === 'ground' ? wayBack(facts, view) : null;
+    if (!view || !back) return [];
     const from = { part: view.part.id, terminal: missing[0]!.id };
-    return [{ title, safe: true, edit: (plan) => addWire(plan, from, { part: ground.part.id, terminal: '31' }).edit }];
+    return [
+      { title: `Join it to ${called(back.to)}`, safe: true, edit: (plan) => addWire(plan, from, { part: back.to.part.id, terminal: back.terminal }).edit },
+    ];
   },
 });
 
@@ -56,6 +58,18 @@ function loose(facts: Facts, view: PartView): TerminalDef[] {
   const returns = new Set((view.facts.sources ?? []).map((s) => s.returns));
   for (const load of view.facts.loads ?? []) returns.delete(load.minus);
   return view.terminals.filter((t) => t.required && t.flow !== 'out' && !returns.has(t.id) && !facts.isWired(`${view.part.id}.${t.id}`));
+}
+
+/** Where its ground wire belongs: the 0 V of the converter that feeds it, else a ground point. */
+function wayBack(facts: Facts, view: PartView): { readonly to: PartView; readonly terminal: string } | null {
+  const plus = [...(view.facts.loads ?? []), ...(view.facts.polar ?? [])].map((p) => `${view.part.id}.${p.plus}`);
+  const feeder = converters(facts).find((c) => {
+    const reached = c.view === view ? null : facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'diode']);
+    return reached !== null && plus.some((key) => reached.has(key));
+  });
+  if (feeder) return { to: feeder.view, terminal: feeder.source.returns };
+  const ground = nearestGround(facts, view);
+  return ground && { to: ground, terminal: '31' };
 }
 
 /** The ground point of its own zone, else the only one there is. */
