@@ -6,7 +6,7 @@ import { type FaultPaths, faultPaths, fuseReports } from './fuses.ts';
 import { buildGraph, type Graph, nodeName } from './graph.ts';
 import type { Moment } from './network.ts';
 import { pinRows } from './pins.ts';
-import { loadRows, parkedReport, partWatts } from './power.ts';
+import { loadRows, type PartWatts, parkedReport, partWatts } from './power.ts';
 import { Protection } from './protection.ts';
 import { BANDS, dependsOnHistory, designCorner, Solver, type Walked, walk } from './readings.ts';
 import { type NetNature, natures } from './roles.ts';
@@ -115,7 +115,7 @@ export function analyse(plan: Plan, known?: { readonly wireHeatA: ReadonlyMap<Id
   return { analysis, groundwork: { graph, basics, natures: nature, protection, paths } };
 }
 
-function watts(solver: Solver, walked: Walked, state: (typeof KEY_POSITIONS)[number]['state']): Map<Id, number> {
+function watts(solver: Solver, walked: Walked, state: (typeof KEY_POSITIONS)[number]['state']): PartWatts | null {
   const moment = { state, band: 'typical' as const };
   const settled = walked.settledAt.get(state)!;
   return partWatts(solver.network, solver.elementsOf(moment, settled.states), settled);

@@ -1,65 +1,87 @@
-import { elementAmps, type Network } from '../circuit/index.ts';
+import { allAmps, type Network } from '../circuit/index.ts';
 import type { Element, Settled } from '../circuit/types.ts';
 import type { Id } from '../plan/types.ts';
 import { parkedDays, selfDischargeA } from '../trade/battery.ts';
 import type { Graph } from './graph.ts';
+import { isComputed } from './readings.ts';
 import { KEY_POSITIONS, type LoadRow, type ParkedReport } from './types.ts';
 
-/** Power taken up by every part, W, in one settled network (sources count what they give away as negative). */
-export function partWatts(network: Network, elements: readonly Element[], settled: Settled): Map<Id, number> {
+/** Power taken up in one settled network, W; what a source gives counts as negative. */
+export interface PartWatts {
+  readonly of: ReadonlyMap<Id, number>;
+  /** What the battery gives: all that parts, wires and body joints use. */
+  readonly usedW: number;
+}
+
+/** What is not computed is null. */
+export function partWatts(network: Network, elements: readonly Element[], settled: Settled): PartWatts | null {
+  if (!isComputed(settled)) return null;
   const { solution } = settled;
+  const { first, second } = allAmps(network, elements, solution);
   const v = (node: string): number => {
     const i = network.nodeIndex.get(node);
     return i === undefined || i < 0 ? 0 : solution.volts[i]!;
   };
-  const watts = new Map<Id, number>();
-  for (const e of elements) {
+  const of = new Map<Id, number>();
+  let usedW = 0;
+  elements.forEach((e, k) => {
+    const watt = elementWatts(e, first[k]!, second[k]!, v);
+    if (e.kind !== 'source' || e.a !== 'battery') usedW += watt;
     const colon = e.id.indexOf(':');
-    if (colon <= 0) continue;
+    if (colon <= 0) return;
     const part = e.id.slice(0, colon);
-    watts.set(part, (watts.get(part) ?? 0) + elementWatts(network, e, settled, v));
-  }
-  return watts;
+    of.set(part, (of.get(part) ?? 0) + watt);
+  });
+  return { of, usedW };
 }
 
-function elementWatts(network: Network, e: Element, settled: Settled, v: (node: string) => number): number {
-  const amps = (port?: string): number => elementAmps(network, e, settled.solution, port);
-  if (e.kind === 'opto') return (v(e.a) - v(e.k)) * amps('led') + (v(e.c) - v(e.e)) * amps('out');
-  if (e.kind === 'stepdown' || e.kind === 'linear') return (v(e.in) - v(e.gnd)) * amps('in') - (v(e.out) - v(e.gnd)) * amps('out');
-  return (v(e.a) - v(e.b)) * amps() * (e.kind === 'source' ? -1 : 1);
+function elementWatts(e: Element, first: number, second: number, v: (node: string) => number): number {
+  if (e.kind === 'opto') return (v(e.a) - v(e.k)) * first + (v(e.c) - v(e.e)) * second;
+  if (e.kind === 'stepdown' || e.kind === 'linear') return (v(e.in) - v(e.gnd)) * first - (v(e.out) - v(e.gnd)) * second;
+  return (v(e.a) - v(e.b)) * first * (e.kind === 'source' ? -1 : 1);
 }
 
-/** What the parked build adds, who draws it, and how long the battery lasts (0.40 Ah / total, from 90 % to 50 % charge). */
-export function parkedReport(graph: Graph, watts: ReadonlyMap<Id, number>, supplyV: number): ParkedReport {
+/** More than this empties any battery at once, A. */
+const MOST_A = 1000;
+
+/**
+ * What the parked build adds, who draws it, and how long the battery lasts (0.40 Ah / total, from 90 % to 50 % charge).
+ * NaN throughout when the parked state could not be computed.
+ */
+export function parkedReport(graph: Graph, watts: PartWatts | null, supplyV: number): ParkedReport {
   const { vehicle } = graph.plan;
   const shares = [...graph.views.values()]
     .filter((view) => view.kind.owner !== 'vehicle')
-    .map((view) => ({ part: view.part.id, name: view.name, amp: Math.max(0, watts.get(view.part.id) ?? 0) / supplyV }))
+    .map((view) => ({ part: view.part.id, name: view.name, amp: supplyV > 0 ? Math.max(0, watts?.of.get(view.part.id) ?? 0) / supplyV : 0 }))
     .filter((s) => s.amp > 1e-9)
     .sort((a, b) => b.amp - a.amp);
-  const buildA = shares.reduce((sum, s) => sum + s.amp, 0);
+  const buildA = watts ? (supplyV > 0 ? Math.max(0, watts.usedW) / supplyV : 0) : Number.NaN;
   const selfA = selfDischargeA(vehicle.batteryAh);
+  const daysAt = (amp: number): number => (Number.isNaN(amp) ? amp : parkedDays(vehicle.batteryAh, Math.min(MOST_A, amp)));
   return {
     buildA,
     vehicleA: vehicle.parkedA,
     selfA,
-    days: parkedDays(vehicle.batteryAh, vehicle.parkedA + selfA + buildA),
-    daysWithout: parkedDays(vehicle.batteryAh, vehicle.parkedA + selfA),
+    days: daysAt(vehicle.parkedA + selfA + buildA),
+    daysWithout: daysAt(vehicle.parkedA + selfA),
     shares,
   };
 }
 
-/** One row for every part that takes power for its own work, at each key position. */
+/** One row for every part that takes power for its own work, at each key position; NaN where a position could not be computed. */
 export function loadRows(
   graph: Graph,
-  wattsAt: readonly ReadonlyMap<Id, number>[],
+  wattsAt: readonly (PartWatts | null)[],
   voltsOf: (part: Id, plus: string, minus: string, key: number) => number,
 ): LoadRow[] {
   const rows: LoadRow[] = [];
   for (const view of graph.views.values()) {
     const load = view.facts.loads?.[0];
     if (!load || (view.facts.sources ?? []).some((s) => s.kind === 'converter')) continue;
-    const watts = KEY_POSITIONS.map((_, k) => Math.max(0, wattsAt[k]?.get(view.part.id) ?? 0));
+    const watts = KEY_POSITIONS.map((_, k) => {
+      const at = wattsAt[k];
+      return at ? Math.max(0, at.of.get(view.part.id) ?? 0) : Number.NaN;
+    });
     rows.push({
       part: view.part.id,
       name: view.name,
@@ -69,7 +91,7 @@ export function loadRows(
       watts,
       amps: watts.map((w, k) => {
         const v = voltsOf(view.part.id, load.plus, load.minus, k);
-        return v > 0.1 ? w / v : 0;
+        return Number.isNaN(w) || v > 0.1 ? w / v : 0;
       }),
     });
   }

@@ -1,4 +1,4 @@
-import { compile, elementAmps, type Network, settle } from '../circuit/index.ts';
+import { allAmps, compile, type Network, settle } from '../circuit/index.ts';
 import type { Element, Settled } from '../circuit/types.ts';
 import type { Band, VehicleState } from '../plan/types.ts';
 import { supplyCorners } from '../trade/supply.ts';
@@ -68,27 +68,37 @@ export class Solver {
   /** The settled network as the plain arrays that rules and faces read. */
   reading(moment: Moment, settled: Settled): Reading {
     const { solution, states } = settled;
-    const elements = this.elementsOf(moment, states);
     const bad = solution.status !== 'solved' ? solution.status : settled.outcome !== 'settled' ? settled.outcome : null;
-    const computed = solution.status === 'solved';
+    const computed = isComputed(settled);
     const terminalV = new Float64Array(this.nodeOf.length);
     for (let i = 0; i < terminalV.length; i++) {
       const node = this.nodeOf[i]!;
       terminalV[i] = node === -1 ? 0 : node === -2 || !computed || solution.floating.has(node) ? Number.NaN : solution.volts[node]!;
     }
-    const amps = (at: number, port: string | undefined): number => (computed ? elementAmps(this.network, elements[at]!, solution, port) : Number.NaN);
+    const wireA = new Float64Array(this.wireRefs.length).fill(Number.NaN);
+    const elementA = new Float64Array(this.elementRefs.length).fill(Number.NaN);
+    if (computed) {
+      const { first, second } = allAmps(this.network, this.elementsOf(moment, states), solution);
+      for (let i = 0; i < wireA.length; i++) wireA[i] = first[this.wireRefs[i]!]!;
+      for (let i = 0; i < elementA.length; i++) elementA[i] = (this.elementRefs[i]!.port === 'out' ? second : first)[this.elementRefs[i]!.at]!;
+    }
     return {
       state: moment.state,
       band: moment.band,
-      status: computed && settled.outcome !== 'chatters' ? 'solved' : 'not computed',
+      status: computed ? 'solved' : 'not computed',
       trouble: bad ? { kind: bad, where: settled.culprit ?? solution.worstNode ?? '' } : null,
       terminalV,
-      wireA: Float64Array.from(this.wireRefs, (at) => amps(at, undefined)),
-      elementA: Float64Array.from(this.elementRefs, (r) => amps(r.at, r.port)),
+      wireA,
+      elementA,
       deviceOn: Uint8Array.from(this.devices, (d) => (states.get(d) ? 1 : 0)),
       waiting: settled.waiting,
     };
   }
+}
+
+/** Whether figures may be read from what has settled: what chatters has no rest, wherever it was stopped. */
+export function isComputed(settled: Settled): boolean {
+  return settled.solution.status === 'solved' && settled.outcome !== 'chatters';
 }
 
 /** One band's walk. */
@@ -141,8 +151,16 @@ export function designCorner(
 /** Devices that end otherwise when a key position is entered straight from parked. */
 export function dependsOnHistory(solver: Solver, walked: Walked, band: Band): string[] {
   const differing = new Set<string>();
-  for (const state of ['ACC', 'RUN_STOPPED', 'RUN_CHARGING'] as const) {
-    const direct = solver.settle({ state, band }, walked.statesAt.get('OFF_ASLEEP')!, undefined, walked.settledAt.get('OFF_ASLEEP'));
+  const parked = walked.statesAt.get('OFF_ASLEEP')!;
+  for (const [before, state] of [
+    ['OFF_AWAKE', 'ACC'],
+    ['ACC', 'RUN_STOPPED'],
+    ['START', 'RUN_CHARGING'],
+  ] as const) {
+    const through = walked.statesAt.get(before)!;
+    // Where the state before left everything as it is when parked, the walk itself was the direct way.
+    if ([...through].every(([id, on]) => on === (parked.get(id) ?? false))) continue;
+    const direct = solver.settle({ state, band }, parked, undefined, walked.settledAt.get('OFF_ASLEEP'));
     for (const [id, on] of direct.states) if (on !== walked.statesAt.get(state)!.get(id)) differing.add(id);
   }
   return [...differing].sort();

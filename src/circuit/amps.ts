@@ -61,6 +61,37 @@ export function elementAmps(network: Network, element: Element, solution: Soluti
   return ampsAt(element, v1, v2, port);
 }
 
+/**
+ * Currents of all elements, A, in the compiled order and in the direction given with each: `first` at the first port,
+ * `second` at the second port of two-ports.
+ */
+export function allAmps(network: Network, elements: readonly Element[], { volts, rest }: Solution): { first: Float64Array; second: Float64Array } {
+  const first = new Float64Array(elements.length);
+  const second = new Float64Array(elements.length);
+  const n = volts.length;
+  // Ground is index n: undefined there, hence 0.
+  const across = (p: number, q: number): number => {
+    const coarse = (p < n ? volts[p]! : 0) - (q < n ? volts[q]! : 0);
+    return rest ? coarse + ((p < n ? rest[p]! : 0) - (q < n ? rest[q]! : 0)) : coarse;
+  };
+  for (const ports of [network.linear, network.one, network.two]) {
+    for (let k = 0; k < ports.count; k++) {
+      const at = ports.element[k]!;
+      const e = elements[at]!;
+      const v1 = across(ports.from[k]!, ports.to[k]!);
+      if (ports === network.two) {
+        const { i1, i2 } = flowOf(e, v1, across(ports.from2[k]!, ports.to2[k]!));
+        first[at] = i1;
+        second[at] = e.kind === 'opto' ? i2 : -i2;
+      } else {
+        const { i1 } = flowOf(e, v1, 0);
+        first[at] = e.kind === 'source' ? -i1 : i1;
+      }
+    }
+  }
+  return { first, second };
+}
+
 /** The same at given port volts. */
 export function ampsAt(element: Element, v1: number, v2: number, port?: string): number {
   const { first, signs } = direction(element, port);

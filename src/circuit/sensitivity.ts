@@ -2,7 +2,7 @@ import { ampsAt, direction, flowOf, portVolts } from './amps.ts';
 import { loadValues } from './load.ts';
 import { endsOf, type Network } from './network.ts';
 import { factorAt } from './newton.ts';
-import { figure, scaled } from './scaled.ts';
+import { cornerFactors, figure, scaled } from './scaled.ts';
 import { solveTranspose } from './sparse.ts';
 import type { Element, NodeName, Solution } from './types.ts';
 
@@ -48,6 +48,9 @@ function elementOf(network: Network, elements: readonly Element[], id: string): 
 export interface Freedom {
   readonly element: Element;
   readonly param: string;
+  /** Factors at both ends of its tolerance. */
+  readonly down: number;
+  readonly up: number;
   readonly di1: number;
   readonly di2: number;
   /** Node indices of both ports; the node count for ground and for a port that is not there. */
@@ -82,10 +85,11 @@ export class Linearised {
       const [v1, v2] = portVolts(network, element, solution);
       const [a, b, c, d] = endsOf(element);
       const ends = [place(a), place(b), place(c), place(d)] as const;
-      for (const param of Object.keys(element.tol)) {
-        const up = flowOf(scaled(element, param, 1 + STEP), v1, v2);
-        const down = flowOf(scaled(element, param, 1 - STEP), v1, v2);
-        freedoms.push({ element, param, di1: (up.i1 - down.i1) / (2 * STEP), di2: (up.i2 - down.i2) / (2 * STEP), ends });
+      for (const [param, tolerance] of Object.entries(element.tol)) {
+        const [down, up] = cornerFactors(tolerance);
+        const more = flowOf(scaled(element, param, 1 + STEP), v1, v2);
+        const less = flowOf(scaled(element, param, 1 - STEP), v1, v2);
+        freedoms.push({ element, param, down, up, di1: (more.i1 - less.i1) / (2 * STEP), di2: (more.i2 - less.i2) / (2 * STEP), ends });
       }
     }
     return new Linearised(network, elements, solution, freedoms);
@@ -96,11 +100,18 @@ export class Linearised {
     const adjoint = new Float64Array(this.network.nodes.length + 1);
     adjoint.set(targetSlope(this.network, this.elements, this.solution, target));
     solveTranspose(this.network.work.factors!, adjoint, adjoint);
-    return Float64Array.from(this.freedoms, ({ element, di1, di2, ends: [a, b, c, d] }) => {
-      const direct = 'element' in target && target.element === element.id ? direction(element, target.port) : null;
-      const own = direct ? direct.signs * (direct.first ? di1 : di2) : 0;
-      return own - (adjoint[a]! - adjoint[b]!) * di1 - (adjoint[c]! - adjoint[d]!) * di2;
+    const effects = new Float64Array(this.freedoms.length);
+    for (let k = 0; k < effects.length; k++) {
+      const { di1, di2, ends } = this.freedoms[k]!;
+      effects[k] = -(adjoint[ends[0]]! - adjoint[ends[1]]!) * di1 - (adjoint[ends[2]]! - adjoint[ends[3]]!) * di2;
+    }
+    if ('plus' in target) return effects;
+    this.freedoms.forEach(({ element, di1, di2 }, k) => {
+      if (element.id !== target.element) return;
+      const { first, signs } = direction(element, target.port);
+      effects[k]! += signs * (first ? di1 : di2);
     });
+    return effects;
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Network } from './network.ts';
 import { regions } from './regions.ts';
 import { cornerFactors, scaled } from './scaled.ts';
-import { Linearised, type Target, targetValue } from './sensitivity.ts';
+import { type Freedom, Linearised, type Target, targetValue } from './sensitivity.ts';
 import { type SolveOptions, solveAtRest } from './solve.ts';
 import type { Element, Solution } from './types.ts';
 
@@ -54,17 +54,22 @@ export function worst(network: Network, elements: readonly Element[], target: Ta
  */
 export function worstCases(network: Network, elements: readonly Element[], solution: Solution, aims: readonly Aim[]): Worst[] {
   const best = aims.map(({ target }): Worst => ({ value: figureOf(network, elements, solution, target), elements, corner: [], solution }));
+  const linearised = Linearised.at(network, elements, solution);
+  if (!linearised || linearised.freedoms.length === 0) return best;
   const tried = aims.map(() => new Set<string>());
-  const home = solution.status === 'solved' ? regions(network, elements, solution) : '';
   const all = aims.map((_, i) => i);
-  let points: Point[] = [{ elements, solution, aims: all }];
-  if (home !== '') for (const point of starvedCorners(network, elements, solution, home)) points.push({ ...point, aims: all });
-  for (let round = 0; round < MOST_CORNERS && points.length > 0; round++) {
-    const wishes = points.flatMap((point) => wishesAt(network, point, aims)).filter((w) => !tried[w.aim]!.has(w.key));
-    points = [];
-    for (const batch of batches(wishes)) {
-      const cornered = atCorner(elements, batch);
-      const solved = solveAtRest(network, cornered, { start: solution.volts });
+  const home = regions(network, elements, solution);
+  let wishes = aims.map((aim, i) => wishOf(linearised, aim, i));
+  // Taken before the first corner is solved: what is linearised is gone then.
+  for (const batch of batches(starvedInputs(linearised, network, elements, solution))) {
+    const { cornered, solved } = solveCorner(network, elements, solution, batch);
+    if (solved.status === 'solved' && regions(network, cornered, solved) !== home)
+      wishes.push(...wishesAt(network, { elements: cornered, solution: solved, aims: all }, aims));
+  }
+  for (let round = 0; round < MOST_CORNERS && wishes.length > 0; round++) {
+    const points: Point[] = [];
+    for (const batch of batches(wishes.filter((w) => !tried[w.aim]!.has(w.key)))) {
+      const { cornered, solved } = solveCorner(network, elements, solution, batch);
       for (const wish of batch.wishes) {
         tried[wish.aim]!.add(wish.key);
         const { target, side } = aims[wish.aim]!;
@@ -74,6 +79,7 @@ export function worstCases(network: Network, elements: readonly Element[], solut
       if (solved.status === 'solved' && regions(network, cornered, solved) !== home)
         points.push({ elements: cornered, solution: solved, aims: batch.wishes.map((w) => w.aim) });
     }
+    wishes = points.flatMap((point) => wishesAt(network, point, aims));
   }
   return best;
 }
@@ -85,28 +91,23 @@ interface Point {
   readonly aims: readonly number[];
 }
 
-/** One parameter as an aim wants it. */
-interface Want {
-  readonly element: string;
-  readonly param: string;
-  readonly key: string;
-  readonly factor: number;
-  /** Change of the target per relative change of the parameter. */
-  readonly effect: number;
-  /** The most that its tolerance can move the target. */
-  readonly reach: number;
-}
-
-/** What an aim asks of the parameters: all that it feels, and those among them that weigh. */
+/** What an aim asks of the parameters, in the order of `freedoms`, which is the same at every corner. */
 interface Wish {
   readonly aim: number;
-  readonly felt: readonly Want[];
-  readonly weighty: readonly Want[];
+  readonly freedoms: readonly Freedom[];
+  /** Change of the target per relative change of each parameter; 0 where it is not felt. */
+  readonly effects: Float64Array;
+  readonly side: Aim['side'];
+  /** The parameters that weigh. */
+  readonly weighty: readonly number[];
+  /** The most that all tolerances together can move the target, to first order. */
+  readonly reach: number;
   readonly key: string;
 }
 
 interface Batch {
-  readonly factors: Map<string, number>;
+  /** Factor of each parameter; 0 = nobody has asked yet. */
+  readonly factors: Float64Array;
   readonly wishes: Wish[];
 }
 
@@ -116,45 +117,39 @@ function wishesAt(network: Network, point: Point, aims: readonly Aim[]): Wish[] 
 }
 
 function wishOf(linearised: Linearised, { target, side }: Aim, aim: number): Wish {
+  const { freedoms } = linearised;
   const effects = linearised.effects(target);
-  const felt: Want[] = [];
+  const reachOf = (k: number): number => Math.abs(effects[k]!) * Math.max(Math.abs(freedoms[k]!.down - 1), Math.abs(freedoms[k]!.up - 1));
   let most = 0;
-  linearised.freedoms.forEach(({ element: { id, tol }, param }, k) => {
-    const effect = effects[k]!;
-    const [down, up] = cornerFactors(tol![param]!);
-    const reach = Math.abs(effect) * Math.max(Math.abs(down - 1), Math.abs(up - 1));
+  let reach = 0;
+  for (let k = 0; k < effects.length; k++) {
+    const size = reachOf(k);
     // Written so that an effect that is not a number is left out, too.
-    if (!(reach > FELT)) return;
-    felt.push({ element: id, param, key: `${id}|${param}`, factor: effect > 0 === (side === 'max') ? up : down, effect, reach });
-    most = Math.max(most, reach);
-  });
-  const weighty = felt.filter((w) => w.reach > WEIGHTY * most);
-  return { aim, felt, weighty, key: weighty.map((w) => `${w.key}:${w.factor}`).join() };
+    if (!(size > FELT)) effects[k] = 0;
+    else {
+      reach += size;
+      if (size > most) most = size;
+    }
+  }
+  const weighty: number[] = [];
+  for (let k = 0; k < effects.length; k++) if (effects[k] !== 0 && reachOf(k) > WEIGHTY * most) weighty.push(k);
+  return { aim, freedoms, effects, side, weighty, reach, key: weighty.map((k) => (effects[k]! > 0 ? k : -k - 1)).join() };
 }
 
 /**
  * A regulator that regulates hides its input: what happens there has no influence on its output until it drops out.
- * Corners of least input volts at which some element really works otherwise than at home, for the signs to be taken.
+ * Wishes for least input volts of those that could, for the signs to be taken there as well.
  */
-function starvedCorners(network: Network, elements: readonly Element[], solution: Solution, home: string): Omit<Point, 'aims'>[] {
-  const linearised = Linearised.at(network, elements, solution);
-  if (!linearised || linearised.freedoms.length === 0) return [];
+function starvedInputs(linearised: Linearised, network: Network, elements: readonly Element[], solution: Solution): Wish[] {
   const wishes: Wish[] = [];
   for (const e of elements) {
     if ((e.kind !== 'stepdown' || !e.on) && e.kind !== 'linear') continue;
     const target: Target = { plus: e.in, minus: e.gnd };
     const spareV = targetValue(network, elements, solution, target) - e.dropV * upper(e, 'dropV') - e.setV * upper(e, 'setV');
     const wish = wishOf(linearised, { target, side: 'min' }, wishes.length);
-    const reach = wish.felt.reduce((sum, w) => sum + w.reach, 0);
-    if (wish.felt.length > 0 && FIRST_ORDER * reach > spareV) wishes.push(wish);
+    if (wish.reach > 0 && FIRST_ORDER * wish.reach > spareV) wishes.push(wish);
   }
-  const found: Omit<Point, 'aims'>[] = [];
-  for (const batch of batches(wishes)) {
-    const cornered = atCorner(elements, batch);
-    const solved = solveAtRest(network, cornered, { start: solution.volts });
-    if (solved.status === 'solved' && regions(network, cornered, solved) !== home) found.push({ elements: cornered, solution: solved });
-  }
-  return found;
+  return wishes;
 }
 
 function upper(e: Element, param: string): number {
@@ -162,43 +157,60 @@ function upper(e: Element, param: string): number {
   return tolerance === undefined ? 1 : cornerFactors(tolerance)[1];
 }
 
+function solveCorner(network: Network, elements: readonly Element[], solution: Solution, batch: Batch): { cornered: Element[]; solved: Solution } {
+  const cornered = atCorner(elements, batch);
+  return { cornered, solved: solveAtRest(network, cornered, { start: solution.volts }) };
+}
+
+/** The end of its tolerance at which an aim wants a parameter. */
+function wanted({ effects, freedoms, side }: Wish, k: number): number {
+  const { down, up } = freedoms[k]!;
+  return effects[k]! > 0 === (side === 'max') ? up : down;
+}
+
 /** Puts each wish into the first batch that it does not contradict. */
 function batches(wishes: readonly Wish[]): Batch[] {
   const list: Batch[] = [];
   for (const wish of wishes) {
-    let batch = list.find(({ factors }) => wish.weighty.every((w) => (factors.get(w.key) ?? w.factor) === w.factor));
+    let batch = list.find(({ factors }) => wish.weighty.every((k) => factors[k] === 0 || factors[k] === wanted(wish, k)));
     if (!batch) {
-      batch = { factors: new Map(), wishes: [] };
+      batch = { factors: new Float64Array(wish.effects.length), wishes: [] };
       list.push(batch);
     }
     batch.wishes.push(wish);
-    for (const w of wish.weighty) batch.factors.set(w.key, w.factor);
+    for (const k of wish.weighty) batch.factors[k] = wanted(wish, k);
   }
   // What weighs little is set where nobody has asked for it.
   for (const { factors, wishes } of list) {
-    for (const wish of wishes) for (const w of wish.felt) if (!factors.has(w.key)) factors.set(w.key, w.factor);
+    for (const wish of wishes) for (let k = 0; k < factors.length; k++) if (factors[k] === 0 && wish.effects[k] !== 0) factors[k] = wanted(wish, k);
   }
   return list;
 }
 
 /** What a wish would still move if all of it had been granted, V or A. */
 function missing(wish: Wish, batch: Batch): number {
-  return wish.felt.reduce((sum, w) => sum + w.effect * (w.factor - batch.factors.get(w.key)!), 0);
+  let sum = 0;
+  for (let k = 0; k < wish.effects.length; k++) if (wish.effects[k] !== 0) sum += wish.effects[k]! * (wanted(wish, k) - batch.factors[k]!);
+  return sum;
 }
 
-/** A wish as the corner it stands for, each parameter with what it moves alone. */
+/** What weighs in a corner, each parameter with what it moves alone. */
 function cornerOf(wish: Wish): CornerEntry[] {
-  return wish.felt.filter((w) => w.factor !== 1).map(({ element, param, factor, effect }) => ({ element, param, factor, shift: effect * (factor - 1) }));
+  return wish.weighty
+    .map((k) => {
+      const factor = wanted(wish, k);
+      const { element, param } = wish.freedoms[k]!;
+      return { element: element.id, param, factor, shift: wish.effects[k]! * (factor - 1) };
+    })
+    .filter((c) => c.factor !== 1);
 }
 
-function atCorner(elements: readonly Element[], batch: Batch): Element[] {
+function atCorner(elements: readonly Element[], { factors, wishes }: Batch): Element[] {
+  const { freedoms } = wishes[0]!;
+  let k = 0;
   return elements.map((e) => {
-    if (!e.tol) return e;
     let at = e;
-    for (const param of Object.keys(e.tol)) {
-      const factor = batch.factors.get(`${e.id}|${param}`);
-      if (factor !== undefined) at = scaled(at, param, factor);
-    }
+    for (; freedoms[k]?.element.id === e.id; k++) if (factors[k] !== 0 && factors[k] !== 1) at = scaled(at, freedoms[k]!.param, factors[k]!);
     return at;
   });
 }
