@@ -129,8 +129,11 @@ function Fares({ analysis, id }: { readonly analysis: Analysis; readonly id: Id 
       {arrivals.map((a) => (
         <Row key={a.label} name={`Arrives${arrivals.length > 1 ? `, ${a.label}` : ''}`}>
           {Number.isNaN(a.typical[keyIndex] ?? Number.NaN) ? 'nothing' : volts(a.typical[keyIndex] ?? Number.NaN)}
-          {a.worstLow ? <span className="note"> least {volts(a.worstLow.v)}</span> : null}
-          {a.worstHigh ? <span className="note"> most {volts(a.worstHigh.v)}</span> : null}
+          {a.worstLow && a.worstHigh ? (
+            <span className="note wide-note">
+              at worst {volts(a.worstLow.v)} and {volts(a.worstHigh.v)}
+            </span>
+          ) : null}
         </Row>
       ))}
       {load ? (

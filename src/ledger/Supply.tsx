@@ -36,34 +36,48 @@ function Arrives({ rows }: { readonly rows: readonly Arrival[] }) {
       <ul className="arrives">
         {rows.map((row) => {
           const v = row.typical[at] ?? Number.NaN;
-          const low = row.minV !== null && row.worstLow !== null && row.worstLow.v < row.minV;
-          const high = row.maxV !== null && row.worstHigh !== null && row.worstHigh.v > row.maxV;
           return (
             <li key={`${row.part}:${row.plus}`}>
               <button type="button" className="link" onClick={() => selectPart(row.part)}>
                 {arrivalName(plan, row)}
               </button>
               <b className="arrives-v">{Number.isNaN(v) ? 'nothing' : volts(v)}</b>
-              <p className="note">
-                {row.worstLow ? (
-                  <span className={low ? 'lvl-fault' : ''}>
-                    least {volts(row.worstLow.v)} ({STATE_WORDS[row.worstLow.state]}
-                    {row.worstLow.corner === '' ? '' : `: ${row.worstLow.corner}`}){low ? `, under its ${volts(row.minV ?? 0)}` : ''}
-                  </span>
-                ) : null}
-                {row.worstLow && row.worstHigh ? ' · ' : null}
-                {row.worstHigh ? (
-                  <span className={high ? 'lvl-fault' : ''}>
-                    most {volts(row.worstHigh.v)} ({STATE_WORDS[row.worstHigh.state]}
-                    {row.worstHigh.corner === '' ? '' : `: ${row.worstHigh.corner}`}){high ? `, over its ${volts(row.maxV ?? 0)}` : ''}
-                  </span>
-                ) : null}
-              </p>
+              <Worst row={row} />
             </li>
           );
         })}
       </ul>
     </Section>
+  );
+}
+
+/** The worst case of a load in one line; which tolerances and which key position made it, on asking. */
+function Worst({ row }: { readonly row: Arrival }) {
+  const { worstLow, worstHigh, minV, maxV } = row;
+  if (!worstLow && !worstHigh) return null;
+  const low = worstLow !== null && minV !== null && worstLow.v < minV;
+  const high = worstHigh !== null && maxV !== null && worstHigh.v > maxV;
+  const corner = (worst: NonNullable<Arrival['worstLow']>) => `in ${STATE_WORDS[worst.state]}${worst.corner === '' ? '' : `, ${worst.corner}`}`;
+  return (
+    <details>
+      <summary>
+        {worstLow ? (
+          <span className={low ? 'lvl-fault' : ''}>
+            least {volts(worstLow.v)}
+            {low ? `, under its ${volts(minV)}` : ''}
+          </span>
+        ) : null}
+        {worstLow && worstHigh ? ' · ' : null}
+        {worstHigh ? (
+          <span className={high ? 'lvl-fault' : ''}>
+            most {volts(worstHigh.v)}
+            {high ? `, over its ${volts(maxV)}` : ''}
+          </span>
+        ) : null}
+      </summary>
+      {worstLow ? <p className="note">Least {corner(worstLow)}.</p> : null}
+      {worstHigh ? <p className="note">Most {corner(worstHigh)}.</p> : null}
+    </details>
   );
 }
 
