@@ -22,6 +22,7 @@ export class PartBehaviour {
   /** Own devices looked at, by local id. */
   private readonly ons = new Set<string>();
   private readonly known = new Map<string, Mapped>();
+  private always: Mapped | null = null;
 
   constructor(private readonly view: PartView) {}
 
@@ -31,7 +32,7 @@ export class PartBehaviour {
   }
 
   /** What distinguishes a moment for this part, device states apart. */
-  momentKey(s: Situation): string {
+  private momentKey(s: Omit<Situation, 'on'>): string {
     let key = '';
     for (const field of this.fields) key += `${s[field]}|`;
     for (const line of this.lines) key += s.live(line) ? '1' : '0';
@@ -45,24 +46,34 @@ export class PartBehaviour {
     return key;
   }
 
-  at(s: Situation): Mapped {
-    const found = this.known.get(`${this.momentKey(s)}/${this.switchKey(s.on)}`);
+  /** The behaviour when the part was seen to look at nothing: it is always the same. */
+  get constant(): Mapped | null {
+    return this.always;
+  }
+
+  at(moment: Omit<Situation, 'on'>, on: Situation['on']): Mapped {
+    const found = this.known.get(`${this.momentKey(moment)}/${this.switchKey(on)}`);
     if (found) return found;
-    const before = this.fields.size + this.lines.size + this.ons.size;
-    const behaviour = this.view.kind.behave(this.view.s, this.watched(s));
+    const before = this.looks;
+    const behaviour = this.view.kind.behave(this.view.s, this.watched(moment, on));
     // A key that says more than those before it would be mistaken for one of them.
-    if (this.fields.size + this.lines.size + this.ons.size > before) this.known.clear();
+    if (this.looks > before) this.known.clear();
     const mapped: Mapped = {
       elements: behaviour.elements.map((e) => rename(e, this.view)),
       devices: (behaviour.devices ?? []).map((d) => renameDevice(d, this.view)),
     };
-    this.known.set(`${this.momentKey(s)}/${this.switchKey(s.on)}`, mapped);
+    this.known.set(`${this.momentKey(moment)}/${this.switchKey(on)}`, mapped);
+    this.always = this.looks === 0 ? mapped : null;
     return mapped;
   }
 
+  private get looks(): number {
+    return this.fields.size + this.lines.size + this.ons.size;
+  }
+
   /** The same situation, noting what is looked at. */
-  private watched(s: Situation): Situation {
-    const see = <K extends Field>(key: K): Situation[K] => {
+  private watched(s: Omit<Situation, 'on'>, on: Situation['on']): Situation {
+    const see = <K extends Field>(key: K): Omit<Situation, 'on'>[K] => {
       this.fields.add(key);
       return s[key];
     };
@@ -93,7 +104,7 @@ export class PartBehaviour {
       },
       on: (device) => {
         this.ons.add(device);
-        return s.on(device);
+        return on(device);
       },
     };
   }

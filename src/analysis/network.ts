@@ -1,4 +1,4 @@
-import type { Device, Element } from '../circuit/types.ts';
+import type { Device, Element, Tolerances } from '../circuit/types.ts';
 import type { Situation } from '../parts/types.ts';
 import type { Band, Id, VehicleState } from '../plan/types.ts';
 import { BODY_JOINT_OHM, ohmPerM, TERMINATION_OHM } from '../trade/conductors.ts';
@@ -88,7 +88,7 @@ export class NetworkMaker {
     if (!instant) {
       instant = new Instant(
         this.common(moment),
-        this.parts.map(({ view, behaviour }) => ({ id: view.part.id, behaviour, situation: this.situation(view, moment) })),
+        this.parts.map(({ view, behaviour }) => ({ id: view.part.id, behaviour, situation: () => this.situation(view, moment) })),
       );
       this.instants.set(key, instant);
     }
@@ -161,7 +161,7 @@ export function wireElement(id: Id): string {
 interface PartAtInstant {
   readonly id: Id;
   readonly behaviour: PartBehaviour;
-  readonly situation: Omit<Situation, 'on'>;
+  readonly situation: () => Omit<Situation, 'on'>;
 }
 
 /** The network of one moment: its devices, and its elements for any states of them. */
@@ -170,35 +170,59 @@ export class Instant {
   readonly devices: readonly Device[];
   private list: Element[];
   /** Parts whose elements change with their devices: where they stand in the list, and for which states. */
-  private readonly switching: { readonly part: PartAtInstant; readonly from: number; key: string }[] = [];
+  private readonly switching: { readonly part: PartAtInstant; readonly situation: Omit<Situation, 'on'>; readonly from: number; key: string }[] = [];
 
   constructor(common: readonly Element[], parts: readonly PartAtInstant[]) {
-    this.list = [...common];
+    const list = [...common];
     const devices: Device[] = [];
     const off = (): boolean => false;
     for (const part of parts) {
-      const mapped = part.behaviour.at({ ...part.situation, on: off });
-      devices.push(...mapped.devices);
-      if (part.behaviour.switches) this.switching.push({ part, from: this.list.length, key: part.behaviour.switchKey(off) });
-      for (const e of mapped.elements) this.list.push(e);
+      let mapped = part.behaviour.constant;
+      if (!mapped) {
+        const situation = part.situation();
+        mapped = part.behaviour.at(situation, off);
+        if (part.behaviour.switches) this.switching.push({ part, situation, from: list.length, key: part.behaviour.switchKey(off) });
+      }
+      for (const d of mapped.devices) devices.push(d);
+      for (const e of mapped.elements) list.push(e);
     }
+    this.list = list;
     this.devices = devices;
   }
 
-  /** All elements with two-state devices as `on` says, in an order that never changes. The list is not changed afterwards. */
+  /**
+   * All elements with two-state devices as `on` says, in an order that never changes. A list that was handed out stays as
+   * it is; where no element is different it is handed out again.
+   */
   elements(on: (device: string) => boolean): readonly Element[] {
     let fresh = false;
     for (const s of this.switching) {
-      const { id, behaviour, situation } = s.part;
+      const { id, behaviour } = s.part;
       const local = (device: string): boolean => on(`${id}:${device}`);
       if (behaviour.switchKey(local) === s.key) continue;
-      if (!fresh) this.list = this.list.slice();
-      fresh = true;
-      behaviour.at({ ...situation, on: local }).elements.forEach((e, k) => {
-        this.list[s.from + k] = e;
-      });
+      const { elements } = behaviour.at(s.situation, local);
       s.key = behaviour.switchKey(local);
+      for (let k = 0; k < elements.length; k++) {
+        if (isSame(this.list[s.from + k]!, elements[k]!)) continue;
+        if (!fresh) this.list = this.list.slice();
+        fresh = true;
+        this.list[s.from + k] = elements[k]!;
+      }
     }
     return this.list;
   }
+}
+
+/** Same figures throughout. A curve made anew counts as different: a solution too many does no harm. */
+function isSame(a: Element, b: Element): boolean {
+  if (a === b) return true;
+  const x = a as unknown as Readonly<Record<string, unknown>>;
+  const y = b as unknown as Readonly<Record<string, unknown>>;
+  for (const key in x) if (x[key] !== y[key] && !(key === 'tol' && isSameTolerance(a.tol, b.tol))) return false;
+  return Object.keys(x).length === Object.keys(y).length;
+}
+
+function isSameTolerance(a: Tolerances = {}, b: Tolerances = {}): boolean {
+  const ends = (t: Tolerances[string] | undefined): string => String(t);
+  return Object.keys({ ...a, ...b }).every((key) => ends(a[key]) === ends(b[key]));
 }

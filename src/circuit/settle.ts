@@ -10,7 +10,7 @@ export interface SettleOptions {
   readonly start?: Float64Array | undefined;
 }
 
-/** Elements for given device states. */
+/** Elements for given device states; the same list again where nothing is different. */
 export type ElementsFor = (on: (deviceId: string) => boolean) => readonly Element[];
 
 interface Rest {
@@ -96,9 +96,14 @@ function comeToRest(
   const switched: string[] = [];
   let start = start0;
   let last: readonly Device[] = [];
+  let elements = elementsFor(on);
+  let solution = solveAtRest(network, elements, { start });
   for (;;) {
-    const elements = elementsFor(on);
-    const solution = solveAtRest(network, elements, { start });
+    const now = elementsFor(on);
+    if (now !== elements) {
+      elements = now;
+      solution = solveAtRest(network, elements, { start });
+    }
     const probe = probeOf(network, elements, solution, on);
     const wantsBack = (d: Device): boolean => d.wants(probe, on(d.id)) !== on(d.id);
     const isUndecided = (d: Device): boolean => wantsBack(d) || d.wants(probe, !on(d.id)) !== on(d.id);

@@ -1,4 +1,5 @@
 import type { Device, Element, NodeName } from '../types.ts';
+import type { FuseGates } from './fuse.ts';
 
 /** A network in time: the same elements (ids, nodes, order) at every moment and in every device state; values may change. */
 export interface TimedNetwork {
@@ -11,6 +12,16 @@ export interface TimedNetwork {
   readonly devices: readonly Device[];
   /** Times at which an input jumps or kinks (key moves, corners of a supply profile), ascending, s. */
   readonly breaks: readonly number[];
+  /** Fuses whose heating is followed. `on(id)` turns true for good when the link has melted; `elements` then opens it. */
+  readonly fuses?: readonly TimedFuse[];
+}
+
+export interface TimedFuse {
+  readonly id: string;
+  /** Element (and port) whose current heats the link. */
+  readonly element: string;
+  readonly port?: string;
+  readonly gates: FuseGates;
 }
 
 /** What to record: volts of nodes and amps of elements (port for multi-port elements). */
