@@ -1,4 +1,5 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { settingsOf } from '../../parts/definePart.ts';
 import { called, defineRule, part, three, verdicts } from '../defineRule.ts';
 import { answerClamping, typing } from '../fixes.ts';
 import { clampingNote, dumpV, vehicleRail } from '../rails.ts';
@@ -45,11 +46,17 @@ export const capacitorVolts = defineRule({
     const view = facts.parts.get(finding.subject.id);
     const seen = view && seenBy(facts, view);
     if (!view || !seen) return [];
-    const rating = fitting(seen.v);
+    const rating = notStore(view, fitting(seen.v));
     const answered = seen.surge && view.s.num('ratedV') >= MARGIN * facts.corners.dumpClampedV ? answerClamping(facts) : [];
     return rating === null ? answered : [...answered, typing(view.part.id, { ratedV: rating }, `Fit a ${rating} V capacitor`, true)];
   },
 });
+
+/** A rating so high that the part would count as an energy store with a fuse of its own is no repair. */
+function notStore(view: PartView, rating: number | null): number | null {
+  const typed = view.kind.facts(settingsOf(view.kind, { ...view.part.settings, ratedV: rating ?? 0 }));
+  return (typed.sources?.length ?? 0) > (view.facts.sources?.length ?? 0) ? null : rating;
+}
 
 function fitting(v: number): number | null {
   return RATINGS_V.find((r) => r >= MARGIN * v) ?? null;

@@ -18,7 +18,7 @@ export const converterStarves = defineRule({
   why: 'A converter needs its input well above its output. While the starter turns, or on a tired battery, what is left after wires and guards may be too little: the computer resets.',
   source: { text: 'ISO 16750-2 starting profiles (from memory), converter data sheets', grade: 'standard' },
   needs: 'readings',
-  explains: ['feed-drop'],
+  explains: ['feed-drop', 'five-volt-drop', 'five-volt-window'],
   check: (facts) => {
     const rail = vehicleRail(facts);
     return converters(facts).flatMap((c) => (rail.has(c.inKey) ? [judge(facts, c)] : []));
@@ -88,9 +88,17 @@ function starvingState(facts: Facts, c: Converter): VehicleState | null {
   return bad?.state ?? null;
 }
 
+/** The same with the converter running: one that has let go draws nothing and leaves its input too high. */
+function loadedV(facts: Facts, c: Converter, least: { v: number; state: VehicleState }): number {
+  if (c.view.kind.kind !== 'step-down' || facts.deviceOn(c.view.part.id, 'run', least.state, 'low')) return least.v;
+  const designV = facts.designAcross(c.inKey, `${c.view.part.id}.${c.load.minus}`) ?? facts.corners.loV;
+  return least.v - (facts.corners.loV - designV) * (facts.corners.loV / Math.max(1, least.v));
+}
+
 function repairs(facts: Facts, c: Converter): Repair[] {
-  const least = leastInput(facts, c);
-  if (!least || starvingState(facts, c)) return [];
+  const worst = leastInput(facts, c);
+  if (!worst || starvingState(facts, c)) return [];
+  const least = { ...worst, v: loadedV(facts, c, worst) };
   const list: Repair[] = [];
   const way = vehicleRail(facts).get(c.inKey);
   const guard = way?.steps.map((s) => s.through).find((v) => v?.kind.kind === 'reverse-guard' && v.s.str('type') === 'schottky');

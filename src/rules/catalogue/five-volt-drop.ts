@@ -28,7 +28,8 @@ export const fiveVoltDrop = defineRule({
       const low = facts.analysis.arrivals.find((a) => a.part === f.view.part.id && a.plus === f.load.plus)?.worstLow ?? null;
       const computer = f.view.kind.kind === 'computer';
       const mostV = facts.threshold('fiveVoltDropV', MOST_V);
-      const short = f.load.minV !== null && low !== null && low.v < f.load.minV;
+      // What is dead because its converter let go is not a matter of wires.
+      const short = f.load.minV !== null && low !== null && low.v < f.load.minV && low.v > f.load.nominalV / 2;
       if (computer ? f.dropV <= mostV : !short) return fine(subject);
       const way = `between ${called(f.converter.view)} and ${called(f.view)}`;
       return found({
@@ -46,7 +47,11 @@ export const fiveVoltDrop = defineRule({
     }),
   repair: (finding, facts) => {
     const f = fed(facts).find((x) => x.view.part.id === finding.subject.id);
-    const repair = f && thickenForDrop(facts, f.wires, facts.threshold('fiveVoltDropV', MOST_V) * BUDGET_SHARE, true);
+    const budgetV = facts.threshold('fiveVoltDropV', MOST_V) * BUDGET_SHARE;
+    const arrivesV = finding.figures.find((x) => x.label === 'arrives at worst')?.value ?? Number.POSITIVE_INFINITY;
+    // Where the converter itself sends too little, no wire is thick enough.
+    const helps = f && (f.view.kind.kind === 'computer' || arrivesV + (f.dropV ?? 0) - budgetV >= (f.load.minV ?? 0));
+    const repair = helps ? thickenForDrop(facts, f.wires, budgetV, true) : null;
     return repair ? [repair] : [];
   },
 });

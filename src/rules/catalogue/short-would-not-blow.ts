@@ -1,9 +1,10 @@
 import { largestFuseA } from '../../analysis/choose.ts';
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { WireReport } from '../../analysis/types.ts';
 import { coldOhm } from '../../trade/fuses.ts';
 import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
-import { typing } from '../fixes.ts';
 import { converters } from '../rails.ts';
+import { change } from '../taps.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('short-would-not-blow', 'A7');
@@ -33,7 +34,23 @@ export const shortWouldNotBlow = defineRule({
     // A smaller fuse has more resistance: the short must still be brisk with it in the way.
     const slower = fuse.leastShortA * (1 - (fuse.leastShortA * 1.3 * (coldOhm(smaller) - coldOhm(fuse.ratingA))) / facts.corners.loV);
     if (!limited && slower < BRISK * smaller) return [];
-    return [typing(view.part.id, { ratingA: smaller }, `Fit a ${smaller} A fuse`, true)];
+    const title = `Fit a ${smaller} A fuse`;
+    return [
+      {
+        title,
+        safe: true,
+        // Sizes stay as they are: left to themselves the wires would grow thinner with the fuse, and the short weaker.
+        edit: (plan) =>
+          change(plan, 'fuse.rating', title, (draft) => {
+            const p = plan.parts[view.part.id];
+            if (p) draft.setPart({ ...p, settings: { ...p.settings, ratingA: smaller } });
+            for (const w of sizedBy(facts, view.part.id)) {
+              const row = plan.wires[w.id];
+              if (row?.owner === 'build' && row.areaMm2 === undefined) draft.setWire({ ...row, areaMm2: w.areaMm2 });
+            }
+          }),
+      },
+    ];
   },
 });
 
@@ -64,6 +81,17 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   ];
 }
 
+/** Wires whose size goes by a fuse: those it protects, and those that lead to it. */
+function sizedBy(facts: Facts, fuse: string): WireReport[] {
+  const ahead = ['1', '2'].flatMap((t) => facts.netWires(facts.netOf(`${fuse}.${t}`))).flatMap((w) => facts.analysis.wires[w.id] ?? []);
+  return [...new Set([...behind(facts, fuse), ...ahead])];
+}
+
+/** Wires that a fuse protects. */
+function behind(facts: Facts, fuse: string): WireReport[] {
+  return Object.values(facts.analysis.wires).filter((w) => w.protection.from.byPart === fuse || w.protection.to.byPart === fuse);
+}
+
 interface Limited {
   readonly by: PartView;
   readonly leastA: number;
@@ -89,8 +117,7 @@ function judgeLimited(facts: Facts, view: PartView, ratingA: number, limited: Li
   const subject = part(view.part.id);
   const ratio = limited.leastA / ratingA;
   if (ratio >= SLOW) return fine(subject);
-  const behind = Object.values(facts.analysis.wires).filter((w) => w.protection.from.byPart === view.part.id || w.protection.to.byPart === view.part.id);
-  const thin = behind.filter((w) => w.limitA < limited.mostA);
+  const thin = behind(facts, view.part.id).filter((w) => w.limitA < limited.mostA);
   return found({
     level: thin.length > 0 ? 'hazard' : 'advice',
     subject,

@@ -81,11 +81,14 @@ function bridgesGround(facts: Facts, view: PartView): boolean {
   return nets.some((n) => facts.isGround(n)) && nets.some((n) => !facts.isGround(n) && (facts.nominalV(n) ?? 0) > 0);
 }
 
+/** The fuse behind this tap, with its far side; not one that another way goes round. */
 function fuseOf(facts: Facts, tap: Tap): { fuse: PartView; far: string } | null {
-  for (const key of unfusedReach(facts, tap).keys()) {
+  const bare = unfusedReach(facts, tap);
+  for (const key of bare.keys()) {
     const hit = facts.at(key);
     if (hit?.view.kind.kind !== 'blade-fuse') continue;
-    return { fuse: hit.view, far: `${hit.view.part.id}.${hit.terminal.id === '1' ? '2' : '1'}` };
+    const far = `${hit.view.part.id}.${hit.terminal.id === '1' ? '2' : '1'}`;
+    if (!bare.has(far)) return { fuse: hit.view, far };
   }
   return null;
 }

@@ -34,7 +34,8 @@ export const tapWithoutFuse = defineRule({
     const title = `Put a fuse ${FUSE_AT_M} m from the tap`;
     const ways = new Set(reached.flatMap((h) => along(facts, h.steps).wires));
     const heatA = first.reduce((sum, w) => sum + (facts.analysis.wires[w.id]?.heatA ?? 0), 0);
-    const ratingA = smallestFuseA(heatA, tap.view.runningMaxC) ?? 0;
+    const ratingA = smallestFuseA(heatA, tap.view.runningMaxC);
+    if (ratingA === null) return [];
     const thin = [...ways].filter((w) => w.areaMm2 !== undefined && (facts.analysis.wires[w.id]?.limitA ?? 0) < ratingA);
     return [
       {

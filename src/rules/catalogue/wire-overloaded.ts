@@ -1,3 +1,4 @@
+import { BLADE_RATINGS_A } from '../../trade/fuses.ts';
 import { amps, defineRule, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken } from '../fixes.ts';
 
@@ -36,7 +37,8 @@ export const wireOverloaded = defineRule({
     }),
   repair: (finding, facts) => {
     const w = facts.analysis.wires[finding.subject.id];
-    if (!w) return [];
+    // More than any blade fuse passes is no load: the wire's size is not what is wrong.
+    if (!w || w.heatA > Math.max(...BLADE_RATINGS_A)) return [];
     // What protects it must not be more than the new wire carries either.
     const guardA = Math.max(w.protection.from.maxA, w.protection.to.maxA);
     const amp = Math.max(w.heatA, Number.isFinite(guardA) ? guardA : 0);
