@@ -2,6 +2,7 @@ import { apply, invert, merge, sameTarget } from '../plan/apply.ts';
 import { beyondLimits } from '../plan/limitsCheck.ts';
 import type { Edit, Id, Plan } from '../plan/types.ts';
 import { misfitOfKinds } from './fits.ts';
+import { freshTime } from './timeSlice.ts';
 import type { AppState, Selection } from './types.ts';
 
 export type GetState = () => AppState;
@@ -58,6 +59,7 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
       placing: null,
       wiringFrom: null,
       scene: null,
+      ...freshTime(plan),
     };
   };
 

@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { planSlice } from './planSlice.ts';
+import { timeSlice } from './timeSlice.ts';
 import type { AppState } from './types.ts';
 import { viewSlice } from './viewSlice.ts';
 
@@ -11,6 +12,7 @@ export function createApp(now: () => number = () => Date.now()): App {
   return createStore<AppState>()((set, get) => ({
     ...planSlice(set, get, now),
     ...viewSlice(set),
+    ...timeSlice(set, get),
     results: null,
     resultsFor: null,
     busy: false,

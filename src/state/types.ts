@@ -1,4 +1,5 @@
 import type { Results } from '../advise/types.ts';
+import type { KeyCycle, ParkedWeeks, Scenario, Spread, WorstMargin } from '../analysis/time/types.ts';
 import type { KeyPosition } from '../analysis/types.ts';
 import type { Band, Edit, Id, Plan } from '../plan/types.ts';
 import type { Scene } from '../scene/types.ts';
@@ -14,6 +15,23 @@ export interface PlanEntry {
   readonly title: string;
   /** Last change, milliseconds since 1970. */
   readonly changed: number;
+}
+
+/** Figures that take their time: one turn of the key, worst seconds in hand, parked weeks, spread over tolerances. */
+export type TimeTask = 'cycle' | 'margins' | 'weeks' | 'spread';
+
+/** One such figure: it is computed while somebody watches it, again after every change of the plan. */
+export interface Timed<R> {
+  /** The last result; it stays while a newer one is computed. A spread grows while it is busy. */
+  readonly result: R | null;
+  /** The plan object the result belongs to; older than `plan` until the newest one is done. */
+  readonly resultFor: Plan | null;
+  readonly busy: boolean;
+  /** Share of the running calculation that is done, 0..1. */
+  readonly share: number;
+  readonly error: string | null;
+  /** Counts how often it was asked for anew. */
+  readonly asked: number;
 }
 
 /** The one store of the app (zustand). Faces read slices by selector and call actions; nothing else changes state. */
@@ -40,6 +58,23 @@ export interface AppState {
   readonly resultsFor: Plan | null;
   readonly busy: boolean;
   readonly workerError: string | null;
+
+  // --- in time, of `plan` (a plan in the middle of a drag is not computed)
+  readonly cycle: Timed<KeyCycle> & { /** Moments of the turn of the key; the plan's own until the person moves one. */ readonly scenario: Scenario };
+  /** Per computer: the worst of three bands, door opened at once or never. */
+  readonly margins: Timed<readonly WorstMargin[]>;
+  readonly weeks: Timed<ParkedWeeks>;
+  readonly spread: Timed<Spread>;
+  /** A face that shows a task calls this when it appears; the task is computed until the returned function is called. */
+  watch(task: TimeTask): () => void;
+  /** How many faces watch each task. */
+  readonly watched: Readonly<Record<TimeTask, number>>;
+  /** Moves moments of the turn of the key; null = the plan's own again. Order and least distances are kept. */
+  setScenario(patch: Partial<Scenario> | null): void;
+  /** Stops what is computed now: its last result stays. It starts again at the next change, or with `again`. */
+  cancel(task: TimeTask): void;
+  /** Computes a task anew although nothing has changed: after `cancel` or an error. */
+  again(task: TimeTask): void;
 
   // --- view
   readonly selection: Selection;

@@ -82,6 +82,12 @@ export function crankProfile(systemV: number, level: DipLevel): CrankProfile {
   return profile;
 }
 
+/** Length of the whole starting profile, s. @throws RangeError as `crankProfile`. */
+export function crankS(systemV: number, level: DipLevel): number {
+  const p = crankProfile(systemV, level);
+  return p.fallS + p.dipS + p.riseS + p.plateauS + p.recoverS;
+}
+
 /**
  * Open-circuit supply in a state, V per band. In START (and AUTO_CRANK) `low` is the trough of the plateau of the dip level: plateau - 1 V.
  * @throws RangeError for a system other than 12 or 24 V.

@@ -60,6 +60,12 @@ export interface StopMargin {
   readonly leastCrankV: number | null;
 }
 
+/** The least seconds in hand of one computer over all bands and both ways the door may go, and where that was. */
+export interface WorstMargin extends StopMargin {
+  readonly band: Band;
+  readonly door: 'at once' | 'never';
+}
+
 export interface KeyCycle {
   readonly scenario: Scenario;
   readonly key: readonly KeySpan[];
