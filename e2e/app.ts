@@ -134,6 +134,17 @@ export class App {
     if (options.shift) await keyboard.up('Shift');
   }
 
+  /** Turns the wheel with Ctrl held at a point; positive shows more. */
+  async zoomBy(wheel: number, at: Point): Promise<void> {
+    this.pointerActions++;
+    const before = await this.zoom();
+    await this.page.mouse.move(at.x, at.y);
+    await this.page.keyboard.down('Control');
+    await this.page.mouse.wheel(0, wheel);
+    await this.page.keyboard.up('Control');
+    await expect.poll(() => this.zoom()).not.toBe(before);
+  }
+
   async press(key: string): Promise<void> {
     this.typedCharacters++;
     await this.page.keyboard.press(key);
@@ -311,9 +322,12 @@ export class App {
     return this.answers.getByRole('article', { name: level ? new RegExp(`^${level}: `) : /^(Hazard|Fault|Advice): / });
   }
 
-  /** The first repair that a card offers. */
-  repairOf(card: Locator): Locator {
-    return card.locator('.repairs').getByRole('button').first();
+  /** Takes the first repair that a card offers, or the named one; says yes where it asks first. */
+  async mend(card: Locator, name: string | RegExp = /./): Promise<void> {
+    const offer = card.locator('.repairs').getByRole('button', { name }).first();
+    const asks = ((await offer.textContent()) ?? '').trim().endsWith('…');
+    await this.click(offer);
+    if (asks) await this.click(card.getByRole('button', { name: 'Change it' }));
   }
 }
 

@@ -1,0 +1,195 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { App } from './app.ts';
+
+const THEMES = ['Light', 'Dark', 'Strong'] as const;
+const TABS = ['Findings', 'Supply', 'Pins', 'Vehicle'] as const;
+
+/** Serious and critical findings of the page as it stands, in one line each; `rules` narrows what is looked for. */
+async function barriers(page: Page, where: string, rules: { readonly only?: string[]; readonly but?: string[] } = {}): Promise<string[]> {
+  // There is no frame to look into, and without that it takes a third of the time.
+  const axe = new AxeBuilder({ page }).setLegacyMode();
+  if (rules.only) axe.withRules(rules.only);
+  if (rules.but) axe.disableRules(rules.but);
+  const { violations } = await axe.analyze();
+  return violations
+    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
+    .map((v) => `${where}: ${v.id}, ${v.help}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
+}
+
+/** The frame runs no scripts, axe among them: its document is looked at in a page of its own, and the rest without it. */
+async function barriersOfSheet(page: Page): Promise<string[]> {
+  const frame = page.locator('iframe');
+  const html = (await frame.getAttribute('srcdoc')) ?? '';
+  await frame.evaluate((el) => el.remove());
+  const alone = await page.context().newPage();
+  await alone.setContent(html);
+  // Printed in black on white: its hundreds of table cells need no look at their colours.
+  const found = [...(await barriers(page, 'round the wiring sheet')), ...(await barriers(alone, 'wiring sheet', { but: ['color-contrast'] }))];
+  await alone.close();
+  return found;
+}
+
+async function chooseTheme(app: App, theme: (typeof THEMES)[number]): Promise<void> {
+  await app.click(app.page.getByRole('button', { name: 'How things are shown' }));
+  await app.click(app.page.getByText(theme, { exact: true }));
+  await app.press('Escape');
+}
+
+test('the way in has no serious barrier: start, questions, and what the questions answer to', async ({ page }) => {
+  const app = new App(page);
+  const found: string[] = [];
+  await app.openStart();
+  found.push(...(await barriers(page, 'start')));
+  await app.click(page.getByRole('button', { name: 'Plan mine' }));
+  await expect(page.getByRole('heading', { name: 'Plan mine' })).toBeVisible();
+  found.push(...(await barriers(page, 'questions')));
+  await app.click(page.getByRole('button', { name: 'Make the plan' }));
+  await app.settled();
+  found.push(...(await barriers(page, 'new plan')));
+  expect(found).toEqual([]);
+});
+
+for (const theme of THEMES) {
+  test(`the open plan has no serious barrier in ${theme.toLowerCase()} colours: every tab, every card`, async ({ page }) => {
+    const app = new App(page);
+    const found: string[] = [];
+    // What is not a matter of colour is the same in every theme.
+    const rules = theme === 'Light' ? {} : { only: ['color-contrast'] };
+    const look = async (where: string) => found.push(...(await barriers(page, where, rules)));
+    await app.openDemo();
+    await chooseTheme(app, theme);
+    for (const tab of TABS) {
+      await app.openTab(tab);
+      await look(tab);
+    }
+    await app.openTab('Findings');
+    await app.click(app.answers.getByRole('button', { name: 'Fuse at the far end' }));
+    await expect(app.findings().first()).toBeVisible();
+    await look('findings with cards');
+    await app.selectWire('Supply fuse.1', 'feed-30.out');
+    await look('wire card');
+    await app.selectPart('Hold relay');
+    await look('part card');
+    expect(found).toEqual([]);
+  });
+}
+
+test('the wiring sheet has no serious barrier, neither its page nor what is printed', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await app.click(page.getByRole('button', { name: 'Wiring sheet' }));
+  await expect(page.frameLocator('iframe').getByRole('heading', { level: 1 })).toBeVisible();
+  expect(await barriersOfSheet(page)).toEqual([]);
+});
+
+test('whatever takes the focus shows it', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await page.locator('body').press('Tab');
+  const seen = new Set<string>();
+  const unseen: string[] = [];
+  for (let i = 0; i < 40; i++) {
+    const at = await page.evaluate(() => {
+      const el = document.activeElement;
+      if (!(el instanceof HTMLElement) || el === document.body) return null;
+      // A hidden radio shows its focus on its label.
+      const shows = [el, el.closest('label'), el.parentElement].some((e) => {
+        if (!e) return false;
+        const s = getComputedStyle(e);
+        return (s.outlineStyle !== 'none' && Number.parseFloat(s.outlineWidth) >= 1) || s.boxShadow !== 'none';
+      });
+      const r = el.getBoundingClientRect();
+      return { name: `${el.tagName} ${el.getAttribute('aria-label') ?? el.textContent?.trim().slice(0, 30)}`, shows, w: r.width };
+    });
+    if (!at) break;
+    seen.add(at.name);
+    if (!at.shows) unseen.push(at.name);
+    await app.press('Tab');
+  }
+  expect(unseen).toEqual([]);
+  expect(seen.size).toBeGreaterThan(20);
+});
+
+test('forced colours keep the findings apart by word and shape', async ({ page }) => {
+  await page.emulateMedia({ forcedColors: 'active' });
+  const app = new App(page);
+  await app.openDemo();
+  await app.click(app.answers.getByRole('button', { name: 'Fuse at the far end' }));
+  const card = app.findings().first();
+  await expect(card.locator('.level-word')).toBeVisible();
+  await expect(card.locator('svg').first()).toBeVisible();
+});
+
+test('text at twice its size is neither cut off sideways nor out of reach', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await page.addStyleTag({ content: 'html { font-size: 200% }' });
+  await expect.poll(() => sideways(page)).toBeLessThanOrEqual(0);
+});
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test('the key is in reach, the answers open, nothing scrolls sideways', async ({ page }) => {
+    const app = new App(page);
+    const found: string[] = [];
+    await app.openStart();
+    expect(await sideways(page), 'start').toBeLessThanOrEqual(0);
+    found.push(...(await barriers(page, 'start')));
+    await page.getByRole('button', { name: 'Try the demo' }).tap();
+    const answers = page.getByRole('button', { name: /No hazard, no fault found/ });
+    await expect(answers).toBeVisible({ timeout: 20_000 });
+    expect(await sideways(page), 'plan').toBeLessThanOrEqual(0);
+    found.push(...(await barriers(page, 'plan')));
+
+    const start = page.getByRole('group', { name: /^Key/ }).getByText('Start', { exact: true });
+    const box = await start.boundingBox();
+    expect(box && box.y > 422 && box.y + box.height < 844, 'the key lies in the lower half').toBe(true);
+    await start.tap();
+    await expect(page.getByRole('radio', { name: /^Start/ })).toBeChecked();
+
+    await answers.tap();
+    const sheet = page.getByRole('dialog', { name: 'Answers' });
+    await expect(sheet).toBeVisible();
+    await sheet.getByRole('tab', { name: 'Supply' }).tap();
+    expect(await sideways(page), 'answers').toBeLessThanOrEqual(0);
+    found.push(...(await barriers(page, 'answers')));
+    await sheet.getByRole('button', { name: 'Close answers' }).tap();
+    await expect(sheet).toHaveCount(0);
+
+    await page.getByRole('button', { name: 'Wiring sheet' }).tap();
+    await expect(page.getByRole('heading', { name: 'Wiring sheet', level: 1 })).toBeVisible();
+    expect(await sideways(page), 'wiring sheet').toBeLessThanOrEqual(0);
+    expect(found).toEqual([]);
+  });
+
+  test('a finger chooses a wire, reads its load, and wires by choosing from the list', async ({ page }) => {
+    const app = new App(page);
+    await app.openStart();
+    await page.getByRole('button', { name: 'Try the demo' }).tap();
+    await expect(page.getByRole('button', { name: /No hazard, no fault found/ })).toBeVisible({ timeout: 20_000 });
+    await app.closeToast();
+    const { id } = await app.wireBetween('Step-down.gnd', 'Radio ground.31');
+    const at = await app.wireMid(id);
+    await page.touchscreen.tap(at.x, at.y);
+    const load = page.getByRole('button', { name: /^W11: [\d.]+\sA$/ });
+    await load.tap();
+    const sheet = page.getByRole('dialog', { name: 'Answers' });
+    await expect(sheet.getByRole('article', { name: /^Selected wire W11/ })).toBeVisible();
+    await sheet.getByRole('button', { name: 'Close answers' }).tap();
+
+    const wires = Object.keys((await app.plan()).wires).length;
+    const pad = await app.pad('Supply fuse.2');
+    await page.touchscreen.tap(pad.x, pad.y);
+    const ends = page.getByRole('dialog', { name: /^Wire from Supply fuse/ });
+    await ends.getByRole('listitem').first().getByRole('button').tap();
+    await expect(ends).toHaveCount(0);
+    expect(Object.keys((await app.plan()).wires)).toHaveLength(wires + 1);
+  });
+});
+
+/** How far the page can be scrolled sideways, px. */
+function sideways(page: Page): Promise<number> {
+  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+}

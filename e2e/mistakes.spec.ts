@@ -1,0 +1,47 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test } from '@playwright/test';
+import { mistakes } from '../src/advise/mistakes.ts';
+import { App } from './app.ts';
+
+const CATALOGUE = 'src/rules/catalogue/';
+
+/** Title of the rule with a catalogue code: its cards carry it. */
+function titleOf(code: string): string {
+  for (const name of readdirSync(CATALOGUE)) {
+    const text = readFileSync(CATALOGUE + name, 'utf8');
+    const title = new RegExp(`code: '${code}'[\\s\\S]*?title: (['"\`])(.+?)\\1,`).exec(text)?.[2];
+    if (title !== undefined) return title;
+  }
+  throw new Error(`no rule has the code ${code}`);
+}
+
+for (const mistake of mistakes) {
+  test(`${mistake.title}: told within 2 s with its figures, mended from its card, brought back by undo`, async ({ page }) => {
+    const app = new App(page);
+    await app.openDemo();
+    const card = app.findings().filter({ hasText: titleOf(mistake.answers) });
+    await expect(card).toHaveCount(0);
+
+    await app.click(app.answers.getByRole('button', { name: mistake.title, exact: true }));
+    await expect(card).toBeVisible({ timeout: 2000 });
+    // A card rests on figures with their units, not on a word alone.
+    await expect(card.locator('p:not(.row)').first()).toContainText(/\d\s*(m|mm²|A|mA|V|mV|W|mW|s|Ω|kΩ)\b|GPIO ?\d+/);
+    await expect(app.answers.getByRole('status')).toHaveText(mistake.look);
+    await app.settled();
+
+    // A card that speaks of several parts is mended part by part.
+    let mended = 0;
+    do {
+      await app.mend(card);
+      await app.settled();
+      mended++;
+    } while (mended < 3 && (await card.isVisible()));
+    await expect(card).toHaveCount(0);
+
+    await app.undo();
+    await expect(card).toBeVisible();
+    for (; mended > 0; mended--) await app.undo();
+    await expect(card).toHaveCount(0);
+    await expect(app.headline.getByRole('heading')).toHaveText('No hazard, no fault found');
+  });
+}
