@@ -12,8 +12,8 @@ import type { Results } from './types.ts';
  * @throws Error only for plans that the codec would refuse (unknown part kinds).
  */
 export function computeResults(plan: Plan): Results {
-  const { filled, reasons, wireHeatA } = settlePlan(plan);
-  const { analysis, groundwork } = analyse(filled, { wireHeatA });
+  const { filled, reasons, known } = settlePlan(plan);
+  const { analysis, groundwork } = analyse(filled, known);
   const facts = makeFacts(filled, analysis, groundwork);
   const report = findingsReport(rules, facts, groundwork.graph, groundwork.paths);
   return { filled, reasons, analysis, report };

@@ -1,6 +1,8 @@
-import { buildGraph } from '../analysis/graph.ts';
-import { designCurrents } from '../analysis/index.ts';
-import { natures } from '../analysis/roles.ts';
+import { buildGraph, type Graph, regraph } from '../analysis/graph.ts';
+import { designCurrents, type Known } from '../analysis/index.ts';
+import { Protection } from '../analysis/protection.ts';
+import { wireEnds } from '../analysis/returns.ts';
+import { type NetNature, natures } from '../analysis/roles.ts';
 import { bySerial } from '../analysis/views.ts';
 import { wireRoute } from '../plan/lengths.ts';
 import type { Id, Part, Plan, Value, Wire } from '../plan/types.ts';
@@ -14,8 +16,8 @@ export interface SettledPlan {
   /** The plan with every automatic value filled in; typed values are untouched. */
   readonly filled: Plan;
   readonly reasons: Reasons;
-  /** Heating current per wire at the design corner with the chosen values, for conductor temperature. */
-  readonly wireHeatA: ReadonlyMap<Id, number>;
+  /** What was found on the way and still holds. */
+  readonly known: Known;
 }
 
 /**
@@ -24,10 +26,12 @@ export interface SettledPlan {
  */
 export function settlePlan(plan: Plan): SettledPlan {
   const reasons: Record<string, string> = {};
-  let filled = fillParts(plan, reasons);
+  const drawn = buildGraph(plan);
+  const nature = natures(drawn);
+  let filled = fillParts(plan, drawn, nature, reasons);
   filled = fillLengths(filled, reasons);
-  const currents = designCurrents(filled);
-  const fuses = chooseFuses(currents);
+  const design = designCurrents(filled, regraph(drawn, filled), nature);
+  const fuses = chooseFuses(design);
   filled = withSettings(
     filled,
     [...fuses].map(([id, c]) => {
@@ -35,22 +39,20 @@ export function settlePlan(plan: Plan): SettledPlan {
       return [id, { ratingA: c.ratingA }] as const;
     }),
   );
-  const nature = natures(currents.graph);
-  const sizes = chooseSizes(filled, currents, nature);
-  const colours = chooseColours(currents.graph, nature);
-  const insulations = new Map([...currents.basics].map(([id, b]) => [id, insulationFor(b.zoneMaxC)]));
-  filled = fillWires(filled, sizes, colours, insulations, reasons);
-  return { filled, reasons, wireHeatA: currents.wireHeatA };
+  const graph = regraph(design.graph, filled);
+  const endsOf = wireEnds(graph, new Protection(graph), nature);
+  const insulations = new Map([...design.basics].map(([id, b]) => [id, insulationFor(b.zoneMaxC)]));
+  filled = fillWires(filled, chooseSizes(graph, endsOf, design), chooseColours(graph, nature), insulations, reasons);
+  return { filled, reasons, known: { design, endsOf } };
 }
 
-function fillParts(plan: Plan, reasons: Record<string, string>): Plan {
-  const graph = buildGraph(plan);
+function fillParts(plan: Plan, graph: Graph, nature: readonly NetNature[], reasons: Record<string, string>): Plan {
   const settings: (readonly [Id, Readonly<Record<string, Value>>])[] = [];
   for (const c of choosePins(graph)) {
     settings.push([c.part, { [c.key]: c.value }]);
     reasons[`part:${c.part}.${c.key}`] = c.reason;
   }
-  for (const [id, c] of chooseResistors(graph, natures(graph))) {
+  for (const [id, c] of chooseResistors(graph, nature)) {
     const typedW = plan.parts[id]!.settings.ratedW !== undefined;
     settings.push([id, { ohm: c.ohm, ...(c.ratedW !== null && !typedW ? { ratedW: c.ratedW } : {}) }]);
     reasons[`part:${id}.ohm`] = c.reason;

@@ -1,12 +1,12 @@
 import { smallestAreaMm2, smallestFuseA } from '../analysis/choose.ts';
 import { loadedTogether } from '../analysis/figures.ts';
-import { buildGraph, type Graph, nodeName } from '../analysis/graph.ts';
+import { type Graph, nodeName } from '../analysis/graph.ts';
 import type { DesignCurrents } from '../analysis/index.ts';
 import { pathBack, treeFrom } from '../analysis/paths.ts';
-import { Protection } from '../analysis/protection.ts';
-import { consumers, wireEnds } from '../analysis/returns.ts';
+import type { Ends } from '../analysis/protection.ts';
+import { consumers } from '../analysis/returns.ts';
 import type { NetNature } from '../analysis/roles.ts';
-import type { Id, Plan, Wire } from '../plan/types.ts';
+import type { Id, Wire } from '../plan/types.ts';
 
 const INSULATION_C = 105;
 /** Share of nominal that a vehicle-side feed may lose, go and return (3 %, common practice, no source); a little is kept back for joints. */
@@ -47,36 +47,47 @@ export interface SizeChoice {
   readonly reason: string;
 }
 
+/** Sizes are chosen anew until the number of loaded wires in each bundle is that of the chosen sizes. */
+const MOST_PASSES = 6;
+
 /**
  * Least stocked conductor for every wire whose size is not typed: carries the design current and whatever protects it,
  * keeps its share of the drop, and is no thinner than one would use there.
- * @param plan with fuses chosen
+ * @param graph of the plan with fuses chosen
+ * @param endsOf what can flow into the ends of each wire
  */
-export function chooseSizes(plan: Plan, currents: DesignCurrents, natures: readonly NetNature[]): Map<Id, SizeChoice> {
-  const graph = buildGraph(plan);
-  const endsOf = wireEnds(graph, new Protection(graph), natures);
-  const budget = dropBudgets(graph, currents, natures);
-  const heatA = (id: Id): number => currents.wireHeatA.get(id) ?? 0;
-  const together = loadedTogether(graph, currents.basics, heatA);
-  const choices = new Map<Id, SizeChoice>();
-  graph.edges.forEach((edge, e) => {
-    const wire = edge.wire;
-    if (!wire || wire.areaMm2 !== undefined || wire.owner === 'vehicle' || choices.has(wire.id)) return;
-    const nature = natures[graph.net[edge.a]!]!;
-    const guard = guardA(graph, e, endsOf(e));
-    const basics = currents.basics.get(wire.id)!;
-    const amp = Math.max(heatA(wire.id), Number.isFinite(guard) ? guard : 0);
-    const least = leastMm2(graph, wire, nature, basics.zones.length > 1);
-    const chosen = smallestAreaMm2({
-      amp,
-      insulationC: wire.insulationC ?? insulationFor(basics.zoneMaxC),
-      zoneC: basics.zoneMaxC,
-      loadedWires: together.get(wire.id) ?? 1,
-      maxOhmPerM: budget.get(wire.id) ?? Number.POSITIVE_INFINITY,
-      leastMm2: least,
-    });
-    choices.set(wire.id, { areaMm2: chosen.areaMm2, reason: sizeReason(chosen.because, amp, guard, basics.zoneMaxC) });
+export function chooseSizes(graph: Graph, endsOf: (edge: number) => Ends, design: DesignCurrents): Map<Id, SizeChoice> {
+  const { basics, natures } = design;
+  const budget = dropBudgets(graph, design, natures);
+  const heatA = (id: Id): number => design.wireHeatA.get(id) ?? 0;
+  const free = new Map<Id, number>();
+  graph.edges.forEach(({ wire }, e) => {
+    if (wire && wire.areaMm2 === undefined && wire.owner !== 'vehicle' && !free.has(wire.id)) free.set(wire.id, e);
   });
+  const choices = new Map<Id, SizeChoice>();
+  const areaOf = (wire: Wire): number => wire.areaMm2 ?? choices.get(wire.id)?.areaMm2 ?? 1;
+  let grew = true;
+  for (let pass = 0; grew && pass < MOST_PASSES; pass++) {
+    const together = loadedTogether(graph, basics, heatA, areaOf);
+    grew = false;
+    for (const [id, e] of free) {
+      const wire = graph.edges[e]!.wire!;
+      const { zoneMaxC, zones } = basics.get(id)!;
+      const guard = guardA(graph, e, endsOf(e));
+      const amp = Math.max(heatA(id), Number.isFinite(guard) ? guard : 0);
+      const chosen = smallestAreaMm2({
+        amp,
+        insulationC: wire.insulationC ?? insulationFor(zoneMaxC),
+        zoneC: zoneMaxC,
+        loadedWires: together.get(id) ?? 1,
+        maxOhmPerM: budget.get(id) ?? Number.POSITIVE_INFINITY,
+        leastMm2: leastMm2(graph, wire, natures[graph.net[graph.edges[e]!.a]!]!, zones.length > 1),
+      });
+      if (chosen.areaMm2 <= (choices.get(id)?.areaMm2 ?? 0)) continue;
+      choices.set(id, { areaMm2: chosen.areaMm2, reason: sizeReason(chosen.because, amp, guard, zoneMaxC) });
+      grew = true;
+    }
+  }
   return choices;
 }
 

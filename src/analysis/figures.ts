@@ -1,5 +1,5 @@
 import { wireRoute } from '../plan/lengths.ts';
-import type { Id } from '../plan/types.ts';
+import type { Id, Wire } from '../plan/types.ts';
 import { planningLimit } from '../trade/ampacity.ts';
 import { zoneClimate } from '../trade/zones.ts';
 import type { Graph } from './graph.ts';
@@ -60,7 +60,12 @@ export function wireFigures(graph: Graph, basics: ReadonlyMap<Id, WireBasics>, h
  * Loaded conductors that lie together with a wire, for bundling: every wire along the same leg between two zones counts
  * when it carries more than 30 % of its own limit (rule of the note to BS 7671 table 4C1, read in a quotation).
  */
-export function loadedTogether(graph: Graph, basics: ReadonlyMap<Id, WireBasics>, heatA: (id: Id) => number): Map<Id, number> {
+export function loadedTogether(
+  graph: Graph,
+  basics: ReadonlyMap<Id, WireBasics>,
+  heatA: (id: Id) => number,
+  areaOf: (wire: Wire) => number = (wire) => wire.areaMm2 ?? 1,
+): Map<Id, number> {
   const legs = new Map<string, number>();
   const legsOf = (id: Id): string[] => {
     const zones = basics.get(id)!.zones;
@@ -69,7 +74,7 @@ export function loadedTogether(graph: Graph, basics: ReadonlyMap<Id, WireBasics>
   for (const wire of graph.wires) {
     if (wire.owner === 'vehicle') continue;
     const b = basics.get(wire.id)!;
-    const { baseA, kT } = planningLimit(wire.areaMm2 ?? 1, wire.insulationC ?? DEFAULT_INSULATION_C, b.zoneMaxC, 1);
+    const { baseA, kT } = planningLimit(areaOf(wire), wire.insulationC ?? DEFAULT_INSULATION_C, b.zoneMaxC, 1);
     if (heatA(wire.id) <= 0.3 * baseA * kT) continue;
     for (const leg of legsOf(wire.id)) legs.set(leg, (legs.get(leg) ?? 0) + 1);
   }

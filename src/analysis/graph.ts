@@ -93,6 +93,51 @@ export function buildGraph(plan: Plan): Graph {
   return { plan, views, nodes, indexOf, edges, at, net, netNodes, wires };
 }
 
+/**
+ * The graph of the same plan with other values filled in: sizes, ratings, resistances. Built anew when the plan turns out
+ * to have other parts, terminals or links.
+ */
+export function regraph(graph: Graph, plan: Plan): Graph {
+  const views = viewsOf(plan);
+  if (views.size !== graph.views.size || Object.keys(plan.wires).length !== graph.wires.length) return buildGraph(plan);
+  for (const [id, view] of views) {
+    const before = graph.views.get(id);
+    if (!before || !isAlike(before, view)) return buildGraph(plan);
+  }
+  const wires: Wire[] = [];
+  for (const { id, from, to } of graph.wires) {
+    const wire = plan.wires[id];
+    if (!wire || wire.from !== from || wire.to !== to) return buildGraph(plan);
+    wires.push(wire);
+  }
+  const linkAt = new Map<Link, Link>();
+  for (const [id, view] of views) {
+    const now = view.facts.links ?? [];
+    graph.views.get(id)!.facts.links?.forEach((link, i) => {
+      linkAt.set(link, now[i]!);
+    });
+  }
+  const edges = graph.edges.map((e): Edge => {
+    if (e.wire) return { ...e, wire: plan.wires[e.wire.id]! };
+    return { ...e, view: views.get(e.view!.part.id)!, link: linkAt.get(e.link!)! };
+  });
+  return { ...graph, plan, views, edges, wires };
+}
+
+/** Same terminals and links, whatever their figures. */
+function isAlike(a: PartView, b: PartView): boolean {
+  if (a.part === b.part) return true;
+  const [x, y] = [a.facts.links ?? [], b.facts.links ?? []];
+  return (
+    a.kind === b.kind &&
+    a.part.zone === b.part.zone &&
+    a.terminals.length === b.terminals.length &&
+    a.terminals.every((t, i) => t.id === b.terminals[i]!.id) &&
+    x.length === y.length &&
+    x.every((l, i) => l.a === y[i]!.a && l.b === y[i]!.b && l.type === y[i]!.type)
+  );
+}
+
 function nets(count: number, edges: readonly Edge[]): { net: Int32Array; netNodes: number[][] } {
   const parent = Int32Array.from({ length: count }, (_, i) => i);
   const root = (i: number): number => {

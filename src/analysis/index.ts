@@ -3,29 +3,31 @@ import type { Band, Id, Plan } from '../plan/types.ts';
 import { arrivals } from './arrivals.ts';
 import { type WireBasics, wireBasics, wireFigures } from './figures.ts';
 import { type FaultPaths, faultPaths, fuseReports } from './fuses.ts';
-import { buildGraph, type Graph, nodeName } from './graph.ts';
+import { buildGraph, type Graph, nodeName, regraph } from './graph.ts';
 import type { Moment } from './network.ts';
 import { pinRows } from './pins.ts';
 import { loadRows, type PartWatts, parkedReport, partWatts } from './power.ts';
-import { Protection } from './protection.ts';
+import { type Ends, Protection } from './protection.ts';
 import { BANDS, dependsOnHistory, designCorner, Solver, type Walked, walk } from './readings.ts';
+import { wireEnds } from './returns.ts';
 import { type NetNature, natures } from './roles.ts';
 import { type Analysis, KEY_POSITIONS, type Reading } from './types.ts';
 import { wireReports } from './wires.ts';
 
-/** What analysis knows besides the plain results: kept for rules and for the choice of sizes. */
+/** What analysis knows besides the plain results: kept for rules. */
 export interface Groundwork {
   readonly graph: Graph;
   readonly basics: ReadonlyMap<Id, WireBasics>;
   readonly natures: readonly NetNature[];
-  readonly protection: Protection;
   readonly paths: FaultPaths;
 }
 
-/** Heating current of every wire and fuse at the V_lo design corner: what sizes and fuses are chosen by. */
+/** Currents at the V_lo design corner: what sizes and fuses are chosen by, and what was built to find them. */
 export interface DesignCurrents {
   readonly graph: Graph;
   readonly basics: ReadonlyMap<Id, WireBasics>;
+  readonly natures: readonly NetNature[];
+  readonly solver: Solver;
   readonly wireHeatA: ReadonlyMap<Id, number>;
   readonly wirePeakA: ReadonlyMap<Id, number>;
   readonly elementHeatA: ReadonlyMap<string, number>;
@@ -34,22 +36,28 @@ export interface DesignCurrents {
 /**
  * Currents at the design corner alone, for choosing sizes and fuses before the full analysis.
  * @param plan with definite pins; sizes may be absent (1 mm2 is taken).
+ * @param graph of that plan, and what its nets are for
  */
-export function designCurrents(plan: Plan): DesignCurrents {
-  const graph = buildGraph(plan);
+export function designCurrents(plan: Plan, graph: Graph = buildGraph(plan), nature: readonly NetNature[] = natures(graph)): DesignCurrents {
   const basics = wireBasics(graph);
   const solver = new Solver(graph, wireFigures(graph, basics));
   const up = upStates(solver);
   const heat = corner(solver, up, 'typical');
   const peak = corner(solver, up, 'heavy');
-  const byWire = (r: Reading): Map<Id, number> => new Map(solver.index.wires.map((id, i) => [id, Math.abs(r.wireA[i]!) || 0]));
   return {
     graph,
     basics,
-    wireHeatA: byWire(heat.reading),
-    wirePeakA: byWire(peak.reading),
+    natures: nature,
+    solver,
+    wireHeatA: wireAmps(solver, heat.reading),
+    wirePeakA: wireAmps(solver, peak.reading),
     elementHeatA: new Map(solver.index.elements.map((e, i) => [e, Math.abs(heat.reading.elementA[i]!) || 0])),
   };
+}
+
+/** Size of the current in every wire, A; 0 where it is not computed. */
+function wireAmps(solver: Solver, reading: Reading): Map<Id, number> {
+  return new Map(solver.index.wires.map((id, i) => [id, Math.abs(reading.wireA[i]!) || 0]));
 }
 
 interface Corner {
@@ -70,28 +78,29 @@ function corner(solver: Solver, up: Settled, load: 'heavy' | 'typical'): Corner 
   return { moment, settled, reading: solver.reading(moment, settled) };
 }
 
+/** What was found on the way to a filled plan and holds for it still. */
+export interface Known {
+  readonly design: DesignCurrents;
+  readonly endsOf: (edge: number) => Ends;
+}
+
 /**
  * Answers the fitter's questions about one filled plan: readings in every state and band, wires, fuses, what arrives,
  * parked draw, loads and pins. Pure; the groundwork is handed back for rules.
  */
-export function analyse(plan: Plan, known?: { readonly wireHeatA: ReadonlyMap<Id, number> }): { analysis: Analysis; groundwork: Groundwork } {
-  const graph = buildGraph(plan);
-  const basics = wireBasics(graph);
-  const heatKnown = known?.wireHeatA;
-  const solver = new Solver(graph, wireFigures(graph, basics, heatKnown));
-  if (!heatKnown) {
-    const first = corner(solver, upStates(solver), 'typical').reading;
-    solver.maker.setFigures(wireFigures(graph, basics, new Map(solver.index.wires.map((id, i) => [id, Math.abs(first.wireA[i]!) || 0]))));
-  }
+export function analyse(plan: Plan, known?: Known): { analysis: Analysis; groundwork: Groundwork } {
+  const first = known?.design ?? designCurrents(plan);
+  const { basics, natures: nature } = first;
+  const graph = regraph(first.graph, plan);
+  const solver = new Solver(graph, wireFigures(graph, basics, first.wireHeatA), first.solver);
   const walks = Object.fromEntries(BANDS.map((band) => [band, walk(solver, band)])) as Record<Band, Walked>;
   const up = walks.low.settledAt.get('RUN_STOPPED')!;
   const heat = corner(solver, up, 'typical');
   const design = corner(solver, up, 'heavy');
-  const heatA = new Map(solver.index.wires.map((id, i) => [id, Math.abs(heat.reading.wireA[i]!) || 0]));
+  const heatA = wireAmps(solver, heat.reading);
   const figures = wireFigures(graph, basics, heatA);
   const readings = BANDS.flatMap((band) => walks[band].readings);
-  const nature = natures(graph);
-  const protection = new Protection(graph);
+  const endsOf = known?.endsOf ?? wireEnds(graph, new Protection(graph), nature);
   const paths = faultPaths(graph, figures, basics);
   const terminalAt = new Map(solver.index.terminals.map((t, i) => [t, i]));
   const typicalAt = KEY_POSITIONS.map((k) => walks.typical.readings.find((r) => r.state === k.state)!);
@@ -100,7 +109,7 @@ export function analyse(plan: Plan, known?: { readonly wireHeatA: ReadonlyMap<Id
     index: solver.index,
     readings,
     design: design.reading,
-    wires: wireReports({ graph, basics, figures, natures: nature, protection, index: solver.index, readings, design: design.reading, heatA }),
+    wires: wireReports({ graph, basics, figures, natures: nature, endsOf, index: solver.index, readings, design: design.reading, heatA }),
     fuses: fuseReports(graph, paths, basics, solver.index, { peak: design.reading, heat: heat.reading }),
     arrivals: arrivals({ graph, solver, walks, design }),
     parked: parkedReport(graph, wattsAt[0]!, solver.maker.supply('OFF_ASLEEP', 'typical')),
@@ -112,7 +121,7 @@ export function analyse(plan: Plan, known?: { readonly wireHeatA: ReadonlyMap<Id
     pins: pinRows(graph, typicalAt, terminalAt),
     dependsOnHistory: dependsOnHistory(solver, walks.typical, 'typical'),
   };
-  return { analysis, groundwork: { graph, basics, natures: nature, protection, paths } };
+  return { analysis, groundwork: { graph, basics, natures: nature, paths } };
 }
 
 function watts(solver: Solver, walked: Walked, state: (typeof KEY_POSITIONS)[number]['state']): PartWatts | null {

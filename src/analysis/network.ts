@@ -56,9 +56,11 @@ export class NetworkMaker {
   private readonly wireElements = new Map<Band, readonly Element[]>();
   private readonly instants = new Map<string, Instant>();
 
+  /** @param earlier maker of the same plan with other values: what its unchanged parts do is taken over */
   constructor(
     readonly graph: Graph,
-    private figures: ReadonlyMap<Id, WireFigures>,
+    private readonly figures: ReadonlyMap<Id, WireFigures>,
+    earlier?: NetworkMaker,
   ) {
     for (const view of graph.views.values()) this.wired.set(view.part.id, new Set());
     for (const w of graph.wires) {
@@ -67,18 +69,12 @@ export class NetworkMaker {
     }
     const zones = Object.values(graph.plan.zones).sort((a, b) => a.order - b.order || bySerial(a, b));
     this.chassis = zones.map((z) => `chassis:${z.id}`);
-    this.parts = [...graph.views.values()].map((view) => ({ view, behaviour: new PartBehaviour(view) }));
+    const before = new Map(earlier?.parts.map(({ view, behaviour }) => [view.part, behaviour]));
+    this.parts = [...graph.views.values()].map((view) => ({ view, behaviour: before.get(view.part) ?? new PartBehaviour(view) }));
     const battery = this.parts.find(({ view }) => view.kind.kind === 'battery')?.view;
     this.hasBattery = battery !== undefined;
     const strapped = battery !== undefined && this.wired.get(battery.part.id)!.has('-');
     this.batteryBar = strapped ? null : battery ? `chassis:${battery.part.zone}` : (this.chassis[0] ?? null);
-  }
-
-  /** New lengths or conductor temperatures; the structure stays. */
-  setFigures(figures: ReadonlyMap<Id, WireFigures>): void {
-    this.figures = figures;
-    this.wireElements.clear();
-    this.instants.clear();
   }
 
   /** The network of a moment; asked twice for the same, it is the same. */

@@ -19,19 +19,23 @@ export class Solver {
   readonly maker: NetworkMaker;
   readonly network: Network;
   readonly index: ReadingIndex;
+  private readonly compiled: readonly Element[];
   private readonly devices: readonly string[];
   private readonly nodeOf: Int32Array;
   private readonly elementRefs: readonly { at: number; port: string | undefined }[];
   private readonly wireRefs: Int32Array;
 
+  /** @param earlier solver of the same plan with other values, whose structure is taken over where it is the same */
   constructor(
     readonly graph: Graph,
     figures: ReadonlyMap<string, WireFigures>,
+    earlier?: Solver,
   ) {
-    this.maker = new NetworkMaker(graph, figures);
+    this.maker = new NetworkMaker(graph, figures, earlier?.maker);
     const first = this.maker.at({ state: 'OFF_ASLEEP', band: 'typical' });
     const elements = first.elements(() => false);
-    this.network = compile(elements);
+    this.compiled = elements;
+    this.network = earlier && isAlike(earlier.compiled, elements) ? earlier.network : compile(elements);
     this.devices = first.devices.map((d) => d.id);
     const terminals = graph.nodes.filter((n) => n.includes('.'));
     this.nodeOf = Int32Array.from(terminals, (t) => this.network.nodeIndex.get(t) ?? -2);
@@ -170,4 +174,15 @@ function portsOf(e: Element): readonly (string | undefined)[] {
   if (e.kind === 'opto') return ['led', 'out'];
   if (e.kind === 'stepdown' || e.kind === 'linear') return ['in', 'out'];
   return [undefined];
+}
+
+/** Same elements between the same nodes, whatever their figures. */
+function isAlike(a: readonly Element[], b: readonly Element[]): boolean {
+  return a.length === b.length && a.every((e, k) => e === b[k] || (e.id === b[k]!.id && e.kind === b[k]!.kind && nodesOf(e) === nodesOf(b[k]!)));
+}
+
+function nodesOf(e: Element): string {
+  if (e.kind === 'opto') return `${e.a} ${e.k} ${e.c} ${e.e}`;
+  if (e.kind === 'stepdown' || e.kind === 'linear') return `${e.in} ${e.gnd} ${e.out}`;
+  return `${e.a} ${e.b}`;
 }

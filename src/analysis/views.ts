@@ -6,6 +6,21 @@ import type { PartView } from './factsTypes.ts';
 
 const DEFAULT_CLIMATE = zoneClimate('dash');
 
+/** What a part says of itself wherever it stands; kept by identity, since parts never change in place. */
+type Character = Pick<PartView, 'kind' | 's' | 'terminals' | 'facts'>;
+const characters = new WeakMap<Part, Character>();
+
+function characterOf(part: Part): Character {
+  let found = characters.get(part);
+  if (!found) {
+    const kind = partKind(part.kind);
+    const s = settingsOf(kind, part.settings);
+    found = { kind, s, terminals: kind.terminals(s), facts: kind.facts(s) };
+    characters.set(part, found);
+  }
+  return found;
+}
+
 /**
  * Every part of the plan with its kind, settings, terminals and facts at hand, in the order in which the parts
  * were made. Item numbers count per letter (F1, F2, K1 ...).
@@ -15,18 +30,15 @@ export function viewsOf(plan: Plan): Map<Id, PartView> {
   const counts = new Map<string, number>();
   const views = new Map<Id, PartView>();
   for (const part of Object.values(plan.parts).sort(bySerial)) {
-    const kind = partKind(part.kind);
-    const s = settingsOf(kind, part.settings);
+    const character = characterOf(part);
+    const { kind } = character;
     const n = (counts.get(kind.letter) ?? 0) + 1;
     counts.set(kind.letter, n);
     const zone = plan.zones[part.zone];
     const climate = zone ? zoneClimate(zone.kind) : DEFAULT_CLIMATE;
     views.set(part.id, {
       part,
-      kind,
-      s,
-      terminals: kind.terminals(s),
-      facts: kind.facts(s),
+      ...character,
       name: part.name ?? kind.title,
       item: `${kind.letter}${n}`,
       maxC: zone?.maxC ?? climate.maxC,

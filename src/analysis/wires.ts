@@ -4,8 +4,7 @@ import { coldOhmPerM } from '../trade/conductors.ts';
 import { loadedTogether, type WireBasics } from './figures.ts';
 import type { Graph } from './graph.ts';
 import { type WireFigures, wireC, wireOhm } from './network.ts';
-import type { Protection } from './protection.ts';
-import { wireEnds } from './returns.ts';
+import type { Ends } from './protection.ts';
 import type { NetNature } from './roles.ts';
 import type { EndProtection, Reading, ReadingIndex, WireReport } from './types.ts';
 
@@ -14,7 +13,7 @@ export interface WireInputs {
   readonly basics: ReadonlyMap<Id, WireBasics>;
   readonly figures: ReadonlyMap<Id, WireFigures>;
   readonly natures: readonly NetNature[];
-  readonly protection: Protection;
+  readonly endsOf: (edge: number) => Ends;
   readonly index: ReadingIndex;
   readonly readings: readonly Reading[];
   readonly design: Reading;
@@ -32,7 +31,6 @@ export function wireReports(input: WireInputs): Record<Id, WireReport> {
   graph.edges.forEach((e, i) => {
     if (e.wire && !edgeOf.has(e.wire.id)) edgeOf.set(e.wire.id, i);
   });
-  const endsOf = wireEnds(graph, input.protection, natures);
   const reports: Record<Id, WireReport> = {};
   index.wires.forEach((id, w) => {
     const wire = graph.plan.wires[id]!;
@@ -45,7 +43,7 @@ export function wireReports(input: WireInputs): Record<Id, WireReport> {
     const from = terminalAt.get(`${wire.from.part}.${wire.from.terminal}`)!;
     const to = terminalAt.get(`${wire.to.part}.${wire.to.terminal}`)!;
     const worst = worstOf([...input.readings, input.design], w, from, to, b.lengthM);
-    const protection = endsOf(edge);
+    const protection = input.endsOf(edge);
     const greatest = Math.max(protection.from.maxA, protection.to.maxA);
     const share = nature.nominalV ? worst.dropV / nature.nominalV : null;
     reports[id] = {
