@@ -6,6 +6,7 @@ import { sameElectric } from './electric.ts';
 import type { App } from './store.ts';
 import { patchTask } from './timeSlice.ts';
 import type { AppState, TimeTask } from './types.ts';
+import { newWorker } from './workerClient.ts';
 
 /** What is sent to the worker: a task of a plan as the person left it, or the order to stop one. */
 export type TimeRequest =
@@ -32,7 +33,7 @@ export const GRACE_MS = 1000;
 
 /** A worker of its own: what takes seconds must not keep the plain figures waiting. */
 export function spawnTimeWorker(): TimePort {
-  return new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' }) as TimePort;
+  return newWorker() as TimePort;
 }
 
 /** What one task was asked for. */

@@ -24,8 +24,13 @@ export const DRAG_MS = 100;
 /** A worker that has not answered by then is replaced, ms. */
 export const PATIENCE_MS = 30_000;
 
+/** A worker of this app: it answers requests for results and for tasks in time. */
+export function newWorker(): Worker {
+  return new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
+}
+
 export function spawnWorker(): WorkerPort {
-  return new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' }) as WorkerPort;
+  return newWorker() as WorkerPort;
 }
 
 /**
