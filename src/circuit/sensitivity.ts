@@ -59,12 +59,24 @@ export interface Freedom {
 
 /** A network linearised at one of its solutions: good until the network is solved again, for the factors are shared. */
 export class Linearised {
+  /** The most that each tolerance changes its parameter, as a share of it. */
+  readonly reaches: Float64Array;
+  private readonly adjoint: Float64Array;
+  private readonly found: Float64Array;
+
   private constructor(
     private readonly network: Network,
     private readonly elements: readonly Element[],
     private readonly solution: Solution,
     readonly freedoms: readonly Freedom[],
-  ) {}
+  ) {
+    this.reaches = new Float64Array(freedoms.length);
+    freedoms.forEach(({ down, up }, k) => {
+      this.reaches[k] = Math.max(Math.abs(down - 1), Math.abs(up - 1));
+    });
+    this.adjoint = new Float64Array(network.nodes.length + 1);
+    this.found = new Float64Array(freedoms.length);
+  }
 
   /** Null when the solution is none, or the system cannot be factored there. */
   static at(network: Network, elements: readonly Element[], solution: Solution): Linearised | null {
@@ -95,12 +107,14 @@ export class Linearised {
     return new Linearised(network, elements, solution, freedoms);
   }
 
-  /** Change of a target (V or A) per relative change of each parameter, in the order of `freedoms` (adjoint method). */
+  /**
+   * Change of a target (V or A) per relative change of each parameter, in the order of `freedoms` (adjoint method).
+   * The array is written over by the next call.
+   */
   effects(target: Target): Float64Array {
-    const adjoint = new Float64Array(this.network.nodes.length + 1);
+    const { adjoint, found: effects } = this;
     adjoint.set(targetSlope(this.network, this.elements, this.solution, target));
     solveTranspose(this.network.work.factors!, adjoint, adjoint);
-    const effects = new Float64Array(this.freedoms.length);
     for (let k = 0; k < effects.length; k++) {
       const { di1, di2, ends } = this.freedoms[k]!;
       effects[k] = -(adjoint[ends[0]]! - adjoint[ends[1]]!) * di1 - (adjoint[ends[2]]! - adjoint[ends[3]]!) * di2;

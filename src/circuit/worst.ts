@@ -95,10 +95,11 @@ interface Point {
 interface Wish {
   readonly aim: number;
   readonly freedoms: readonly Freedom[];
-  /** Change of the target per relative change of each parameter; 0 where it is not felt. */
-  readonly effects: Float64Array;
+  /** The parameters that are felt, and the change of the target per relative change of each. */
+  readonly felt: readonly number[];
+  readonly effects: readonly number[];
   readonly side: Aim['side'];
-  /** The parameters that weigh. */
+  /** Places in `felt` of those that weigh. */
   readonly weighty: readonly number[];
   /** The most that all tolerances together can move the target, to first order. */
   readonly reach: number;
@@ -117,23 +118,25 @@ function wishesAt(network: Network, point: Point, aims: readonly Aim[]): Wish[] 
 }
 
 function wishOf(linearised: Linearised, { target, side }: Aim, aim: number): Wish {
-  const { freedoms } = linearised;
-  const effects = linearised.effects(target);
-  const reachOf = (k: number): number => Math.abs(effects[k]!) * Math.max(Math.abs(freedoms[k]!.down - 1), Math.abs(freedoms[k]!.up - 1));
+  const { freedoms, reaches } = linearised;
+  const all = linearised.effects(target);
+  const felt: number[] = [];
+  const effects: number[] = [];
   let most = 0;
   let reach = 0;
-  for (let k = 0; k < effects.length; k++) {
-    const size = reachOf(k);
-    // Written so that an effect that is not a number is left out, too.
-    if (!(size > FELT)) effects[k] = 0;
-    else {
-      reach += size;
-      if (size > most) most = size;
-    }
+  for (let k = 0; k < all.length; k++) {
+    const size = Math.abs(all[k]!) * reaches[k]!;
+    // Also false for an effect that is not a number.
+    if (!(size > FELT)) continue;
+    felt.push(k);
+    effects.push(all[k]!);
+    reach += size;
+    if (size > most) most = size;
   }
   const weighty: number[] = [];
-  for (let k = 0; k < effects.length; k++) if (effects[k] !== 0 && reachOf(k) > WEIGHTY * most) weighty.push(k);
-  return { aim, freedoms, effects, side, weighty, reach, key: weighty.map((k) => (effects[k]! > 0 ? k : -k - 1)).join() };
+  for (let i = 0; i < felt.length; i++) if (Math.abs(effects[i]!) * reaches[felt[i]!]! > WEIGHTY * most) weighty.push(i);
+  const key = weighty.map((i) => (effects[i]! > 0 ? felt[i]! : -felt[i]! - 1)).join();
+  return { aim, freedoms, felt, effects, side, weighty, reach, key };
 }
 
 /**
@@ -162,27 +165,28 @@ function solveCorner(network: Network, elements: readonly Element[], solution: S
   return { cornered, solved: solveAtRest(network, cornered, { start: solution.volts }) };
 }
 
-/** The end of its tolerance at which an aim wants a parameter. */
-function wanted({ effects, freedoms, side }: Wish, k: number): number {
-  const { down, up } = freedoms[k]!;
-  return effects[k]! > 0 === (side === 'max') ? up : down;
+/** The end of its tolerance at which an aim wants the parameter at place `i` of what it feels. */
+function wanted({ felt, effects, freedoms, side }: Wish, i: number): number {
+  const { down, up } = freedoms[felt[i]!]!;
+  return effects[i]! > 0 === (side === 'max') ? up : down;
 }
 
 /** Puts each wish into the first batch that it does not contradict. */
 function batches(wishes: readonly Wish[]): Batch[] {
   const list: Batch[] = [];
   for (const wish of wishes) {
-    let batch = list.find(({ factors }) => wish.weighty.every((k) => factors[k] === 0 || factors[k] === wanted(wish, k)));
+    const { felt, weighty } = wish;
+    let batch = list.find(({ factors }) => weighty.every((i) => factors[felt[i]!] === 0 || factors[felt[i]!] === wanted(wish, i)));
     if (!batch) {
-      batch = { factors: new Float64Array(wish.effects.length), wishes: [] };
+      batch = { factors: new Float64Array(wish.freedoms.length), wishes: [] };
       list.push(batch);
     }
     batch.wishes.push(wish);
-    for (const k of wish.weighty) batch.factors[k] = wanted(wish, k);
+    for (const i of weighty) batch.factors[felt[i]!] = wanted(wish, i);
   }
   // What weighs little is set where nobody has asked for it.
   for (const { factors, wishes } of list) {
-    for (const wish of wishes) for (let k = 0; k < factors.length; k++) if (factors[k] === 0 && wish.effects[k] !== 0) factors[k] = wanted(wish, k);
+    for (const wish of wishes) for (let i = 0; i < wish.felt.length; i++) if (factors[wish.felt[i]!] === 0) factors[wish.felt[i]!] = wanted(wish, i);
   }
   return list;
 }
@@ -190,17 +194,17 @@ function batches(wishes: readonly Wish[]): Batch[] {
 /** What a wish would still move if all of it had been granted, V or A. */
 function missing(wish: Wish, batch: Batch): number {
   let sum = 0;
-  for (let k = 0; k < wish.effects.length; k++) if (wish.effects[k] !== 0) sum += wish.effects[k]! * (wanted(wish, k) - batch.factors[k]!);
+  for (let i = 0; i < wish.felt.length; i++) sum += wish.effects[i]! * (wanted(wish, i) - batch.factors[wish.felt[i]!]!);
   return sum;
 }
 
 /** What weighs in a corner, each parameter with what it moves alone. */
 function cornerOf(wish: Wish): CornerEntry[] {
   return wish.weighty
-    .map((k) => {
-      const factor = wanted(wish, k);
-      const { element, param } = wish.freedoms[k]!;
-      return { element: element.id, param, factor, shift: wish.effects[k]! * (factor - 1) };
+    .map((i) => {
+      const factor = wanted(wish, i);
+      const { element, param } = wish.freedoms[wish.felt[i]!]!;
+      return { element: element.id, param, factor, shift: wish.effects[i]! * (factor - 1) };
     })
     .filter((c) => c.factor !== 1);
 }
