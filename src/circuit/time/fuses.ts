@@ -1,0 +1,47 @@
+import type { Device } from '../types.ts';
+import type { TimedCircuit } from './circuit.ts';
+import { type FuseState, fuseHeat } from './fuse.ts';
+import { ampsIn } from './look.ts';
+import type { Moment } from './moment.ts';
+import { GAMMA } from './step.ts';
+import type { TimedFuse } from './types.ts';
+
+/** The fuses of a run with their heat. */
+export class Fuses {
+  private readonly heat: Float64Array;
+  /** A melted link as a device: on at once, for good. */
+  readonly devices: readonly Device[];
+
+  constructor(
+    private readonly fuses: readonly TimedFuse[],
+    states: ReadonlyMap<string, boolean>,
+  ) {
+    this.heat = Float64Array.from(fuses, (f) => (states.get(f.id) ? 1 : 0));
+    this.devices = fuses.map((f, k) => ({ id: f.id, wants: () => this.heat[k]! >= 1, operateS: 0, releaseS: 0 }));
+  }
+
+  /** Heat after a step: its two parts each with the current going straight. */
+  private after(k: number, circuit: TimedCircuit, now: Moment, middle: Moment, end: Moment): FuseState {
+    const { element, port, gates } = this.fuses[k]!;
+    const spanS = end.tS - now.tS;
+    const middleA = ampsIn(circuit, middle, element, port);
+    const first = fuseHeat(gates, this.heat[k]!, GAMMA * spanS, ampsIn(circuit, now, element, port), middleA);
+    if (first.openedAfterS !== null) return first;
+    const second = fuseHeat(gates, first.heat, (1 - GAMMA) * spanS, middleA, ampsIn(circuit, end, element, port));
+    return { heat: second.heat, openedAfterS: second.openedAfterS === null ? null : GAMMA * spanS + second.openedAfterS };
+  }
+
+  /** When the first fuse opens within a step, s from its start; Infinity when none does. */
+  opensAfterS(circuit: TimedCircuit, now: Moment, middle: Moment, end: Moment): number {
+    let first = Number.POSITIVE_INFINITY;
+    for (let k = 0; k < this.heat.length; k++) {
+      if (this.heat[k]! < 1) first = Math.min(first, this.after(k, circuit, now, middle, end).openedAfterS ?? Number.POSITIVE_INFINITY);
+    }
+    return first;
+  }
+
+  /** Takes over the heat of an accepted step. */
+  heatOver(circuit: TimedCircuit, now: Moment, middle: Moment, end: Moment): void {
+    for (let k = 0; k < this.heat.length; k++) this.heat[k] = this.after(k, circuit, now, middle, end).heat;
+  }
+}
