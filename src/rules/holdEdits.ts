@@ -17,21 +17,22 @@ export function holdFor(needS: number, tol: number): number {
   return Math.ceil(needS / (1 - tol) / STEP_S) * STEP_S;
 }
 
-/** The wire that leads on behind a feed's fuse towards a converter or computer, when there is one alone. */
+/** The wire behind the fuse over which alone a feed supplies converters or computers, when there is one alone. */
 function behindFuse(facts: Facts, feed: PartView): { wire: Wire; fused: End } | null {
   for (const fused of fusedLines(facts, feed)) {
     const wire = onlyWire(facts.plan, fused.part, fused.terminal);
-    if (wire && supplies(facts, facts.netOf(`${fused.part}.${fused.terminal}`), netAt(facts, feed, 'out'))) return { wire, fused };
+    const behind = facts.netOf(`${fused.part}.${fused.terminal}`);
+    if (wire && supplies(facts, behind, fused.part) && !supplies(facts, netAt(facts, feed, 'out'), fused.part)) return { wire, fused };
   }
   return null;
 }
 
 const CARRIES: ReadonlySet<string> = new Set(['fuse', 'contact', 'conductor']);
 
-/** Does current from this net come to a converter's input or a computer, other than back over the feed? */
-function supplies(facts: Facts, start: number, back: number): boolean {
-  const on = (h: Hop): boolean => CARRIES.has(h.link.type) || (h.link.type === 'diode' && h.forward);
-  const reached = waysFrom(facts, start, on, (net) => net === back || grounded(facts, net));
+/** Does current from this net come to a converter's input or a computer, other than through a certain fuse? */
+function supplies(facts: Facts, start: number, without: Id): boolean {
+  const on = (h: Hop): boolean => h.views[0]!.part.id !== without && (CARRIES.has(h.link.type) || (h.link.type === 'diode' && h.forward));
+  const reached = waysFrom(facts, start, on, (net) => grounded(facts, net));
   return [...facts.parts.values()].some(
     (view) =>
       (view.kind.kind === 'computer' || view.facts.sources?.some((s) => s.kind === 'converter')) &&

@@ -2,14 +2,15 @@ import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { wiresOn } from '../plan/connect.ts';
 import type { End } from '../plan/types.ts';
 import { end } from './build.ts';
+import { endingAt } from './supplyHold.ts';
 import { netAt } from './trace.ts';
 
 /** Lines that fall with the key, the soonest and surest first. */
 const FALLING = ['15', '75'] as const;
 
-/** Feeds of the plan whose line falls with the key, best first. */
+/** Feeds of the plan whose line falls with the key and is not tied to one that stays, best first. */
 export function keyFeeds(facts: Facts): readonly PartView[] {
-  return FALLING.flatMap((line) => facts.ofKind(`feed-${line}`));
+  return FALLING.flatMap((line) => facts.ofKind(`feed-${line}`)).filter((feed) => endingAt(facts, feed, 'out')?.holdS === 0);
 }
 
 /** Where a thin wire may be joined to a feed: behind the first fuse on it. Null when it has none yet. */

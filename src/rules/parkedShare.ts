@@ -24,11 +24,16 @@ export function drawers(facts: Facts): readonly { readonly view: PartView; reado
   });
 }
 
+/** Whoever draws less than this share of the whole is not worth a relay. */
+const WORTH_CUTTING = 0.2;
+
 /** A hold relay into the permanent feed on which the greatest parked draw hangs with nothing that ever opens. */
 export function cutRepairs(facts: Facts): readonly Repair[] {
   const computers = facts.ofKind('computer');
   const need = Math.max(...computers.map(stopNeedS), 0);
-  for (const { view } of drawers(facts)) {
+  const worth = facts.analysis.parked.buildA * WORTH_CUTTING;
+  for (const { view, amp } of drawers(facts)) {
+    if (amp < worth || view.kind.kind === 'delay-off-relay') continue;
     for (const load of view.facts.loads ?? []) {
       const ending = endingAt(facts, view, load.plus);
       const feed = ending?.holdS === Number.POSITIVE_INFINITY && ending.feeds.size === 1 ? [...ending.feeds][0] : undefined;

@@ -30,17 +30,20 @@ const cache = new WeakMap<Facts, readonly PinUse[]>();
 export function pinUses(facts: Facts): readonly PinUse[] {
   let list = cache.get(facts);
   if (!list) {
-    list = facts.ofKind('computer').flatMap((computer) => HEADER.flatMap((cell) => useOf(facts, computer, cell) ?? []));
+    const taken = new Set<string>();
+    list = facts.ofKind('computer').flatMap((computer) => HEADER.flatMap((cell) => useOf(facts, computer, cell, taken) ?? []));
     cache.set(facts, list);
   }
   return list;
 }
 
-function useOf(facts: Facts, computer: PartView, cell: HeaderPin): PinUse | null {
+/** A wire from pin to pin stands for the first of them only, so that nothing is said twice of it. */
+function useOf(facts: Facts, computer: PartView, cell: HeaderPin, taken: Set<string>): PinUse | null {
   if (cell.gpio === null) return null;
   const wires = wiresOn(facts.plan, computer.part.id, `${cell.pin}`);
-  const wire = wires[0];
+  const wire = wires.find((w) => !taken.has(w.id));
   if (!wire) return null;
+  taken.add(wire.id);
   const net = netAt(facts, computer, `${cell.pin}`);
   return {
     computer,

@@ -36,6 +36,8 @@ const IN_LINE: ReadonlySet<string> = new Set(['fuse', 'contact', 'conductor']);
 
 /** The circuit through an LED between two terminals of a part; null when it is not closed or nothing known feeds it. */
 export function ledCircuit(facts: Facts, led: PartView, anode: string, cathode: string): LedCircuit | null {
+  // An LED that is bridged gets nothing.
+  if (netAt(facts, led, anode) === netAt(facts, led, cathode)) return null;
   const own = (hop: Hop): boolean => hop.views.includes(led);
   const inLine = (hop: Hop): boolean => IN_LINE.has(hop.link.type) || isResistor(hop);
   const up = waysFrom(

@@ -39,6 +39,11 @@ describe('input left hanging', () => {
     clean(button().set('computer', { gpio5Mode: 'out' }), RULE);
   });
 
+  it('a wire from pin to pin is said once', () => {
+    const b = bench().wire('computer.29', 'computer.31', {}, 'loop');
+    flagged(b, RULE, { level: 'fault', subject: b.wireId('loop'), says: ['GPIO 5'] });
+  });
+
   it('1 MΩ and more holds nothing', () => {
     const b = button().set('computer', { gpio5Mode: 'in' }).part('r', 'resistor', 'seat', { ohm: 2.2e6 }).wire('r.1', 'button.1').wire('r.2', 'computer.17');
     flagged(b, RULE, { level: 'fault', subject: b.wireId('pin5') });

@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { clean, flagged, quiet } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { clean, compute, findingsOf, flagged, quiet } from './harness.ts';
 import { bench, ground } from './plans.ts';
 
 const RULE = 'pin-over-voltage';
@@ -23,6 +23,19 @@ describe('too much voltage at a pin', () => {
       .wire('low.1', 'top.2')
       .wire('low.2', 'computer.39');
     clean(b, RULE);
+  });
+
+  it('a pin that only follows the lifted 3.3 V is not blamed', () => {
+    // 5 V over 5 Ω push more through the guard diode than the board takes from its 3.3 V.
+    const b = bench()
+      .part('r', 'resistor', 'seat', { ohm: 5 })
+      .wire('converter.out', 'r.1')
+      .wire('r.2', 'computer.29', {}, 'pin5')
+      .part('button', 'push-button', 'desk')
+      .wire('button.1', 'computer.31', {}, 'pin6')
+      .wire('button.2', 'converter.0v');
+    const found = findingsOf(compute(b), RULE).map((f) => f.subject.id);
+    expect(found).toEqual([b.wireId('pin5')]);
   });
 
   it('has nothing to say without a wired pin', () => {

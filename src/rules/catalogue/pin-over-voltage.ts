@@ -11,8 +11,9 @@ import { type PinUse, pinName, pinUses, pullsOn } from '../pins.ts';
 import type { Repair } from '../types.ts';
 
 const { fine, found, unknown } = verdicts('pin-over-voltage', 'E4');
-/** 0 V of the header, to which a pin's volts are taken. */
+/** 0 V and 3.3 V of the header, to which a pin's volts are taken. */
 const ZERO = '6';
+const RAIL = '1';
 
 export const pinOverVoltage = defineRule({
   id: 'pin-over-voltage',
@@ -48,19 +49,34 @@ export const pinOverVoltage = defineRule({
   },
 });
 
+/** A pin this far above the board's 3.3 V lets current in; one that only follows a lifted rail does not, V. */
+const INTO_RAIL_V = 0.2;
+
 /** The highest reading of a pin over all states and bands; null when nothing was solved. */
 function worstV(facts: Facts, use: PinUse): { volt: number; reading: Reading } | null {
   let worst: { volt: number; reading: Reading } | null = null;
   for (const reading of facts.solved) {
-    const volt = facts.across(use.key, `${use.computer.part.id}.${ZERO}`, reading.state, reading.band);
-    if (volt !== null && (worst === null || volt > worst.volt)) worst = { volt, reading };
+    const volt = pinV(facts, use, reading);
+    if (volt === null || (worst !== null && volt <= worst.volt)) continue;
+    if (volt > PIN_MAX_V && !lifts(facts, use, reading) && pinUses(facts).some((u) => u.computer === use.computer && lifts(facts, u, reading))) continue;
+    worst = { volt, reading };
   }
   // A pin that floats in every state has no volts of its own.
   return worst ?? (facts.solved.length > 0 ? { volt: 0, reading: facts.solved[0]! } : null);
 }
 
+function pinV(facts: Facts, use: PinUse, reading: Reading): number | null {
+  return facts.across(use.key, `${use.computer.part.id}.${ZERO}`, reading.state, reading.band);
+}
+
+/** Does current go from this pin into the board's 3.3 V and lift it? */
+function lifts(facts: Facts, use: PinUse, reading: Reading): boolean {
+  const above = facts.across(use.key, `${use.computer.part.id}.${RAIL}`, reading.state, reading.band);
+  return (pinV(facts, use, reading) ?? 0) > PIN_MAX_V && (above === null || above > INTO_RAIL_V);
+}
+
 /** A 5 V rail at its ends, and the tolerance of the resistors. */
-const RAIL = { least: 0.95, most: 1.05 } as const;
+const FIVE = { least: 0.95, most: 1.05 } as const;
 const TOL = 0.05;
 
 /** A resistor from the pin to 0 V that makes a divider with the only resistor from a 5 V rail. */
@@ -71,8 +87,8 @@ function divider(facts: Facts, use: PinUse): Repair[] {
   const top = one.view.s.num('ohm');
   const share = (low: number, high: number): number => low / (low + high);
   const fits = (low: number): boolean =>
-    one.volt * RAIL.most * share(low * (1 + TOL), top * (1 - TOL)) <= RAIL3.maxV &&
-    one.volt * RAIL.least * share(low * (1 - TOL), top * (1 + TOL)) >= use.logic.vIhMinV;
+    one.volt * FIVE.most * share(low * (1 + TOL), top * (1 - TOL)) <= RAIL3.maxV &&
+    one.volt * FIVE.least * share(low * (1 - TOL), top * (1 + TOL)) >= use.logic.vIhMinV;
   const ohm = [10, 100, 1000, 10_000, 100_000].flatMap((d) => SERIES.E12.map((m) => Math.round(m * d))).findLast(fits);
   if (ohm === undefined) return [];
   return [{ title: `Add ${ohms(ohm)} from the pin to 0 V`, safe: true, edit: (plan) => added(plan, use, ohm) }];

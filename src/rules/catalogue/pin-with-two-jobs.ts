@@ -34,7 +34,9 @@ export const pinWithTwoJobs = defineRule({
   repair: (finding, facts) => {
     const use = pinUses(facts).find((u) => u.wire.id === finding.subject.id);
     if (!use) return [];
-    const last = moversOf(facts, use).at(-1)!;
+    const movers = moversOf(facts, use);
+    const last = movers.at(-1);
+    if (!last || differ(movers.slice(0, -1))) return [];
     const wires = wiresTowards(facts, use, last);
     const move = wires.length > 0 && wires.length < use.wires.length ? movePin(facts, use, new Set(wires)) : null;
     return move ? [{ ...move, title: move.title.replace('it', called(last)) }] : [];

@@ -76,6 +76,7 @@ const ACROSS: ReadonlySet<string> = new Set(['diode', 'capacitor', 'led']);
 
 /** A resistor into the only wire at the anode, at the end towards the line. */
 function cutIn(facts: Facts, sensor: Sensor, ohm: number): Repair[] {
+  if (sensor.led!.hops.some((h) => h.link.type === 'diode')) return [];
   // What lies across the LED hangs on the same terminal and brings no current.
   const [wire, ...more] = wiresOn(facts.plan, sensor.opto.part.id, 'A').filter((w) => !ACROSS.has(facts.plan.parts[farEnd(w, sensor.opto.part.id).part]!.kind));
   if (!wire || more.length > 0) return [];

@@ -1,11 +1,13 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
+import type { Id } from '../../plan/types.ts';
 import { DIODES, type DiodeType } from '../../trade/semiconductors.ts';
 import { supplyCorners } from '../../trade/supply.ts';
 import { beside, end, newPart, newWire, SHORT_M } from '../build.ts';
 import { called, defineRule, part, verdicts } from '../defineRule.ts';
 import { type LedCircuit, type Sensor, sensors } from '../sensing.ts';
-import { hopsOf } from '../trace.ts';
+import { hopsOf, partsOn } from '../trace.ts';
+import type { Repair } from '../types.ts';
 
 const { fine, found } = verdicts('sense-led-unguarded', 'D4');
 /** A diode in line must block the negative pulse of the vehicle's coils, V (ISO 7637-2 pulse 1, from memory). */
@@ -35,21 +37,11 @@ export const senseLedUnguarded = defineRule({
         ],
       });
     }),
-  repair: (finding) => [
-    {
-      title: 'Put a 1N4148 across the LED',
-      safe: true,
-      edit: (plan) => {
-        const opto = plan.parts[finding.subject.id];
-        if (!opto) return null;
-        const draft = new Draft(plan);
-        const diode = newPart(draft, { kind: 'diode', ...beside(opto, -80, 10), turn: 3, name: 'Reverse diode', settings: { type: '1n4148' } });
-        newWire(draft, end(diode, 'K'), end(opto.id, 'A'), { lengthM: SHORT_M });
-        newWire(draft, end(diode, 'A'), end(opto.id, 'K'), { lengthM: SHORT_M });
-        return draft.edit('repair.apply', 'Add the reverse diode');
-      },
-    },
-  ],
+  repair: (finding, facts) => {
+    const here = exposed(facts).find((x) => x.sensor.opto.part.id === finding.subject.id);
+    // Without a resistor in line, or with a supply on the ground side, a diode across would carry what they give.
+    return !here || here.led.resistors.length === 0 || fedBelow(facts, here.led) ? [] : [diodeAcross(finding.subject.id)];
+  },
 });
 
 function exposed(facts: Facts): { sensor: Sensor; led: LedCircuit }[] {
@@ -67,4 +59,24 @@ function guarded(facts: Facts, sensor: Sensor, led: LedCircuit): boolean {
   return [...led.below].some((net) =>
     (hopsOf(facts).get(net) ?? []).some((h) => h.link.type === 'diode' && h.forward && led.above.has(h.to) && h.views[0] !== sensor.opto),
   );
+}
+
+function fedBelow(facts: Facts, led: LedCircuit): boolean {
+  return [...led.below].some((net) => partsOn(facts, net).some(({ view, terminal }) => view.facts.sources?.some((s) => s.terminal === terminal)));
+}
+
+function diodeAcross(id: Id): Repair {
+  return {
+    title: 'Put a 1N4148 across the LED',
+    safe: true,
+    edit: (plan) => {
+      const opto = plan.parts[id];
+      if (!opto) return null;
+      const draft = new Draft(plan);
+      const diode = newPart(draft, { kind: 'diode', ...beside(opto, -80, 10), turn: 3, name: 'Reverse diode', settings: { type: '1n4148' } });
+      newWire(draft, end(diode, 'K'), end(opto.id, 'A'), { lengthM: SHORT_M });
+      newWire(draft, end(diode, 'A'), end(opto.id, 'K'), { lengthM: SHORT_M });
+      return draft.edit('repair.apply', 'Add the reverse diode');
+    },
+  };
 }
