@@ -93,6 +93,11 @@ export function three(x: number): string {
   return x.toFixed(Math.min(digits, 4));
 }
 
+/** Volts as a fitter says them: three significant figures, no idle zeros: 12 V, 4.97 V. */
+export function volts(x: number): string {
+  return `${Number(three(x)) + 0} V`;
+}
+
 /** Amps as a fitter says them: 1.8 A, 25 mA, 40 µA. */
 export function amps(x: number): string {
   const a = Math.abs(x);

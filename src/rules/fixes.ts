@@ -59,9 +59,9 @@ export function thicken(makings: ReadonlyMap<Id, Pick<Wire, 'areaMm2' | 'insulat
 
 /**
  * Thicker wires along a way, so that together they lose no more than a budget: each gets its share by length, at the current it
- * carries at the lowest supply, less what crimps lose. Null when not even the largest stocked size would do.
+ * carries at the lowest supply, less what crimps lose. Null when that would take more than `mostMm2`.
  */
-export function thickenForDrop(facts: Facts, wires: readonly Wire[], budgetV: number, safe: boolean): Repair | null {
+export function thickenForDrop(facts: Facts, wires: readonly Wire[], budgetV: number, mostMm2: number): Repair | null {
   const lengthM = wires.reduce((sum, w) => sum + facts.wireLengthM(w.id), 0);
   const amp = (w: Wire): number => Math.abs(facts.designWireA(w.id) ?? 0);
   const crimpsV = wires.reduce((sum, w) => sum + amp(w) * 2 * TERMINATION_OHM.crimp, 0);
@@ -74,7 +74,8 @@ export function thickenForDrop(facts: Facts, wires: readonly Wire[], budgetV: nu
     const making = thickEnough(facts, w.id, report.heatA, left / (amp(w) * lengthM));
     if ((making.areaMm2 ?? 0) > report.areaMm2) makings.set(w.id, making);
   }
-  return makings.size === 0 ? null : thicken(makings, safe);
+  const largest = Math.max(0, ...[...makings.values()].map((m) => m.areaMm2 ?? 0));
+  return makings.size === 0 || largest > mostMm2 ? null : thicken(makings, true);
 }
 
 /** Every figure that a class of converter brings; the usual class brings none. */
@@ -92,7 +93,7 @@ export function swapConverter(facts: Facts, c: Converter, ok: (x: ConverterFacts
     const variant = c.view.kind.variants?.find((v) => v.id === id);
     if (!variant) continue;
     const cleared = Object.fromEntries(CLASS_KEYS.map((k) => [k, undefined]));
-    return [typing(c.view.part.id, { ...cleared, ...variant.settings }, `Fit a converter of the ${x.title.replace(/ \d+ A$/, '')}, ${x.ratedA} A`, false)];
+    return [typing(c.view.part.id, { ...cleared, ...variant.settings }, `Fit another converter: ${x.title}`, false)];
   }
   return [];
 }

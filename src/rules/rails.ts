@@ -101,6 +101,15 @@ export function clampingNote(facts: Facts): string {
   return centralClamping === 'no' ? ' from an alternator that does not clamp it' : '; nobody has said whether the alternator clamps it, so the worst is taken';
 }
 
+/** What to do about a dump that nothing clamps, or null where the alternator does. */
+export function unclampedTodo(facts: Facts): string | null {
+  const { centralClamping } = facts.plan.vehicle;
+  if (centralClamping === 'yes') return null;
+  return centralClamping === 'no'
+    ? 'Put a series surge guard ahead of everything; no small clamp survives such a dump.'
+    : 'Find out whether the alternator clamps the load dump; if not, a series surge guard must stand ahead of everything.';
+}
+
 /** Most changeovers that one trace tries both ways. */
 const MOST_CHANGEOVERS = 10;
 

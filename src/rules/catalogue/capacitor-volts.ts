@@ -1,6 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { settingsOf } from '../../parts/definePart.ts';
-import { called, defineRule, part, three, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { answerClamping, typing } from '../fixes.ts';
 import { clampingNote, dumpV, vehicleRail } from '../rails.ts';
 
@@ -27,13 +27,13 @@ export const capacitorVolts = defineRule({
       const ratedV = view.s.num('ratedV');
       if (ratedV >= MARGIN * seen.v) return [fine(subject)];
       const what = seen.surge
-        ? `a load dump brings ${three(seen.v)} V to it${seen.v < dumpV(facts) ? ', held by the clamp' : clampingNote(facts)}`
-        : `it sees ${three(seen.v)} V`;
+        ? `a load dump brings ${volts(seen.v)} to it${seen.v < dumpV(facts) ? ', held by the clamp' : clampingNote(facts)}`
+        : `it sees ${volts(seen.v)}`;
       return [
         found({
           level: ratedV < seen.v ? 'hazard' : 'advice',
           subject,
-          what: `${called(view)} is rated ${three(ratedV)} V and ${what}${ratedV < seen.v ? '' : '; a quarter should be kept in hand'}.`,
+          what: `${called(view)} is rated ${volts(ratedV)} and ${what}${ratedV < seen.v ? '' : '; a quarter should be kept in hand'}.`,
           todo: `Fit one of ${fitting(seen.v) ?? Math.ceil(MARGIN * seen.v)} V or more.`,
           figures: [
             { label: 'rated', value: ratedV, unit: 'V' },

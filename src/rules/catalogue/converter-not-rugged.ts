@@ -1,7 +1,7 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
-import { called, defineRule, part, three, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { answerClamping, swapConverter } from '../fixes.ts';
-import { type Converter, clampingNote, converters, cornersOf, dumpV, vehicleRail } from '../rails.ts';
+import { type Converter, clampingNote, converters, cornersOf, dumpV, unclampedTodo, vehicleRail } from '../rails.ts';
 
 const { fine, found } = verdicts('converter-not-rugged', 'C2');
 
@@ -27,11 +27,8 @@ export const converterNotRugged = defineRule({
         return found({
           level: 'hazard',
           subject,
-          what: `${called(c.view)} stands ${three(absMaxV)} V for a moment, but ${worst.what} brings ${three(worst.v)} V${worst.dump ? clampingNote(facts) : ''}.`,
-          todo:
-            worst.dump && facts.plan.vehicle.centralClamping !== 'yes'
-              ? 'Find out whether the alternator clamps; else a series surge guard must stand ahead.'
-              : 'Fit a converter of the 60 V class or better.',
+          what: `${called(c.view)} stands ${volts(absMaxV)} for a moment, but ${worst.what} brings ${volts(worst.v)}${worst.dump ? clampingNote(facts) : ''}.`,
+          todo: (worst.dump ? unclampedTodo(facts) : null) ?? 'Fit a converter of the 60 V class or better.',
           figures: [
             { label: 'converter stands', value: absMaxV, unit: 'V' },
             { label: 'worst moment', value: worst.v, unit: 'V' },

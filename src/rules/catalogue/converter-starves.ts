@@ -1,12 +1,14 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { VehicleState } from '../../plan/types.ts';
 import { CRANK_RIPPLE_V } from '../../trade/supply.ts';
-import { called, defineRule, part, STATE_WORDS, three, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, STATE_WORDS, verdicts, volts } from '../defineRule.ts';
 import { swapConverter, typing } from '../fixes.ts';
 import { type Converter, converters, cornersOf, vehicleRail } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, unknown, found } = verdicts('converter-starves', 'C1');
+/** Below this there is no supply to speak of, V. */
+const DEAD_V = 0.5;
 /** Drop that a P-channel guard has where a series diode stood, V at its rated current. */
 const TRANSISTOR_DROP_V = 0.1;
 
@@ -38,7 +40,7 @@ function judge(facts: Facts, c: Converter): Verdict {
     return found({
       level: 'fault',
       subject,
-      what: `${called(c.view)} starves with the key at “${STATE_WORDS[starving]}”: under load its input falls below ${three(stopV(c))} V, it lets go, recovers and tries again.`,
+      what: `${called(c.view)} starves with the key at “${STATE_WORDS[starving]}”: under load its input falls below ${volts(stopV(c))}, it lets go, recovers and tries again.`,
       todo: 'Thicker or shorter feed wires, a guard with less drop, or a converter that works from fewer volts.',
       figures: [{ label: 'needed at the input', value: needV, unit: 'V' }],
       state: starving,
@@ -51,7 +53,7 @@ function judge(facts: Facts, c: Converter): Verdict {
   return found({
     level: 'fault',
     subject,
-    what: `${called(c.view)} gets ${three(least.v)} V at worst with the key at “${STATE_WORDS[least.state]}”${dip} and needs ${three(needV)} V to hold ${three(c.source.nominalV)} V.`,
+    what: `${called(c.view)} gets ${least.v < DEAD_V ? 'nothing' : volts(least.v)} at worst with the key at “${STATE_WORDS[least.state]}”${dip} and needs ${volts(needV)} to hold ${volts(c.source.nominalV)}.`,
     todo:
       least.state === 'START'
         ? 'A converter that works from fewer volts (or steps up as well), a guard with less drop, or let the computer restart after each start of the engine.'

@@ -11,6 +11,8 @@ const ADVICE_SHARE = 0.03;
 const FAULT_SHARE = 0.05;
 /** Kept back when sizes are chosen, for joints that age. */
 const BUDGET_SHARE = 0.85;
+/** Thicker wire than this is no answer to a long feed, mm² (common practice, no source). */
+const MOST_MM2 = 10;
 
 export const feedDrop = defineRule({
   id: 'feed-drop',
@@ -45,7 +47,7 @@ export const feedDrop = defineRule({
   repair: (finding, facts) => {
     const f = feeds(facts).find((x) => x.view.part.id === finding.subject.id);
     const budgetV = facts.threshold('feedDropAdvice', ADVICE_SHARE) * facts.plan.vehicle.systemV * BUDGET_SHARE;
-    const repair = f && thickenForDrop(facts, f.wires, budgetV, true);
+    const repair = f && thickenForDrop(facts, f.wires, budgetV, MOST_MM2);
     return repair ? [repair] : [];
   },
 });

@@ -1,17 +1,19 @@
-import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { Facts, PartView, Step } from '../../analysis/factsTypes.ts';
 import type { LoadFact } from '../../parts/types.ts';
-import type { Wire } from '../../plan/types.ts';
-import { called, defineRule, part, three, two, verdicts, wire } from '../defineRule.ts';
+import type { End, Wire } from '../../plan/types.ts';
+import { called, defineRule, part, two, verdicts, volts, wire } from '../defineRule.ts';
 import { thickenForDrop } from '../fixes.ts';
 import { type Converter, converters } from '../rails.ts';
+import { along } from '../taps.ts';
 
 const { fine, unknown, found } = verdicts('five-volt-drop', 'B2');
 /** The window of a computer's 5 V leaves 0.39 V for everything; wires and contacts may have this much of it (common practice, no source). */
 const MOST_V = 0.15;
 /** Share of the allowance that wires may use when sizes are chosen; the rest is for contacts. */
 const BUDGET_SHARE = 0.7;
-/** A wire that carries less than this share of the load is not on its way. */
-const ON_THE_WAY = 0.02;
+const PASSES = ['fuse', 'contact', 'conductor'];
+/** Thicker wire than this does not go under the screws of such parts, mm² (common practice, no source). */
+const MOST_MM2 = 6;
 
 export const fiveVoltDrop = defineRule({
   id: 'five-volt-drop',
@@ -38,7 +40,7 @@ export const fiveVoltDrop = defineRule({
         related: [part(f.converter.view.part.id), ...f.wires.map((w) => wire(w.id))],
         what: computer
           ? `Out and back, ${two(f.dropV)} V is lost ${way} at full load; ${two(mostV)} V is the most.`
-          : `${called(f.view)} gets ${three(low!.v)} V at worst and needs ${three(f.load.minV!)} V; ${two(f.dropV)} V is lost ${way}.`,
+          : `${called(f.view)} gets ${volts(low!.v)} at worst and needs ${volts(f.load.minV!)}; ${two(f.dropV)} V is lost ${way}.`,
         todo: 'Shorten the 5 V wires (move the converter beside what it feeds), or make them thicker.',
         figures: [{ label: 'lost out and back', value: f.dropV, unit: 'V' }, ...(low ? [{ label: 'arrives at worst', value: low.v, unit: 'V' }] : [])],
         state: 'RUN_STOPPED',
@@ -48,10 +50,12 @@ export const fiveVoltDrop = defineRule({
   repair: (finding, facts) => {
     const f = fed(facts).find((x) => x.view.part.id === finding.subject.id);
     const budgetV = facts.threshold('fiveVoltDropV', MOST_V) * BUDGET_SHARE;
+    if (!f) return [];
     const arrivesV = finding.figures.find((x) => x.label === 'arrives at worst')?.value ?? Number.POSITIVE_INFINITY;
-    // Where the converter itself sends too little, no wire is thick enough.
-    const helps = f && (f.view.kind.kind === 'computer' || arrivesV + (f.dropV ?? 0) - budgetV >= (f.load.minV ?? 0));
-    const repair = helps ? thickenForDrop(facts, f.wires, budgetV, true) : null;
+    // Where fuses and contacts lose it, or the converter sends too little, no wire is thick enough.
+    const gainV = f.inWiresV - budgetV;
+    const helps = f.view.kind.kind === 'computer' ? (f.dropV ?? 0) - gainV <= facts.threshold('fiveVoltDropV', MOST_V) : arrivesV + gainV >= (f.load.minV ?? 0);
+    const repair = helps ? thickenForDrop(facts, f.wires, budgetV, MOST_MM2) : null;
     return repair ? [repair] : [];
   },
 });
@@ -62,12 +66,14 @@ interface Fed {
   readonly converter: Converter;
   readonly wires: readonly Wire[];
   readonly dropV: number | null;
+  /** What of it is lost in wires, V. */
+  readonly inWiresV: number;
 }
 
 /** Every 5 V part that a converter feeds by wires of its own, with what is lost on the way. */
 function fed(facts: Facts): Fed[] {
   const list: Fed[] = [];
-  const reached = converters(facts).map((c) => ({ c, ways: facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'diode']) }));
+  const reached = converters(facts).map((c) => ({ c, ways: facts.reach(c.outKey, [...PASSES, 'diode']) }));
   for (const { view, load } of facts.loads) {
     const plus = `${view.part.id}.${load.plus}`;
     const minus = `${view.part.id}.${load.minus}`;
@@ -75,31 +81,29 @@ function fed(facts: Facts): Fed[] {
     if (!from || (!facts.isWired(minus) && facts.joinedTo(minus).length === 0)) continue;
     const out = facts.designAcross(from.c.outKey, plus);
     const back = facts.designAcross(minus, `${from.c.view.part.id}.${from.c.source.returns}`);
+    const home = facts.reach(minus, PASSES).get(`${from.c.view.part.id}.${from.c.source.returns}`) ?? [];
+    const steps = [...from.ways.get(plus)!, ...home];
     const dropV = out === null || back === null ? null : out + back;
     list.push({
       view,
       load,
       converter: from.c,
       dropV,
-      wires: onTheWay(
-        facts,
-        from.ways.get(plus)!.map((s) => s.at),
-        [from.c.outKey, plus, minus],
-        load,
-      ),
+      wires: withParallel(facts, steps),
+      inWiresV: along(facts, steps).wires.reduce((sum, w) => sum + Math.abs(facts.designAcross(endOf(w.from), endOf(w.to)) ?? 0), 0),
     });
   }
   return list;
 }
 
-/** Wires of the nets passed that carry a fair share of the load: parallel ones too. */
-function onTheWay(facts: Facts, passed: readonly string[], ends: readonly string[], load: LoadFact): Wire[] {
-  const nets = new Set([...passed, ...ends].map((k) => facts.netOf(k)));
-  const wires = [...nets].flatMap((n) => facts.netWires(n));
-  return [...new Set(wires)].filter(
-    (w) =>
-      w.owner === 'build' &&
-      Math.abs(facts.designWireA(w.id) ?? 0) > ON_THE_WAY * load.peakA &&
-      facts.analysis.wires[w.id]?.nominalV !== facts.plan.vehicle.systemV,
-  );
+/** Our wires along a way, and those that lie beside them between the same two parts. */
+function withParallel(facts: Facts, steps: readonly Step[]): Wire[] {
+  const pair = (w: Wire): string => [w.from.part, w.to.part].sort().join();
+  const mine = along(facts, steps).wires;
+  const beside = mine.flatMap((w) => facts.netWires(facts.netOf(endOf(w.from))).filter((x) => x.owner === 'build' && pair(x) === pair(w)));
+  return [...new Set([...mine, ...beside].map((w) => facts.plan.wires[w.id]!))];
+}
+
+function endOf(e: End): string {
+  return `${e.part}.${e.terminal}`;
 }

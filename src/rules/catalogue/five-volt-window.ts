@@ -1,12 +1,14 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { Arrival } from '../../analysis/types.ts';
 import { BOARD_SUPPLY } from '../../trade/boards.ts';
-import { called, defineRule, part, STATE_WORDS, three, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, STATE_WORDS, verdicts, volts } from '../defineRule.ts';
 import { swapConverter, typing } from '../fixes.ts';
 import { type Converter, converters } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('five-volt-window', 'C5');
+/** Below this a rail is dead, V. */
+const DEAD_V = 0.5;
 /** Set-points tried, V: hundredths are what a fixed resistor pair can be chosen for. */
 const SET_STEP_V = 0.01;
 
@@ -46,12 +48,12 @@ function judge(facts: Facts, view: PartView, a: Arrival): Verdict {
   const c = feeder(facts, view, a);
   const related = c ? [part(c.view.part.id)] : [];
   if (a.worstHigh && highV > BOARD_SUPPLY.maxV) {
-    const low = lowV < BOARD_SUPPLY.warnMaxV ? ` At full load it falls to ${three(lowV)} V as well.` : '';
+    const low = lowV < BOARD_SUPPLY.warnMaxV ? ` At full load it falls to ${volts(lowV)} as well.` : '';
     return found({
       level: 'hazard',
       subject,
       related,
-      what: `${called(view)} may get ${three(highV)} V at its 5 V pins with little load (${cornerOf(a.worstHigh.corner)}); ${BOARD_SUPPLY.maxV} V is the most it stands.${low}`,
+      what: `${called(view)} may get ${volts(highV)} at its 5 V pins with little load (${cornerOf(a.worstHigh.corner)}); ${BOARD_SUPPLY.maxV} V is the most it stands.${low}`,
       todo: 'Set the converter lower, or fit one that holds its output more closely.',
       figures,
       state: a.worstHigh.state,
@@ -60,14 +62,26 @@ function judge(facts: Facts, view: PartView, a: Arrival): Verdict {
   }
   // A display says by its own window when it gets too little; that is a matter of its wires.
   if (view.kind.kind !== 'computer' || !a.worstLow || lowV >= BOARD_SUPPLY.warnMaxV) return fine(subject);
+  if (lowV < DEAD_V) {
+    return found({
+      level: 'fault',
+      subject,
+      related,
+      what: `${called(view)} gets nothing at its 5 V pins with the key at “${STATE_WORDS[a.worstLow.state]}” when the supply is at its lowest, and something when it is not.`,
+      todo: 'See what lets go ahead of it: the converter, a relay or a switch.',
+      figures,
+      state: a.worstLow.state,
+      band: 'low',
+    });
+  }
   const fails = lowV < BOARD_SUPPLY.minV;
   return found({
     level: fails ? 'fault' : 'advice',
     subject,
     related,
     what: fails
-      ? `${called(view)} gets ${three(lowV)} V at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); it needs ${BOARD_SUPPLY.minV} V.`
-      : `${called(view)} gets ${three(lowV)} V at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); below ${BOARD_SUPPLY.warnMaxV} V its supply watch may warn.`,
+      ? `${called(view)} gets ${volts(lowV)} at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); it needs ${BOARD_SUPPLY.minV} V.`
+      : `${called(view)} gets ${volts(lowV)} at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); below ${BOARD_SUPPLY.warnMaxV} V its supply watch may warn.`,
     todo: 'Set the converter a little higher, or shorten and thicken the wires between.',
     figures,
     state: a.worstLow.state,

@@ -1,5 +1,5 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
-import { called, defineRule, part, three, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { turnRound } from '../fixes.ts';
 import type { Verdict } from '../types.ts';
 
@@ -53,7 +53,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
     found({
       level,
       subject: part(view.part.id),
-      what: `${called(view)} is in backwards: its ${labelOf(view, bad.minus)} lies ${three(bad.reversedV)} V above its ${labelOf(view, bad.plus)}${level === 'fault' ? '; it stands that, but it does not work this way round' : ''}.`,
+      what: `${called(view)} is in backwards: its ${labelOf(view, bad.minus)} lies ${volts(bad.reversedV)} above its ${labelOf(view, bad.plus)}${level === 'fault' ? '; it stands that, but it does not work this way round' : ''}.`,
       todo: 'Swap its two wires.',
       figures: [{ label: 'reversed by', value: bad.reversedV, unit: 'V' }],
     }),
@@ -101,7 +101,7 @@ function conducting(facts: Facts, view: PartView): Verdict {
   return found({
     level: 'hazard',
     subject: part(view.part.id),
-    what: `${called(view)} leads straight from ${three(volt)} V to ground: it conducts at once, as a short circuit.`,
+    what: `${called(view)} leads straight from ${volts(volt)} to ground: it conducts at once, as a short circuit.`,
     todo: 'Swap its two wires, so that its ring lies towards plus.',
     figures: [{ label: 'reversed by', value: volt, unit: 'V' }],
   });

@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { partSets, setPartSettings } from '../../parts/index.ts';
 import { addParts, addWire, setSettings, setWire, splitWire } from '../../plan/edits.ts';
 import type { Edit, End, Plan, Values, Wire } from '../../plan/types.ts';
-import { called, defineRule, part, three, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { inTurn, typing } from '../fixes.ts';
 import { type Exposure, reversedReach, type SeriesGuard, seriesGuards } from '../guards.ts';
 import { cornersOf } from '../rails.ts';
@@ -53,7 +53,7 @@ function judge(facts: Facts, e: Exposure): Verdict {
     level: bursts ? 'hazard' : 'fault',
     subject: part(first.part.id),
     related: others.map((v) => part(v.part.id)),
-    what: `With the battery connected backwards, −${three(facts.corners.reverseV)} V would reach ${names}${others.length > 2 ? ` and ${others.length - 2} more` : ''}${e.fuse ? ` behind ${called(e.fuse)}` : ' with no fuse ahead'}: nothing on the way stops it.`,
+    what: `With the battery connected backwards, −${volts(facts.corners.reverseV)} would reach ${names}${others.length > 2 ? ` and ${others.length - 2} more` : ''}${e.fuse ? ` behind ${called(e.fuse)}` : ' with no fuse ahead'}: nothing on the way stops it.`,
     todo: 'Put a reverse guard or a series diode behind the fuse, ahead of everything that minds its polarity.',
     figures: [{ label: 'reversed supply', value: facts.corners.reverseV, unit: 'V' }],
   });
@@ -71,8 +71,8 @@ function judgeGuard(facts: Facts, g: SeriesGuard): Verdict {
     what: g.strong
       ? `${called(g.view)} has no gate clamp: a supply above 20 V, as in a jump start, destroys it, and then nothing guards.`
       : g.clamp
-        ? `${called(g.view)} stands −${three(g.reverseV)} V, but ${called(g.clamp)} ahead lets negative spikes reach ${three(g.leftV)} V across it with the charge behind it.`
-        : `${called(g.view)} stands −${three(g.reverseV)} V, but negative spikes of −${three(spike)} V reach it with no both-ways clamp ahead; it would fail as a short and nobody would notice.`,
+        ? `${called(g.view)} stands −${volts(g.reverseV)}, but ${called(g.clamp)} ahead lets negative spikes reach ${volts(g.leftV)} across it with the charge behind it.`
+        : `${called(g.view)} stands −${volts(g.reverseV)}, but negative spikes of −${volts(spike)} reach it with no both-ways clamp ahead; it would fail as a short and nobody would notice.`,
     todo: g.strong ? 'Fit one with a gate clamp.' : 'Fit a guard with a higher reverse rating, or a both-ways clamp behind the fuse and ahead of it.',
     figures: [
       { label: 'guard stands', value: g.reverseV, unit: 'V' },

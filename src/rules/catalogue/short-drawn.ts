@@ -1,7 +1,7 @@
 import type { Facts, PartView, Step, TerminalKey } from '../../analysis/factsTypes.ts';
 import type { SourceFact } from '../../parts/types.ts';
 import type { Wire } from '../../plan/types.ts';
-import { called, defineRule, part, three, verdicts, wire, wireName } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, volts, wire, wireName } from '../defineRule.ts';
 import { removeWire } from '../fixes.ts';
 import { closableReach } from '../rails.ts';
 import { along } from '../taps.ts';
@@ -97,7 +97,7 @@ function shortsOf(facts: Facts, s: Stiff, all: readonly Stiff[]): Short[] {
       grounded = true;
       list.push(shortOf(facts, s, steps, 0, 'ground'));
     } else if (!ground && other && other.volt < s.volt - SAME_V)
-      list.push(shortOf(facts, s, steps, other.volt, `${called(other.view)} (${three(other.volt)} V)`, other.view));
+      list.push(shortOf(facts, s, steps, other.volt, `${called(other.view)} (${volts(other.volt)})`, other.view));
   }
   return list;
 }
@@ -112,7 +112,7 @@ function shortOf(facts: Facts, s: Stiff, steps: readonly Step[], volt: number, w
     level: 'hazard',
     subject,
     related: [...[...ids].filter((id) => id !== subject.id).map(part), ...wires.map((w) => wire(w.id))],
-    what: `${culprit ? `${wireName(facts, culprit.id)} joins` : 'The plan joins'} ${called(s.view)} (${three(s.volt)} V) to ${what}${contact ? ` as soon as ${called(contact)} closes` : ''}: a short circuit.`,
+    what: `${culprit ? `${wireName(facts, culprit.id)} joins` : 'The plan joins'} ${called(s.view)} (${volts(s.volt)}) to ${what}${contact ? ` as soon as ${called(contact)} closes` : ''}: a short circuit.`,
     todo: 'Take the joining wire away, or lead it where it belongs.',
     figures: [{ label: 'volts shorted', value: s.volt - volt, unit: 'V' }],
   };

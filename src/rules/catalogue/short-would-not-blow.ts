@@ -71,7 +71,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
       level: level === 'fault' && fuse.ratingA > limit ? 'hazard' : level,
       subject,
       related: [wire(fuse.leastShortWire)],
-      what: `A short at the far end of ${wireName(facts, fuse.leastShortWire)} drives only ${amps(fuse.leastShortA)} on a weak battery: ${two(ratio)} times the rating of ${called(view)} (${fuse.ratingA} A), which ${ratio < NEVER ? 'need never open' : ratio < SLOW ? 'may take more than 5 s' : 'may take up to 5 s'}.`,
+      what: `A short at the far end of ${wireName(facts, fuse.leastShortWire)} drives only ${amps(fuse.leastShortA)} on a weak battery: ${two(ratio)} times the rating of ${called(view)} (${amps(fuse.ratingA)}), which ${ratio < NEVER ? 'need never open' : ratio < SLOW ? 'may take more than 5 s' : 'may take up to 5 s'}.`,
       todo: 'Fit a smaller fuse, a thicker wire, or a fuse of its own where the long branch starts.',
       figures: [
         { label: 'least short-circuit current', value: fuse.leastShortA, unit: 'A' },
@@ -122,7 +122,7 @@ function judgeLimited(facts: Facts, view: PartView, ratingA: number, limited: Li
     level: thin.length > 0 ? 'hazard' : 'advice',
     subject,
     related: [part(limited.by.part.id), ...thin.map((w) => wire(w.id))],
-    what: `In a short behind ${called(view)}, ${called(limited.by)} gives only ${amps(limited.leastA)}, ${two(ratio)} times its ${ratingA} A: the converter, not the fuse, acts${thin.length > 0 ? `, and it may push ${amps(limited.mostA)} for ever through ${wireName(facts, thin[0]!.id)}, which may carry ${amps(thin[0]!.limitA)}` : ''}.`,
+    what: `In a short behind ${called(view)}, ${called(limited.by)} gives only ${amps(limited.leastA)}, ${two(ratio)} times its ${amps(ratingA)}: the converter, not the fuse, acts${thin.length > 0 ? `, and it may push ${amps(limited.mostA)} for ever through ${wireName(facts, thin[0]!.id)}, which may carry ${amps(thin[0]!.limitA)}` : ''}.`,
     todo: 'Fit a smaller fuse, or count on the converter’s limit and size the wires for it.',
     figures: [
       { label: 'least the converter gives', value: limited.leastA, unit: 'A' },

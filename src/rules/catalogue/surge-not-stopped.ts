@@ -2,9 +2,9 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { clampEnergyJ } from '../../analysis/surge.ts';
 import { partSets, setPartSettings } from '../../parts/index.ts';
 import type { Values } from '../../plan/types.ts';
-import { called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, two, verdicts, volts } from '../defineRule.ts';
 import { answerClamping, swapConverter, typing } from '../fixes.ts';
-import { clampingNote, converters, cornersOf, dumpV, vehicleRail } from '../rails.ts';
+import { clampingNote, converters, cornersOf, dumpV, unclampedTodo, vehicleRail } from '../rails.ts';
 import type { Finding, Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('surge-not-stopped', 'A11');
@@ -39,8 +39,8 @@ function judgeClamp(facts: Facts, view: PartView): Verdict {
     return found({
       level: 'hazard',
       subject,
-      what: `${called(view)} holds back only ${three(standoffV)} V for ever, but a jump start brings ${three(longestV)} V for a minute: it conducts all that time and burns.`,
-      todo: `Fit a clamp that stands off more than ${three(longestV)} V.`,
+      what: `${called(view)} holds back only ${volts(standoffV)} for ever, but a jump start brings ${volts(longestV)} for a minute: it conducts all that time and burns.`,
+      todo: `Fit a clamp that stands off more than ${volts(longestV)}.`,
       figures: [
         { label: 'stand-off voltage', value: standoffV, unit: 'V' },
         { label: 'jump start', value: longestV, unit: 'V' },
@@ -53,11 +53,8 @@ function judgeClamp(facts: Facts, view: PartView): Verdict {
   return found({
     level: 'hazard',
     subject,
-    what: `${called(view)} would have to swallow ${two(energyJ)} J in a load dump of ${three(dumpV(facts))} V${clampingNote(facts)}; it stands ${two(mostJ)} J and then fails as a short.`,
-    todo:
-      facts.plan.vehicle.centralClamping === 'yes'
-        ? `Fit a clamp that does not conduct below ${three(dumpV(facts))} V, and parts that stand that.`
-        : 'Find out whether the alternator clamps the load dump; if not, a series surge guard is the only usual answer.',
+    what: `${called(view)} would have to swallow ${two(energyJ)} J in a load dump of ${volts(dumpV(facts))}${clampingNote(facts)}; it stands ${two(mostJ)} J and then fails as a short.`,
+    todo: unclampedTodo(facts) ?? `Fit a clamp that does not conduct below ${volts(dumpV(facts))}, and parts that stand that.`,
     figures: [
       { label: 'energy of the dump', value: energyJ, unit: 'J' },
       { label: 'energy it stands', value: mostJ, unit: 'J' },
@@ -76,9 +73,9 @@ function judgeConverter(facts: Facts, c: ReturnType<typeof converters>[number], 
     subject,
     related: clamps.map((v) => part(v.part.id)),
     what: held
-      ? `${called(c.view)} stands ${three(absMaxV)} V for a moment, but the clamp ahead lets a load dump rise to ${three(seenV)} V; a tenth should be kept in hand.`
-      : `${called(c.view)} stands ${three(absMaxV)} V for a moment and no clamp that counts stands ahead; a load dump brings ${three(seenV)} V${clampingNote(facts)}.`,
-    todo: `Fit a converter that stands ${three(Math.ceil(seenV / MARGIN))} V or more, or stop the surge ahead of it.`,
+      ? `${called(c.view)} stands ${volts(absMaxV)} for a moment, but the clamp ahead lets a load dump rise to ${volts(seenV)}; a tenth should be kept in hand.`
+      : `${called(c.view)} stands ${volts(absMaxV)} for a moment and no clamp that counts stands ahead; a load dump brings ${volts(seenV)}${clampingNote(facts)}.`,
+    todo: (held ? null : unclampedTodo(facts)) ?? `Fit a converter that stands ${volts(Math.ceil(seenV / MARGIN))} or more.`,
     figures: [
       { label: 'converter stands', value: absMaxV, unit: 'V' },
       { label: 'surge that arrives', value: seenV, unit: 'V' },
