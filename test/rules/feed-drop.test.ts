@@ -28,7 +28,7 @@ describe('too much voltage lost on the feed', () => {
 
   it('5 m of 0.5 mm² is a fault above 5 %', () => {
     const b = lamp(0.5, 5).wireSet('tap', { areaMm2: 1.5 });
-    flagged(b, RULE, { level: 'fault', subject: b.id('camera'), figures: { 'share of nominal': (drop(0.0456, 5) / 12) * 100 }, repairs: 1 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('camera'), figures: { 'share of nominal': drop(0.0456, 5) / 12 }, repairs: 1 });
     clean(b.threshold('feedDropAdvice', 0.1), RULE);
   });
 

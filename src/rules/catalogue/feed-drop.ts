@@ -38,7 +38,7 @@ export const feedDrop = defineRule({
         todo: 'Fit thicker wire, or a shorter way.',
         figures: [
           { label: 'lost in wires', value: f.dropV, unit: 'V' },
-          { label: 'share of nominal', value: share * 100, unit: '%' },
+          { label: 'share of nominal', value: share, unit: '%' },
         ],
         state: 'RUN_STOPPED',
         band: 'low',
