@@ -38,6 +38,14 @@ export function flowOf(e: Element, v1: number, v2: number): Flow {
   }
 }
 
+/** Slopes of both currents by both port volts, S: g11, g12, g21, g22. */
+export function slopesOf(e: Element, v1: number, v2: number): readonly [number, number, number, number] {
+  if (e.kind === 'resistor' || e.kind === 'source' || e.kind === 'capacitor' || e.kind === 'inductor') return [linearFigures(e).g, 0, 0, 0];
+  flowOf(e, v1, v2);
+  const isTwo = e.kind === 'stepdown' || e.kind === 'linear' || e.kind === 'opto';
+  return isTwo ? [OUT[2]!, OUT[3]!, OUT[4]!, OUT[5]!] : [OUT[2]!, 0, 0, 0];
+}
+
 /** Volts across the ports of an element. */
 export function portVolts(network: Network, e: Element, solution: Solution): readonly [number, number] {
   const [a, b, c, d] = endsOf(e);

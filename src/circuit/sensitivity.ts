@@ -1,4 +1,4 @@
-import { ampsAt, direction, flowOf, portVolts } from './amps.ts';
+import { ampsAt, direction, flowOf, portVolts, slopesOf } from './amps.ts';
 import { loadValues } from './load.ts';
 import { endsOf, type Network } from './network.ts';
 import { factorAt } from './newton.ts';
@@ -16,8 +16,11 @@ export interface Sensitivity {
   readonly value: number;
 }
 
-/** Relative step of the derivative of one element's own currents, at fixed volts. */
+/** Relative step of the derivative of one element's own currents, at fixed volts: first, and finest. */
 const STEP = 1e-6;
+const LEAST_STEP = 1e-11;
+/** Currents this bent over a step ask for a finer one. */
+const BENT = 1e-3;
 
 /** Value of a target in a solution, V or A. */
 export function targetValue(network: Network, elements: readonly Element[], solution: Solution, target: Target): number {
@@ -99,9 +102,7 @@ export class Linearised {
       const ends = [place(a), place(b), place(c), place(d)] as const;
       for (const [param, tolerance] of Object.entries(element.tol)) {
         const [down, up] = cornerFactors(tolerance);
-        const more = flowOf(scaled(element, param, 1 + STEP), v1, v2);
-        const less = flowOf(scaled(element, param, 1 - STEP), v1, v2);
-        freedoms.push({ element, param, down, up, di1: (more.i1 - less.i1) / (2 * STEP), di2: (more.i2 - less.i2) / (2 * STEP), ends });
+        freedoms.push({ element, param, down, up, ...ownSlope(element, param, v1, v2), ends });
       }
     }
     return new Linearised(network, elements, solution, freedoms);
@@ -143,6 +144,19 @@ export function sensitivities(network: Network, elements: readonly Element[], so
   });
 }
 
+/** Change of an element's own currents per relative change of a figure, at fixed volts. */
+function ownSlope(element: Element, param: string, v1: number, v2: number): { di1: number; di2: number } {
+  const at = flowOf(element, v1, v2);
+  for (let step = STEP; ; step *= 0.1) {
+    const more = flowOf(scaled(element, param, 1 + step), v1, v2);
+    const less = flowOf(scaled(element, param, 1 - step), v1, v2);
+    const isBent = (high: number, mid: number, low: number): boolean => Math.abs(high - 2 * mid + low) > BENT * Math.abs(high - low);
+    // A stiff regulator under a light load goes from full limit to nothing within microvolts.
+    if (step > LEAST_STEP && (isBent(more.i1, at.i1, less.i1) || isBent(more.i2, at.i2, less.i2))) continue;
+    return { di1: (more.i1 - less.i1) / (2 * step), di2: (more.i2 - less.i2) / (2 * step) };
+  }
+}
+
 /** Derivative of the target by the node volts. */
 function targetSlope(network: Network, elements: readonly Element[], solution: Solution, target: Target): Float64Array {
   const slope = new Float64Array(network.nodes.length);
@@ -159,13 +173,12 @@ function targetSlope(network: Network, elements: readonly Element[], solution: S
   const e = elementOf(network, elements, target.element);
   const [v1, v2] = portVolts(network, e, solution);
   const [a, b, c, d] = endsOf(e);
-  const h1 = 1e-7;
-  const by = (d1: number, d2: number): number => (ampsAt(e, v1 + d1, v2 + d2, target.port) - ampsAt(e, v1 - d1, v2 - d2, target.port)) / (2 * h1);
-  const g1 = by(h1, 0);
+  const { first, signs } = direction(e, target.port);
+  const [g11, g12, g21, g22] = slopesOf(e, v1, v2);
+  const g1 = signs * (first ? g11 : g21);
+  const g2 = signs * (first ? g12 : g22);
   add(a, g1);
   add(b, -g1);
-  if (c === undefined) return slope;
-  const g2 = by(0, h1);
   add(c, g2);
   add(d, -g2);
   return slope;

@@ -7,6 +7,8 @@ import type { Element, Solution } from './types.ts';
 const PLAIN: Setting = { lambda: 1, gmin: 0, towards: null, isWarm: false, longest: 60 };
 /** From a solution nearby this is plenty; where it is not, the solution is not nearby and starting anew is quicker. */
 const LONGEST_WARM = 15;
+/** A start volt of this size, or one that is no number, is not taken, V. */
+const ABSURD_V = 1e6;
 /** Source stepping: first and least step, as shares of the full volts. */
 const FIRST_STEP = 1 / 16;
 const LEAST_STEP = 1 / 256;
@@ -31,7 +33,7 @@ export function solveAtRest(network: Network, elements: readonly Element[], opti
   x.fill(0);
   const start = options.start;
   const hasStart = start !== undefined && start.length === n;
-  if (hasStart) for (let k = 0; k < n; k++) x[k] = Number.isFinite(start[k]!) ? start[k]! : 0;
+  if (hasStart) for (let k = 0; k < n; k++) x[k] = Math.abs(start[k]!) < ABSURD_V ? start[k]! : 0;
   let result = newton(network, x, { ...PLAIN, gmin, isWarm: hasStart, longest: hasStart ? LONGEST_WARM : PLAIN.longest });
   let iterations = result.iterations;
   if (result.status !== 'solved' && hasStart) {
