@@ -24,7 +24,8 @@ export interface SettledPlan {
  * Fills in what the person has not typed, in the order in which one thing rests on another: pins and resistors from
  * what is joined to them, lengths from runs, fuses from currents, sizes from fuses and drops, colours from roles, numbers.
  */
-export function settlePlan(plan: Plan): SettledPlan {
+export function settlePlan(drawnPlan: Plan): SettledPlan {
+  const plan = inOrder(drawnPlan);
   const reasons: Record<string, string> = {};
   const drawn = buildGraph(plan);
   const nature = natures(drawn);
@@ -44,6 +45,18 @@ export function settlePlan(plan: Plan): SettledPlan {
   const insulations = new Map([...design.basics].map(([id, b]) => [id, insulationFor(b.zoneMaxC)]));
   filled = fillWires(filled, chooseSizes(graph, endsOf, design), chooseColours(graph, nature), insulations, reasons);
   return { filled, reasons, known: { design, endsOf } };
+}
+
+/** Rows in the order of making, so that nothing further on can depend on the order in which a file or an edit left them. */
+function inOrder(plan: Plan): Plan {
+  return { ...plan, zones: sorted(plan.zones), runs: sorted(plan.runs), parts: sorted(plan.parts), wires: sorted(plan.wires) };
+}
+
+function sorted<T extends { readonly id: Id }>(table: Readonly<Record<Id, T>>): Readonly<Record<Id, T>> {
+  const rows = Object.values(table);
+  // A table that is in order already stays the one it is: what is known of it by identity is then known still.
+  if (rows.every((row, i) => i === 0 || bySerial(rows[i - 1]!, row) <= 0)) return table;
+  return Object.fromEntries(rows.sort(bySerial).map((row) => [row.id, row]));
 }
 
 function fillParts(plan: Plan, graph: Graph, nature: readonly NetNature[], reasons: Record<string, string>): Plan {
