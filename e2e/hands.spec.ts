@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test';
 import type { Plan } from '../src/plan/types.ts';
-import { App, middleOf } from './app.ts';
+import { App } from './app.ts';
+import { middleOf } from './drawing.ts';
 import { smallPlan } from './plans.ts';
 
 const FEED_WIRE = ['Fuse.2', 'Converter.in'] as const;
