@@ -16,11 +16,14 @@ export function joined(facts: Facts): boolean {
   );
 }
 
-/** Those who draw most while parked, as parts. */
+/** What only passes on the current of others. */
+const PASSES_ON: ReadonlySet<string> = new Set(['chassis-ground', 'blade-fuse', 'splice', 'terminal-strip', 'connector']);
+
+/** Those who draw while parked, the largest first. */
 export function drawers(facts: Facts): readonly { readonly view: PartView; readonly amp: number }[] {
   return facts.analysis.parked.shares.flatMap((s) => {
     const view = facts.parts.get(s.part);
-    return view ? [{ view, amp: s.amp }] : [];
+    return view && !PASSES_ON.has(view.kind.kind) ? [{ view, amp: s.amp }] : [];
   });
 }
 

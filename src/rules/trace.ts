@@ -159,3 +159,22 @@ function grow(facts: Facts, net: number, seed: (net: number, volt: number) => vo
     if (on) seed(hop.to, volt);
   }
 }
+
+/** Does a terminal still hang on another when one wire is taken away, over wires, joints, fuses, contacts and chokes? */
+export function joinedWithout(facts: Facts, from: string, to: string, withoutWire: string): boolean {
+  const near = new Map<string, string[]>();
+  const join = (a: string, b: string): void => {
+    near.set(a, [...(near.get(a) ?? []), b]);
+    near.set(b, [...(near.get(b) ?? []), a]);
+  };
+  for (const w of Object.values(facts.plan.wires)) if (w.id !== withoutWire) join(`${w.from.part}.${w.from.terminal}`, `${w.to.part}.${w.to.terminal}`);
+  for (const view of facts.parts.values()) {
+    if (view.facts.sources?.some((s) => s.kind === 'feed')) continue;
+    for (const l of view.facts.links ?? []) {
+      if (l.type === 'join' || l.type === 'fuse' || l.type === 'contact' || l.type === 'conductor') join(nodeName(view, l.a), nodeName(view, l.b));
+    }
+  }
+  const seen = new Set([from]);
+  for (const key of seen) for (const next of near.get(key) ?? []) seen.add(next);
+  return seen.has(to);
+}

@@ -15,7 +15,7 @@ describe('sound lead closes a ground ring', () => {
 
   it('straight from the adapter to the radio', () => {
     const b = withSound().wire('sound.line', 'aux.aux', { lengthM: 2.3 }, 'lead');
-    const f = flagged(b, RULE, { level: 'fault', subject: b.wireId('lead'), says: ['sound', 'aux', 'no isolator'], repairs: 1 });
+    const f = flagged(b, RULE, { level: 'fault', subject: b.wireId('lead'), says: ['sound', 'aux', 'nothing opens'], repairs: 1 });
     expect(f.figures[0]!.value).toBeGreaterThan(1e-4);
   });
 

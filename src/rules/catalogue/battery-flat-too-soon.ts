@@ -30,7 +30,7 @@ export const batteryFlatTooSoon = defineRule({
         level: tooShort ? 'fault' : 'advice',
         subject,
         related: most ? [part(most.view.part.id)] : [],
-        what: `The engine starts for about ${whole(days)} days of standing; without the build it would be ${whole(daysWithout)}${tooShort ? `, and the vehicle is meant to stand ${standing}` : ''}. The build draws ${amps(buildA)} while parked${most ? `, most of it ${called(most.view)}` : ''}.`,
+        what: `Left standing, the battery falls to where the engine may not start in ${whole(days)}; without the build in ${whole(daysWithout)}${tooShort ? `. The vehicle is meant to stand ${standing} days` : ''}. The build draws ${amps(buildA)} while parked${most ? `, most of it ${called(most.view)}` : ''}.`,
         todo: 'Cut what draws while parked, or fit an isolator and disconnect the battery before a long stand.',
         figures: [
           { label: 'days', value: days, unit: 'days' },
@@ -46,5 +46,6 @@ export const batteryFlatTooSoon = defineRule({
 });
 
 function whole(days: number): string {
-  return days < 10 ? two(days) : days.toFixed(0);
+  if (days < 1) return 'less than a day';
+  return `about ${days < 10 ? two(days) : days.toFixed(0)} days`;
 }

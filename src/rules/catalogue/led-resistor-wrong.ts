@@ -5,7 +5,7 @@ import { splitWire } from '../../plan/wireEdits.ts';
 import { nearestPreferred, RESISTOR_WATTS, resistorWattsAt } from '../../trade/preferred.ts';
 import { LEDS, type LedColour } from '../../trade/semiconductors.ts';
 import { farEnd } from '../build.ts';
-import { amps, called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
+import { amps, called, defineRule, ohms, part, two, verdicts, volts } from '../defineRule.ts';
 import { type LedCircuit, ledCircuit } from '../sensing.ts';
 import type { Repair, Verdict } from '../types.ts';
 
@@ -57,7 +57,7 @@ function judge(view: PartView, led: LedCircuit): Verdict {
       level: 'fault',
       subject,
       related: [part(led.supply.view.part.id)],
-      what: `${called(view)} hangs on ${called(led.supply.view)} with no resistor: it drops ${forwardV(view)} V of up to ${two(hiV)} V, and nothing limits its current to ${amps(ratedA)}.`,
+      what: `${called(view)} hangs on ${called(led.supply.view)} with no resistor: it drops ${forwardV(view)} V of up to ${volts(hiV)}, and nothing limits its current to ${amps(ratedA)}.`,
       todo: 'Put a resistor in line with it.',
       figures: [{ label: 'LED stands', value: ratedA, unit: 'A' }],
       state: 'RUN_CHARGING',
@@ -74,7 +74,7 @@ function judge(view: PartView, led: LedCircuit): Verdict {
     { label: 'LED stands', value: ratedA, unit: 'A' },
     ...(hot ? [{ label: 'heat in the resistor', value: hot.watt, unit: 'W' }] : []),
   ];
-  const tooMuch = amp > ratedA ? `${called(view)} gets ${amps(amp)} at ${two(hiV)} V and stands ${amps(ratedA)}` : '';
+  const tooMuch = amp > ratedA ? `${called(view)} gets ${amps(amp)} at ${volts(hiV)} and stands ${amps(ratedA)}` : '';
   const tooHot = hot ? `${called(hot.r)} turns ${two(hot.watt)} W into heat and may take ${two(hot.allowedW)} W at ${hot.r.maxC} °C` : '';
   return found({
     level: 'fault',

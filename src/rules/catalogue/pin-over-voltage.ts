@@ -6,7 +6,7 @@ import type { Plan } from '../../plan/types.ts';
 import { PIN_MAX_V, RAIL3 } from '../../trade/logic.ts';
 import { SERIES } from '../../trade/preferred.ts';
 import { beside, end, newPart, newWire, railEnd, SHORT_M } from '../build.ts';
-import { defineRule, ohms, part, STATE_WORDS, three, verdicts, wire } from '../defineRule.ts';
+import { defineRule, ohms, part, STATE_WORDS, verdicts, volts, wire } from '../defineRule.ts';
 import { type PinUse, pinName, pinUses, pullsOn } from '../pins.ts';
 import type { Repair } from '../types.ts';
 
@@ -33,7 +33,7 @@ export const pinOverVoltage = defineRule({
         level: 'hazard',
         subject,
         related: [part(use.computer.part.id)],
-        what: `${pinName(use)} comes to ${three(worst.volt)} V ${STATE_WORDS[worst.reading.state]}, and a pin stands ${PIN_MAX_V} V.`,
+        what: `${pinName(use)} comes to ${volts(worst.volt)} (${STATE_WORDS[worst.reading.state]}); a pin stands ${PIN_MAX_V} V.`,
         todo: 'Divide the voltage down, or bring the signal over an optocoupler.',
         figures: [
           { label: 'at the pin', value: worst.volt, unit: 'V' },

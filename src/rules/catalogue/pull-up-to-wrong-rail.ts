@@ -1,6 +1,6 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { PIN_MAX_V, RAIL3 } from '../../trade/logic.ts';
-import { amps, called, defineRule, ohms, part, three, verdicts, wire } from '../defineRule.ts';
+import { amps, called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
 import { moversOf, type PinUse, type Pull, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
 import { endToRail3 } from '../toRail3.ts';
 
@@ -32,7 +32,7 @@ export const pullUpToWrongRail = defineRule({
           level: 'hazard',
           subject: wire(use.wire.id),
           related: [part(wrong.view.part.id), part(use.computer.part.id)],
-          what: `${called(wrong.view)} (${ohms(wrong.view.s.num('ohm'))}) pulls ${pinName(use)} up to ${three(nominal)} V; a pin stands ${PIN_MAX_V} V, and ${amps(injectedA)} go through its guard diode${volt > nominal ? `, more at ${volt} V` : ''}.`,
+          what: `${called(wrong.view)} (${ohms(wrong.view.s.num('ohm'))}) pulls ${pinName(use)} up to ${volts(nominal)}; a pin stands ${PIN_MAX_V} V, and ${amps(injectedA)} go through its guard diode${volt > nominal ? `, more at ${volt} V` : ''}.`,
           todo: 'Join the pull-up to 3.3 V (pin 1 or 17).',
           figures: [
             { label: 'pulled up to', value: nominal, unit: 'V' },

@@ -1,7 +1,7 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { OPTOS } from '../../trade/semiconductors.ts';
-import { amps, called, defineRule, ohms, part, three, verdicts, wire } from '../defineRule.ts';
+import { amps, called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
 import { restingV, type Sensor, sensors } from '../sensing.ts';
 import { betterType, levels } from '../sensingChoice.ts';
 import { pullRepair } from '../sensingEdits.ts';
@@ -28,7 +28,7 @@ export const senseDriftsWhenHot = defineRule({
         level: 'fault',
         subject,
         related: [...output.pulls.map((p) => part(p.part.id)), wire(output.use.wire.id)],
-        what: `At ${sensor.opto.maxC} °C ${called(sensor.opto)} and GPIO ${output.use.gpio} leak ${amps(rest.leakA)} with the LED dark. Over ${ohms(output.mostPullOhm)} that leaves the pin at ${three(Math.max(0, rest.volt))} V; it must ${output.form === 'collector' ? 'stay above' : 'stay below'} ${three(rest.limitV)} V to read ${dark}.`,
+        what: `At ${sensor.opto.maxC} °C ${called(sensor.opto)} and GPIO ${output.use.gpio} leak ${amps(rest.leakA)} with the LED dark. Over ${ohms(output.mostPullOhm)} that leaves the pin at ${volts(Math.max(0, rest.volt))}; it must ${output.form === 'collector' ? 'stay above' : 'stay below'} ${volts(rest.limitV)} to read ${dark}.`,
         todo: 'Fit a smaller pull-up to 3.3 V, and an optocoupler that can still pull it down.',
         figures: [
           { label: 'leak', value: rest.leakA, unit: 'A' },

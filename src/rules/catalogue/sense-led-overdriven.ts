@@ -4,9 +4,10 @@ import { setSettings } from '../../plan/partEdits.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
 import { ledMaxA } from '../../trade/optocouplers.ts';
 import { farEnd, SHORT_M } from '../build.ts';
-import { amps, called, defineRule, ohms, part, verdicts } from '../defineRule.ts';
+import { amps, called, defineRule, ohms, part, verdicts, volts } from '../defineRule.ts';
 import { type Sensor, sensors } from '../sensing.ts';
 import { largestOhm, ledPeaks } from '../sensingChoice.ts';
+import { joinedWithout } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('sense-led-overdriven', 'D3');
@@ -47,7 +48,7 @@ function judge(facts: Facts, sensor: Sensor): Verdict {
       level: 'hazard',
       subject,
       related: [part(led.supply.view.part.id)],
-      what: `${called(led.supply.view)} reaches the LED of ${called(sensor.opto)} with no resistor on the way, up to ${led.supply.hiV} V on a part that drops ${sensor.data.vFTypV} V and stands ${amps(sensor.data.maxA)}.`,
+      what: `${called(led.supply.view)} reaches the LED of ${called(sensor.opto)} with no resistor on the way, up to ${volts(led.supply.hiV)} on a part that drops ${sensor.data.vFTypV} V and stands ${amps(sensor.data.maxA)}.`,
       todo: 'Put a resistor in line with the LED, close to the tap.',
       figures: [{ label: 'LED stands', value: sensor.data.maxA, unit: 'A' }],
       state: 'RUN_CHARGING',
@@ -60,7 +61,7 @@ function judge(facts: Facts, sensor: Sensor): Verdict {
     related,
     what: inDump
       ? `In a load dump of ${dumpV} V the LED of ${called(sensor.opto)} gets ${amps(dumpA)}; it stands ${amps(sensor.data.maxA)}.`
-      : `At ${led.supply.hiV} V the LED of ${called(sensor.opto)} gets ${amps(steadyA)}; at ${sensor.opto.maxC} °C it stands ${amps(allowedA)}.`,
+      : `At ${volts(led.supply.hiV)} the LED of ${called(sensor.opto)} gets ${amps(steadyA)}; at ${sensor.opto.maxC} °C it stands ${amps(allowedA)}.`,
     todo: 'Fit a larger sense resistor, or clamp the line ahead of it.',
     figures: [
       { label: 'LED current', value: steadyA, unit: 'A' },
@@ -79,7 +80,7 @@ function cutIn(facts: Facts, sensor: Sensor, ohm: number): Repair[] {
   if (sensor.led!.hops.some((h) => h.link.type === 'diode')) return [];
   // What lies across the LED hangs on the same terminal and brings no current.
   const [wire, ...more] = wiresOn(facts.plan, sensor.opto.part.id, 'A').filter((w) => !ACROSS.has(facts.plan.parts[farEnd(w, sensor.opto.part.id).part]!.kind));
-  if (!wire || more.length > 0) return [];
+  if (!wire || more.length > 0 || joinedWithout(facts, `${sensor.opto.part.id}.A`, sensor.led!.supply.key, wire.id)) return [];
   const atStart = wire.to.part === sensor.opto.part.id;
   const far = facts.parts.get(atStart ? wire.from.part : wire.to.part)!.part;
   const lengthM = facts.wireLengthM(wire.id);

@@ -1,7 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { RESISTOR_WATTS, resistorWattsAt } from '../../trade/preferred.ts';
-import { amps, called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
+import { amps, called, defineRule, ohms, part, two, verdicts, volts } from '../defineRule.ts';
 import { greatestLedA, type LedCircuit, sensors } from '../sensing.ts';
 import { largestOhm, ledStands } from '../sensingChoice.ts';
 
@@ -85,7 +85,7 @@ function verdictOf(facts: Facts, h: Heat) {
     level: tooHot ? 'hazard' : 'advice',
     subject,
     related: [part(h.opto.part.id)],
-    what: `${called(h.view)} (${ohms(h.view.s.num('ohm'))}, ${h.view.s.num('ratedW')} W) turns ${two(h.watt)} W into heat at ${hiV} V and ${amps(greatestLedA(hiV, h.led.leastOhm))}; ${tooHot ? 'it may take' : 'that is near the'} ${two(h.allowedW)} W ${tooHot ? '' : 'it may take '}at ${h.view.maxC} °C. At ${usualV} V it is ${two(heatW(h.led, usualV, h.view))} W.`,
+    what: `${called(h.view)} (${ohms(h.view.s.num('ohm'))}, ${h.view.s.num('ratedW')} W) turns ${two(h.watt)} W into heat at ${volts(hiV)} and ${amps(greatestLedA(hiV, h.led.leastOhm))}; ${tooHot ? 'it may take' : 'that is near the'} ${two(h.allowedW)} W ${tooHot ? '' : 'it may take '}at ${h.view.maxC} °C. At ${volts(usualV)} it is ${two(heatW(h.led, usualV, h.view))} W.`,
     todo: tooHot
       ? 'Fit a larger resistance, a resistor for more power, or two in line.'
       : 'Fit a resistor for more power, or a larger resistance if the sensor still works with it.',

@@ -1,7 +1,7 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { OPTOS } from '../../trade/semiconductors.ts';
-import { amps, called, defineRule, ohms, part, verdicts, wire } from '../defineRule.ts';
+import { amps, called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
 import { leastLedA, neededA, type Sensor, sensors, sureA } from '../sensing.ts';
 import { betterType, largestOhm, levels, sureOf } from '../sensingChoice.ts';
 import { pullRepair } from '../sensingEdits.ts';
@@ -29,7 +29,7 @@ export const senseTooWeak = defineRule({
         level: 'fault',
         subject,
         related: [...led!.resistors.map((r) => part(r.part.id)), ...output!.pulls.map((p) => part(p.part.id)), wire(output!.use.wire.id)],
-        what: `At ${led!.supply.loV} V the LED of ${called(w.sensor.opto)} gets ${amps(w.ledA)}, which is sure of ${amps(w.sure)} at its output after years and in the heat. To pull GPIO ${output!.use.gpio} ${levels(output!.form).lit} against ${ohms(output!.leastPullOhm)} it needs ${amps(w.needed)}.`,
+        what: `At ${volts(led!.supply.loV)} the LED of ${called(w.sensor.opto)} gets ${amps(w.ledA)}, which is sure of ${amps(w.sure)} at its output after years and in the heat. To pull GPIO ${output!.use.gpio} ${levels(output!.form).lit} against ${ohms(output!.leastPullOhm)} it needs ${amps(w.needed)}.`,
         todo: 'Fit an optocoupler with a higher transfer ratio, a larger pull-up, or a smaller sense resistor.',
         figures: [
           { label: 'LED current', value: w.ledA, unit: 'A' },

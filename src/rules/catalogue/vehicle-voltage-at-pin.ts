@@ -3,7 +3,7 @@ import { Draft } from '../../plan/draft.ts';
 import { PIN_MAX_V } from '../../trade/logic.ts';
 import { LEDS, type LedColour } from '../../trade/semiconductors.ts';
 import { addSensor, farEnd } from '../build.ts';
-import { called, defineRule, ohms, part, three, verdicts, wire } from '../defineRule.ts';
+import { called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
 import { moversOf, nearNets, type PinUse, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
 import { toRail3 } from '../toRail3.ts';
 import { grounded, type Hop, isResistor, netAt, partsOn, railV, type Way, waysFrom } from '../trace.ts';
@@ -35,7 +35,7 @@ export const vehicleVoltageAtPin = defineRule({
         level: 'hazard',
         subject: wire(use.wire.id),
         related: [...new Set([use.computer.part.id, ...here.way.hops.flatMap((h) => h.views.map((v) => v.part.id))])].map(part),
-        what: `${source} can put ${three(here.volt)} V on ${pinName(use)} ${over}; a pin stands ${PIN_MAX_V} V.`,
+        what: `${source} can put ${volts(here.volt)} on ${pinName(use)} ${over}; a pin stands ${PIN_MAX_V} V.`,
         todo: 'Put a key sensor (resistor, optocoupler, reverse diode, pull-up) between the line and the pin.',
         figures: [
           { label: 'can reach the pin', value: here.volt, unit: 'V' },
