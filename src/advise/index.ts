@@ -1,8 +1,10 @@
 import { makeFacts } from '../analysis/facts.ts';
+import type { Facts } from '../analysis/factsTypes.ts';
 import { analyse } from '../analysis/index.ts';
+import { apply } from '../plan/apply.ts';
 import type { Edit, Plan } from '../plan/types.ts';
 import { ruleById, rules } from '../rules/index.ts';
-import type { Finding, Repair } from '../rules/types.ts';
+import type { Finding, Repair, RuleDef } from '../rules/types.ts';
 import { findingsReport } from './report.ts';
 import { settlePlan } from './settle.ts';
 import type { Results } from './types.ts';
@@ -25,18 +27,43 @@ export interface OfferedRepair {
   readonly edit: Edit;
 }
 
-/** Repairs for one finding of results, as edits to the plan that the results belong to. */
+/** Larger plans take a rule's repair as it is: proving it would hold up the page. */
+const PROVE_UP_TO_PARTS = 120;
+
+/**
+ * Repairs for one finding of results, as edits to the plan that the results belong to. Each is tried first: what would
+ * leave the finding or raise a hazard is not offered.
+ */
 export function repairsFor(plan: Plan, results: Results, finding: Finding): OfferedRepair[] {
   const rule = ruleById.get(finding.rule);
   if (!rule?.repair) return [];
   const facts = makeFacts(results.filled, results.analysis);
+  const small = Object.keys(plan.parts).length <= PROVE_UP_TO_PARTS;
   const offers: OfferedRepair[] = [];
-  for (const repair of rule.repair(finding, facts) as readonly Repair[]) {
+  for (const repair of proposed(rule.repair, finding, facts)) {
     const edit = repair.edit(plan);
-    if (edit && edit.changes.length > 0)
-      offers.push({ title: repair.title, safe: repair.safe, edit: { ...edit, intent: 'repair.apply', label: repair.title } });
+    if (!edit || edit.changes.length === 0 || (small && !mends(plan, results, finding, edit))) continue;
+    offers.push({ title: repair.title, safe: repair.safe, edit: { ...edit, intent: 'repair.apply', label: repair.title } });
   }
   return offers;
+}
+
+/** A repair that throws is a slip of its rule: the finding stands without it. */
+function proposed(repair: NonNullable<RuleDef['repair']>, finding: Finding, facts: Facts): readonly Repair[] {
+  try {
+    return repair(finding, facts);
+  } catch {
+    return [];
+  }
+}
+
+function mends(plan: Plan, before: Results, finding: Finding, edit: Edit): boolean {
+  const applied = apply(plan, edit);
+  if (!applied.ok) return false;
+  const after = computeResults(applied.plan).report.findings;
+  const same = (f: Finding): boolean => f.rule === finding.rule && f.subject.id === finding.subject.id;
+  const known = new Set(before.report.findings.filter((f) => f.level === 'hazard').map((f) => `${f.rule}|${f.subject.id}`));
+  return !after.some(same) && after.every((f) => f.level !== 'hazard' || known.has(`${f.rule}|${f.subject.id}`));
 }
 
 export { settlePlan } from './settle.ts';

@@ -10,7 +10,7 @@ import type { Id, Wire } from '../plan/types.ts';
 
 const INSULATION_C = 105;
 /** Share of nominal that a vehicle-side feed may lose, go and return (3 %, common practice, no source); a little is kept back for joints. */
-const FEED_BUDGET = 0.03 * 0.85;
+const FEED_BUDGET = 0.03 * 0.7;
 /** Volts that may be lost between a converter and what it feeds, go and return, less the contacts. */
 const RAIL5_BUDGET_V = 0.15 - 0.04;
 
