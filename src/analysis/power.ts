@@ -41,6 +41,9 @@ function elementWatts(e: Element, first: number, second: number, v: (node: strin
   return (v(e.a) - v(e.b)) * first * (e.kind === 'source' ? -1 : 1);
 }
 
+/** What fuses and contacts lose on the way is no draw worth a line, A and share of the whole. */
+const LEAST_SHARE_A = 1e-6;
+const LEAST_SHARE = 2e-3;
 /** More than this empties any battery at once, A. */
 const MOST_A = 1000;
 
@@ -50,12 +53,12 @@ const MOST_A = 1000;
  */
 export function parkedReport(graph: Graph, watts: PartWatts | null, supplyV: number): ParkedReport {
   const { vehicle } = graph.plan;
+  const buildA = watts ? (supplyV > 0 ? Math.max(0, watts.usedW) / supplyV : 0) : Number.NaN;
   const shares = [...graph.views.values()]
     .filter((view) => view.kind.owner !== 'vehicle')
     .map((view) => ({ part: view.part.id, name: view.name, amp: supplyV > 0 ? Math.max(0, watts?.of.get(view.part.id) ?? 0) / supplyV : 0 }))
-    .filter((s) => s.amp > 1e-9)
+    .filter((s) => s.amp > Math.max(LEAST_SHARE_A, LEAST_SHARE * buildA))
     .sort((a, b) => b.amp - a.amp);
-  const buildA = watts ? (supplyV > 0 ? Math.max(0, watts.usedW) / supplyV : 0) : Number.NaN;
   const selfA = selfDischargeA(vehicle.batteryAh);
   const daysAt = (amp: number): number => (Number.isNaN(amp) ? amp : parkedDays(vehicle.batteryAh, Math.min(MOST_A, amp)));
   return {
