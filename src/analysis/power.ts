@@ -43,7 +43,7 @@ function elementWatts(e: Element, first: number, second: number, v: (node: strin
 
 /** What fuses and contacts lose on the way is no draw worth a line, A and share of the whole. */
 const LEAST_SHARE_A = 1e-6;
-const LEAST_SHARE = 2e-3;
+const LEAST_SHARE = 0.01;
 /** More than this empties any battery at once, A. */
 const MOST_A = 1000;
 
