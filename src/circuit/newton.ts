@@ -7,11 +7,14 @@ import type { SolveStatus } from './types.ts';
 /** A floating island carries no current through its tie, so its size is free: 1 S keeps the elimination well conditioned. */
 const TIE_S = 1;
 /** Below these a residual is rounding: stop at once. */
-const FINE_A = 1e-13;
+const FINE_A = 1e-16;
 const FINE_SHARE = 1e-13;
 /** A residual may stay here when further steps bring nothing: well inside 1 nA + 1e-9 of the largest current. */
-const LOOSE_A = 1e-11;
+const LOOSE_A = 1e-12;
 const LOOSE_SHARE = 1e-11;
+/** After this many steps that bring nothing, this multiple of it is taken too: still five times inside. */
+const PATIENCE = 3;
+const LAST_RESORT = 20;
 /** A junction that would carry this at the start volts starts at its knee instead, A. */
 const ABSURD_A = 1e4;
 
@@ -213,12 +216,15 @@ export function newton(network: Network, x: Float64Array, set: Setting): Outcome
   work.isTangent = false;
   const n = network.nodes.length;
   let before = Number.POSITIVE_INFINITY;
+  let stalled = 0;
   let isTangent = set.isWarm;
   for (let iteration = 0; ; iteration++) {
     const isHeld = assemble(network, x, set, iteration === 0, isTangent);
     measure(network);
     const { fine, loose, node } = MEASURE;
-    if (!isHeld && (fine <= 1 || (loose <= 1 && fine > 0.25 * before))) return { status: 'solved', iterations: iteration, worst: -1 };
+    stalled = isHeld || fine <= 0.25 * before ? 0 : stalled + 1;
+    const isDone = fine <= 1 || (stalled > 0 && loose <= 1) || (stalled >= PATIENCE && loose <= LAST_RESORT);
+    if (!isHeld && isDone) return { status: 'solved', iterations: iteration, worst: -1 };
     if (iteration >= set.longest || Number.isNaN(fine)) return { status: 'not-converged', iterations: iteration, worst: node };
     before = isHeld ? Number.POSITIVE_INFINITY : fine;
     if (!factor(network, work)) return { status: 'singular', iterations: iteration, worst: node };

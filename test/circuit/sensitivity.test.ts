@@ -64,7 +64,7 @@ describe('sensitivities', () => {
           // At a corner of a law both sides differ: no derivative there to compare with.
           if (!(Math.abs(up - down) < 1e-3 * (Math.abs(up) + Math.abs(down)) + 1e-7)) continue;
           compared++;
-          expect(Math.abs(found.value * size - (up + down) / 2)).toBeLessThan(5e-3 * Math.abs(up + down) + 1e-5 * (1 + Math.abs(at)));
+          expect(Math.abs(found.value * size - (up + down) / 2)).toBeLessThan(5e-3 * Math.abs(up + down) + 3e-5 * (1 + Math.abs(at)));
         }
       }),
       // Shrinking a failure would solve for minutes; what fails first is small enough to look at.
