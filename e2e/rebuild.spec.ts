@@ -49,10 +49,10 @@ test('the demo is built again from an empty plan with few actions, and works', a
   await app.wire('delay-off-relay.87', 'reverse-guard.in');
   await app.wire('delay-off-relay.31', 'step-down.gnd');
   await app.wire('step-down.gnd', 'Dash ground.31');
-  // The key: to the relay by way of the master switch, and to the sensor.
+  // The key: by way of the master switch to the relay and to the sensor.
   await app.wire('blade-fuse#2.2', 'master-switch.1');
   await app.wire('master-switch.2', 'delay-off-relay.15');
-  await app.wire('blade-fuse#2.2', 'Sense resistor.1');
+  await app.wire('master-switch.2', 'Sense resistor.1');
   await app.wire('Key sensor.K', 'Dash ground.31');
   await app.wire('Key sensor.C', 'computer.11');
   await app.wire('Pull-up.1', 'computer.1');
