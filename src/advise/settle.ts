@@ -67,8 +67,10 @@ function fillParts(plan: Plan, graph: Graph, nature: readonly NetNature[], reaso
   }
   for (const [id, c] of chooseResistors(graph, nature)) {
     const typedW = plan.parts[id]!.settings.ratedW !== undefined;
-    settings.push([id, { ohm: c.ohm, ...(c.ratedW !== null && !typedW ? { ratedW: c.ratedW } : {}) }]);
+    const fillsW = c.ratedW !== null && !typedW;
+    settings.push([id, { ohm: c.ohm, ...(fillsW ? { ratedW: c.ratedW! } : {}) }]);
     reasons[`part:${id}.ohm`] = c.reason;
+    if (fillsW) reasons[`part:${id}.ratedW`] = c.reason;
   }
   return withSettings(plan, settings);
 }
@@ -122,8 +124,11 @@ function fillWires(
     }
     if (wire.colour === undefined && colour) {
       auto.colour = colour.colour;
-      if (wire.stripe === undefined && colour.stripe) auto.stripe = colour.stripe;
       reasons[`wire:${wire.id}.colour`] = colour.reason;
+      if (wire.stripe === undefined && colour.stripe) {
+        auto.stripe = colour.stripe;
+        reasons[`wire:${wire.id}.stripe`] = colour.reason;
+      }
     }
     if (wire.insulationC === undefined) {
       auto.insulationC = insulations.get(wire.id) ?? 105;

@@ -31,7 +31,7 @@ export function natures(graph: Graph): readonly NetNature[] {
       if (node === undefined || s.kind === 'pin' || s.kind === 'audio') continue;
       const vehicle = s.kind === 'battery' || s.kind === 'feed' || s.kind === 'store';
       const nominalV = vehicle ? system : s.nominalV;
-      const role: NetRole = nominalV === 3.3 ? 'rail3' : nominalV === 5 || (nominalV < 6 && nominalV > 4) ? 'rail5' : 'supply';
+      const role: NetRole = nominalV === 3.3 ? 'rail3' : nominalV >= 4.5 && nominalV <= 5.5 ? 'rail5' : 'supply';
       seeds.push({ node, nature: { role, nominalV: role === 'rail5' ? 5 : nominalV }, rank: vehicle ? 0 : 1 });
     }
   }

@@ -47,7 +47,10 @@ describe('the parked battery', () => {
     // Nothing tells it that the key is off: about 4 W at 12.6 V.
     expect(parked.buildA).toBeGreaterThan(0.2);
     expect(parked.shares.map((s) => s.part).sort()).toEqual([b.id('converter'), b.id('computer')].sort());
-    expect(parked.shares.reduce((sum, s) => sum + s.amp, 0)).toBeCloseTo(parked.buildA, 2);
+    const shared = parked.shares.reduce((sum, s) => sum + s.amp, 0);
+    // The rest is lost in wires, fuse and contacts.
+    expect(shared).toBeLessThan(parked.buildA);
+    expect(shared).toBeGreaterThan(0.96 * parked.buildA);
     expect(parked.days).toBeLessThan(7);
   });
 
