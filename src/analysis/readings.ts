@@ -148,7 +148,11 @@ export function designCorner(
   const { systemV, dipLevel } = solver.graph.plan.vehicle;
   const moment: Moment = { state: 'RUN_STOPPED', band: 'low', supplyV: supplyCorners(systemV, dipLevel).loV, load };
   const states = new Map(upStates);
-  for (const id of states.keys()) if (id.endsWith(':halted')) states.set(id, false);
+  for (const id of states.keys()) {
+    if (!id.endsWith(':halted')) continue;
+    const part = id.slice(0, -'halted'.length);
+    states.set(id, false).set(`${part}booted`, states.get(`${part}powered`) ?? false);
+  }
   return { moment, settled: solver.settle(moment, states, MOMENT_S, start) };
 }
 

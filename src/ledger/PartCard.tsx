@@ -107,6 +107,7 @@ const DEVICES: Readonly<Record<string, { readonly name: string; readonly on: str
   hold: { name: 'Contact', on: 'closed', off: 'open' },
   run: { name: 'Converter', on: 'running', off: 'off' },
   powered: { name: 'Power', on: 'enough to run', off: 'too little to run' },
+  booted: { name: 'Start', on: 'done', off: 'not done' },
   stopping: { name: 'Key-off', on: 'seen: stopping', off: 'not seen' },
   halted: { name: 'System', on: 'stopped', off: 'not stopped' },
 };

@@ -14,8 +14,9 @@ export const V0 = '6';
 const FAST_S = 0.005;
 
 /**
- * `powered`: has enough at its 5 V to run. `stopping`: has believed that the key is off. `halted`: has stopped with
- * its power still there. A stop that began goes on when the key comes back, unless it restarts on key.
+ * `powered`: has enough at its 5 V to run. `booted`: has come up since. `stopping`: has believed that the key is off.
+ * `halted`: has stopped with its power still there. It looks at the key only once it is up. A stop that began goes on
+ * when the key comes back, unless it restarts on key.
  */
 export function computerDevices(s: Settings, { wired }: Pick<Situation, 'wired'>): Device[] {
   const sense = senseOf(s, wired);
@@ -28,11 +29,12 @@ export function computerDevices(s: Settings, { wired }: Pick<Situation, 'wired'>
       releaseS: FAST_S,
       wants: (probe, on) => across(probe, V5) > (on ? BOARD_SUPPLY.warnMinV : BOARD_SUPPLY.warnV),
     },
+    { id: 'booted', operateS: s.num('bootS'), releaseS: FAST_S, wants: running },
     {
       id: 'stopping',
       operateS: s.num('filterS'),
       releaseS: FAST_S,
-      wants: (probe, on) => running(probe) && (saysOff(probe, sense, on) || (on && !s.flag('restartsOnKey'))),
+      wants: (probe, on) => running(probe) && (((on || probe.on('booted')) && saysOff(probe, sense, on)) || (on && !s.flag('restartsOnKey'))),
     },
     {
       id: 'halted',
@@ -41,7 +43,8 @@ export function computerDevices(s: Settings, { wired }: Pick<Situation, 'wired'>
       wants: (probe, on) => {
         if (!probe.on('powered')) return false;
         if (on) return !(canWake && across(probe, `${gpioPin(WAKE_GPIO).pin}`) < vIlMaxV);
-        return saysOff(probe, sense, probe.on('stopping')) || (probe.on('stopping') && !s.flag('restartsOnKey'));
+        const stopping = probe.on('stopping');
+        return (probe.on('booted') && saysOff(probe, sense, stopping)) || (stopping && !s.flag('restartsOnKey'));
       },
     },
   ];

@@ -23,21 +23,29 @@ const DEAD_V = 3;
 export function computerElements(s: Settings, situation: Situation): Element[] {
   const powered = situation.on('powered');
   const halted = powered && situation.on('halted');
+  const booted = powered && situation.on('booted');
   return [
     ...joins(s, situation),
-    { kind: 'current', id: 'load', a: V5, b: V0, amp: boardA(s, situation.load, powered, halted), minV: DEAD_V },
+    { kind: 'current', id: 'load', a: V5, b: V0, amp: boardA(s, situation.load, { powered, booted, halted }), minV: DEAD_V },
     ...rail3(powered),
     ...usbPorts(s, situation, powered),
     ...video(situation),
-    ...HEADER.filter((p) => p.gpio !== null && situation.wired(`${p.pin}`)).flatMap((p) => pinElements(s, p, powered, powered && !halted, situation)),
+    ...HEADER.filter((p) => p.gpio !== null && situation.wired(`${p.pin}`)).flatMap((p) => pinElements(s, p, { powered, booted, halted }, situation)),
   ];
 }
 
-/** What the bare board draws at 5 V, A. Heavy is its peak, typical the busy average, light the idle figure. */
-function boardA(s: Settings, load: Situation['load'], powered: boolean, halted: boolean): number {
+interface Stage {
+  readonly powered: boolean;
+  readonly booted: boolean;
+  readonly halted: boolean;
+}
+
+/** What the bare board draws at 5 V, A: its start figure until it is up; then heavy is its peak, typical the busy average, light the idle figure. */
+function boardA(s: Settings, load: Situation['load'], { powered, booted, halted }: Stage): number {
   const board = boardOf(s);
   if (!powered) return 0;
   if (halted) return board.offA;
+  if (!booted) return board.bootA;
   return { heavy: board.peakA, typical: board.busyA, light: board.idleA }[load];
 }
 
@@ -89,17 +97,18 @@ function video({ wired }: Situation): Element[] {
 }
 
 /**
- * One wired pin: clamp diodes to 3.3 V and 0 V, the pull, and an output stage to either rail. At rest an output is high
- * while the computer is up and low once it has stopped; the power-off pin the other way round; a sending serial pin idles high.
+ * One wired pin: clamp diodes to 3.3 V and 0 V, the pull, and an output stage to either rail. An output is driven by
+ * nothing until the computer is up, then high, and low once it has stopped; the power-off pin is low until it has stopped,
+ * then high; a sending serial pin idles high.
  */
-function pinElements(s: Settings, p: HeaderPin, powered: boolean, up: boolean, { ambientC }: Situation): Element[] {
+function pinElements(s: Settings, p: HeaderPin, { powered, booted, halted }: Stage, { ambientC }: Situation): Element[] {
   const pin = `${p.pin}`;
   const gpio = p.gpio!;
   const mode = pinMode(s, gpio);
   const logic = LOGIC[boardOf(s).logic];
   const sends = mode === 'serial' && p.functions.some((f) => f.includes('TXD'));
-  const high = powered && (mode === 'out' || sends ? up : mode === 'stopped-signal' && !up);
-  const low = powered && ((mode === 'out' && !up) || (mode === 'stopped-signal' && up));
+  const high = powered && (mode === 'stopped-signal' ? halted : (mode === 'out' && booted) || (sends && !halted));
+  const low = powered && (mode === 'stopped-signal' ? !halted : mode === 'out' && halted);
   const open = (closed: boolean, ohm: number): number => (closed ? ohm : Number.POSITIVE_INFINITY);
   const pull = { ohm: Math.sqrt(logic.pullMinOhm * logic.pullMaxOhm), tol: { ohm: pullSpread(logic) } };
   const drive = driveOhm(s);

@@ -15,6 +15,8 @@ function on(supplyV: number, typed: Values = {}, pins: readonly string[] = [], a
   return (states = new Set<string>(), longestS?: number) => settleBench(make, [...rails, ...around], states, longestS);
 }
 
+const UP = ['powered', 'booted'];
+
 describe('computer: its states', () => {
   it('starts above 4.63 V and gives up below 4.40 V (board maker’s supply page, read)', () => {
     const b = behave(computer);
@@ -32,6 +34,30 @@ describe('computer: its states', () => {
     expect(at('heavy', 'high-power')).toBeCloseTo(1.25, 6);
     expect(at('light', 'high-power')).toBeCloseTo(0.6, 6);
     expect(at('heavy', 'mid-power')).toBeCloseTo(1.34, 6);
+  });
+
+  it('draws its start figure until it is up, which takes its time to start (board maker’s page, read)', () => {
+    const b = behave(computer, { bootS: 40 });
+    expect(b.devices?.find((d) => d.id === 'booted')?.operateS).toBe(40);
+    const starting = on(5.1, {}, [], [], { load: 'heavy' })(new Set(), 1);
+    expect([...starting.on]).toEqual(['powered']);
+    expect(starting.bench.amps('load')).toBeCloseTo(0.85, 6);
+    expect(wants(b, 'booted', true, { '2': 5.1 }, [])).toBe(false);
+    expect(wants(b, 'booted', true, { '2': 5.1 }, ['powered', 'halted'])).toBe(false);
+  });
+
+  it('looks at the key only once it is up', () => {
+    const b = behave(computer, SENSE);
+    const keyOff = { '2': 5.1, [PIN]: 3.3 };
+    for (const id of ['stopping', 'halted']) {
+      expect(wants(b, id, false, keyOff, ['powered']), id).toBe(false);
+      expect(wants(b, id, false, keyOff, UP), id).toBe(true);
+    }
+  });
+
+  it('drives an output with nothing while it starts', () => {
+    const out = behave(computer, { gpio5Mode: 'out' }, { wired: (t) => ['2', '6', '29'].includes(t), on: (d) => d === 'powered' }).elements;
+    for (const id of ['drive5', 'sink5']) expect(out.find((e) => e.id === id)).toMatchObject({ ohm: Number.POSITIVE_INFINITY });
   });
 
   it('draws nothing before it is powered, and its off current once halted', () => {
@@ -53,25 +79,25 @@ describe('computer: its states', () => {
     expect(b.devices?.find((d) => d.id === 'stopping')?.operateS).toBe(3);
     // Pulled low by an optocoupler: key on. Let go: pulled up, key off.
     const keyOn = on(5.1, SENSE, [PIN], [ohms('opto', PIN, '0', 100)])();
-    expect([...keyOn.on]).toEqual(['powered']);
+    expect([...keyOn.on]).toEqual(UP);
     const keyOff = on(5.1, SENSE, [PIN])();
     expect([...keyOff.on].sort()).toEqual(['halted', 'powered']);
   });
 
   it('is still up just after the key has gone off', () => {
-    const justAfter = on(5.1, SENSE, [PIN])(new Set(['powered']), 1);
-    expect([...justAfter.on]).toEqual(['powered']);
+    const justAfter = on(5.1, SENSE, [PIN])(new Set(UP), 1);
+    expect([...justAfter.on]).toEqual(UP);
   });
 
   it('reads the other polarity when told so', () => {
     const typed = { senseGpio: 16, gpio16Mode: 'in-down', senseActive: 'high-when-on' };
     expect([...on(5.1, typed, [PIN])().on]).toContain('halted');
-    expect([...on(5.1, typed, [PIN], [source('high', PIN, '0', 3.3, 1000)])().on]).toEqual(['powered']);
+    expect([...on(5.1, typed, [PIN], [source('high', PIN, '0', 3.3, 1000)])().on]).toEqual(UP);
   });
 
   it('never stops for a key sense that is not chosen or not joined to anything', () => {
-    expect([...on(5.1, {}, [PIN])().on]).toEqual(['powered']);
-    expect([...on(5.1, SENSE)().on]).toEqual(['powered']);
+    expect([...on(5.1, {}, [PIN])().on]).toEqual(UP);
+    expect([...on(5.1, SENSE)().on]).toEqual(UP);
     expect([...on(5.1, { ...SENSE, senseGpio: 15.8 }, [PIN])().on].sort()).toEqual(['halted', 'powered']);
   });
 
@@ -91,7 +117,7 @@ describe('computer: its states', () => {
     const away = on(0, SENSE, [PIN])(new Set(back.on));
     expect([...away.on]).toEqual([]);
     const again = on(5.1, SENSE, [PIN], [ohms('opto', PIN, '0', 100)])(new Set(away.on));
-    expect([...again.on]).toEqual(['powered']);
+    expect([...again.on]).toEqual(UP);
   });
 
   it('is woken by GPIO 3 pulled low when set so, but not with a power-off pin in use (board maker’s notes, read)', () => {
@@ -232,7 +258,7 @@ describe('computer: USB and joints', () => {
     expect(terminals('header')).not.toContain('vbus');
     expect(terminals('socket')).toEqual(expect.arrayContaining(['vbus', '0v']));
     const s = settings(computer, { feed: 'socket' });
-    const elements = computer.behave(s, situation({ on: (d) => d === 'powered', wired: (t) => t === 'vbus' || t === '0v' })).elements;
+    const elements = computer.behave(s, situation({ on: (d) => UP.includes(d), wired: (t) => t === 'vbus' || t === '0v' })).elements;
     const fed = solveBench([source('plug', 'vbus', '0', 5.1, 0.01), ohms('ground', '0v', '0', 0.001), ...elements]);
     expect(fed.amps('load')).toBeCloseTo(1.2, 6);
   });
