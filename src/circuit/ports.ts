@@ -151,8 +151,8 @@ const REGULATED = new Float64Array(2);
 function regulated(par: Float64Array, o: number, u: number): void {
   const set = par[o + 1]!;
   const over = (set - (u - par[o + 4]!)) / CORNER_V;
-  // Below zero for a dead input: then nothing flows, whatever the output.
-  REGULATED[0] = set - CORNER_V * softplus(over);
+  // Below zero for a dead input: then nothing flows, whatever the output. Far below the corner the set volts cancel.
+  REGULATED[0] = over > 40 ? u - par[o + 4]! : set - CORNER_V * softplus(over);
   REGULATED[1] = logistic(over);
 }
 

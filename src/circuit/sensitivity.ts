@@ -21,6 +21,8 @@ const STEP = 1e-6;
 const LEAST_STEP = 1e-11;
 /** Currents this bent over a step ask for a finer one. */
 const BENT = 1e-3;
+/** What looks like a bend but is rounding, as a share of the current (at least that of 1 mA). */
+const ROUNDING = 1e-10;
 
 /** Value of a target in a solution, V or A. */
 export function targetValue(network: Network, elements: readonly Element[], solution: Solution, target: Target): number {
@@ -150,7 +152,8 @@ function ownSlope(element: Element, param: string, v1: number, v2: number): { di
   for (let step = STEP; ; step *= 0.1) {
     const more = flowOf(scaled(element, param, 1 + step), v1, v2);
     const less = flowOf(scaled(element, param, 1 - step), v1, v2);
-    const isBent = (high: number, mid: number, low: number): boolean => Math.abs(high - 2 * mid + low) > BENT * Math.abs(high - low);
+    const isBent = (high: number, mid: number, low: number): boolean =>
+      Math.abs(high - 2 * mid + low) > BENT * Math.abs(high - low) + ROUNDING * (Math.abs(mid) + 1e-3);
     // A stiff regulator under a light load goes from full limit to nothing within microvolts.
     if (step > LEAST_STEP && (isBent(more.i1, at.i1, less.i1) || isBent(more.i2, at.i2, less.i2))) continue;
     return { di1: (more.i1 - less.i1) / (2 * step), di2: (more.i2 - less.i2) / (2 * step) };
