@@ -1,6 +1,7 @@
 import { junctionAmp } from './laws.ts';
+import { coldOne, coldRegulator, limitCollector, limitOne, limitRegulator } from './limits.ts';
 import type { Network, Workspace } from './network.ts';
-import { CODE, coldOne, coldRegulator, lawOne, lawTwo, limitCollector, limitOne, limitRegulator, OUT, STRIDE } from './ports.ts';
+import { CODE, lawOne, lawTwo, OUT, STRIDE } from './ports.ts';
 import { factorise, refactorise, solve } from './sparse.ts';
 import type { SolveStatus } from './types.ts';
 

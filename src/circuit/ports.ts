@@ -1,4 +1,4 @@
-import { curveAt, curveSlope, junctionAmp, junctionSlope, junctionVolt, LEAK_S, layJunction, logistic, softplus } from './laws.ts';
+import { curveAt, curveSlope, junctionAmp, junctionSlope, LEAK_S, layJunction, logistic, softplus } from './laws.ts';
 import type { CurrentLoad, Diode, Linear, Opto, PowerLoad, StepDown, Zener } from './types.ts';
 
 /**
@@ -14,19 +14,15 @@ export const STRIDE = 10;
 /** No resistance below 0.1 mohm: closer nodes are to be merged by the caller. */
 export const LEAST_OHM = 1e-4;
 /** Rounding of the corners of a regulator's output law, A: no reading is finer. */
-const CORNER_A = 1e-5;
+export const CORNER_A = 1e-5;
 /** Rounding of the drop-out corner and of a breakdown knee, V. */
 const CORNER_V = 1e-3;
 const KNEE_V = 5e-3;
 /** Forward point of a Zener or suppressor used as a diode (silicon junction; common practice, no source). */
 const FORWARD = { vF: 0.7, iF: 0.01, n: 1.2, tC: 25 };
 /** V_CE(sat) is stated with the transistor driven hard; here: a fifth of the available collector current flows (4N25 sheet: I_C 2 mA of 10 mA). */
-const SATURATION = -Math.log(1 - 0.2);
+export const SATURATION = -Math.log(1 - 0.2);
 const LEAST_ETA = 0.05;
-/** Below this a junction counts as blocking while Newton is on its way, A. */
-const DARK_A = 1e-8;
-/** Volts nearer than this share of n Vt to the predicted ones need no holding back. */
-const CLOSE = 1e-3;
 
 export const CODE = { current: 1, power: 2, diode: 3, zener: 4, stepdown: 5, linear: 6, opto: 7 } as const;
 
@@ -117,86 +113,14 @@ function zenerLaw(par: Float64Array, o: number, u: number): void {
   }
 }
 
-/**
- * Volts at which to linearise next: the new volts, or for a junction about to be overdriven the volts at which it
- * carries the current that the last linearisation predicted (a small step in current, whatever the volts).
- */
-export function limitOne(code: number, par: Float64Array, o: number, uOld: number, iOld: number, gOld: number, uNew: number): number {
-  if (code === CODE.diode) return limitJunction(par, o, uOld, iOld, gOld, uNew);
-  if (code === CODE.zener && !par[o + 7] && uNew < 0) return -limitJunction(par, o, -uOld, -iOld, gOld, -uNew);
-  return uNew;
-}
-
-function limitJunction(par: Float64Array, o: number, uOld: number, iOld: number, gOld: number, uNew: number): number {
-  const knee = par[o + 3]!;
-  const nVt = par[o + 1]!;
-  const amp = iOld + gOld * (uNew - uOld) - LEAK_S * uNew;
-  // About to block: the tangent of a conducting junction would creep down by n Vt a step.
-  if (!(amp > 0)) return Math.min(uNew, iOld > DARK_A && uNew > 0 ? 0 : knee);
-  // A blocking junction tells nothing of the current to come: up to its knee the volts count.
-  const isBlocking = iOld < DARK_A;
-  if (isBlocking && uNew <= knee) return uNew;
-  let at = junctionVolt(amp, par, o);
-  if (isBlocking && at < knee) at = knee;
-  return Math.abs(at - uNew) < CLOSE * nVt ? uNew : at;
-}
-
-/** Volts at which a one-port is first linearised from a cold start. */
-export function coldOne(code: number, par: Float64Array, o: number): number {
-  return code === CODE.diode ? par[o + 3]! : 0;
-}
-
 /** Open-circuit output volts of a regulator with `u` at its input (index 0) and the slope (index 1). */
-const REGULATED = new Float64Array(2);
-function regulated(par: Float64Array, o: number, u: number): void {
+export const REGULATED = new Float64Array(2);
+export function regulated(par: Float64Array, o: number, u: number): void {
   const set = par[o + 1]!;
   const over = (set - (u - par[o + 4]!)) / CORNER_V;
   // Below zero for a dead input: then nothing flows, whatever the output. Far below the corner the set volts cancel.
   REGULATED[0] = over > 40 ? u - par[o + 4]! : set - CORNER_V * softplus(over);
   REGULATED[1] = logistic(over);
-}
-
-/**
- * Output volts at which to linearise a regulator next. Where the last linearisation (`ampOld`, `slopeOld`) predicts a
- * current `amp` within its range, the volts for that current; else the new volts, but never from limit to reverse block or back at once.
- */
-export function limitRegulator(par: Float64Array, o: number, u: number, w: number, ampOld: number, slopeOld: number, amp: number): number {
-  if (!par[o]) return w;
-  const ohm = par[o + 2]!;
-  const limitA = par[o + 3]!;
-  regulated(par, o, u);
-  const next = (REGULATED[0]! - w) / ohm;
-  if (next >= 0 && next <= limitA) return w;
-  // Only inside its range does the old slope foretell the current.
-  if (slopeOld * ohm > 0.9 && amp > 0 && amp < limitA) return REGULATED[0]! - amp * ohm;
-  const crosses = next < 0 ? Math.max(amp, ampOld) > 0.99 * limitA : Math.min(amp, ampOld) < CORNER_A;
-  return crosses ? REGULATED[0]! - 0.5 * limitA * ohm : w;
-}
-
-/** Output volts at which a regulator is first linearised from a cold start: in the middle of its range. */
-export function coldRegulator(par: Float64Array, o: number, u: number): number {
-  if (!par[o]) return 0;
-  regulated(par, o, u);
-  return REGULATED[0]! - 0.5 * par[o + 3]! * par[o + 2]!;
-}
-
-/**
- * Collector-emitter volts at which to linearise an optocoupler next, its LED being at `u`: the volts for the predicted
- * collector current `amp` if the LED can give it, else the new volts, but never across the whole knee at once.
- */
-export function limitCollector(par: Float64Array, o: number, u: number, wOld: number, w: number, amp: number): number {
-  const sat = par[o + 6]!;
-  if (w <= 0 && wOld <= 0) return w;
-  const given = par[o + 5]! * junctionAmp(u, par, o);
-  // A dark transistor has no knee to step over.
-  if (!(given > DARK_A)) return w;
-  const share = (amp - LEAK_S * w - (par[o + 7]! * w) / Math.sqrt(w * w + sat * sat)) / given;
-  if (share > 0 && share < 0.98) {
-    const at = sat * Math.sqrt(Math.sqrt(-Math.log1p(-share) / SATURATION));
-    return Math.abs(at - w) < CLOSE * sat ? w : at;
-  }
-  const crosses = (wOld > 2 * sat && w < 0.3 * sat) || (wOld < 0.3 * sat && w > 2 * sat);
-  return crosses ? sat : w;
 }
 
 /** Currents and slopes of a two-port: u across in-gnd (or a-k), w across out-gnd (or c-e); i1 into in, i2 into out. */
