@@ -2,19 +2,54 @@ import type { App } from './store.ts';
 import type { AppState } from './types.ts';
 
 const KEY = 'dashloom.view';
+type Theme = AppState['theme'];
 type Prefs = Pick<AppState, 'theme' | 'units' | 'showFigures'>;
 
-/** Reads how the person likes to see things, and keeps it up to date. Without storage the choice lasts for this visit. */
-export function attachPrefs(app: App, store: Pick<Storage, 'getItem' | 'setItem'> | null): () => void {
-  app.setState(read(store));
+/** What this device prefers, and word when that changes. */
+export interface DeviceLook {
+  theme(): Theme;
+  onChange(told: () => void): void;
+}
+
+/**
+ * Reads how the person likes to see things, and keeps it up to date. Without storage the choice lasts for this visit.
+ * Until a person has chosen a theme it follows the device, also when the device changes its mind at dusk.
+ */
+export function attachPrefs(app: App, store: Pick<Storage, 'getItem' | 'setItem'> | null, device: DeviceLook | null = null): () => void {
+  const kept = read(store);
+  let chosen = kept.theme;
+  let following = false;
+  const follow = (): void => {
+    if (chosen !== undefined || !device) return;
+    following = true;
+    app.setState({ theme: device.theme() });
+    following = false;
+  };
+  app.setState(kept);
+  follow();
+  device?.onChange(follow);
   return app.subscribe(({ theme, units, showFigures }, before) => {
-    if (theme === before.theme && units === before.units && showFigures === before.showFigures) return;
+    if (following || (theme === before.theme && units === before.units && showFigures === before.showFigures)) return;
+    if (theme !== before.theme) chosen = theme;
     try {
-      store?.setItem(KEY, JSON.stringify({ theme, units, showFigures }));
+      store?.setItem(KEY, JSON.stringify({ ...(chosen === undefined ? {} : { theme: chosen }), units, showFigures }));
     } catch {
       // Full or blocked: a lost preference is not worth a message.
     }
   });
+}
+
+/** The look this browser reports. More contrast weighs more than dark: who asks for it cannot read the rest. */
+export function deviceLook(query: (text: string) => MediaQueryList): DeviceLook {
+  const contrast = query('(prefers-contrast: more)');
+  const dark = query('(prefers-color-scheme: dark)');
+  return {
+    theme: () => (contrast.matches ? 'contrast' : dark.matches ? 'dark' : 'light'),
+    onChange(told) {
+      contrast.addEventListener('change', told);
+      dark.addEventListener('change', told);
+    },
+  };
 }
 
 function read(store: Pick<Storage, 'getItem'> | null): Partial<Prefs> {

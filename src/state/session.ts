@@ -4,7 +4,7 @@ import { emptyPlan, freshPlanId } from '../plan/new.ts';
 import type { Plan, Vehicle } from '../plan/types.ts';
 import { type Autosave, attachAutosave } from './autosave.ts';
 import { openFile as open, openText, saveFile as save, type TextFile } from './files.ts';
-import { attachPrefs } from './prefs.ts';
+import { attachPrefs, deviceLook } from './prefs.ts';
 import { dropRescue, keepRescue, rescues, type TextStore } from './rescue.ts';
 import { asKept, browserStorage, type KeptPlan, type PlanStorage, within } from './storage.ts';
 import type { App } from './store.ts';
@@ -167,7 +167,11 @@ let session: Session | null = null;
 /** Starts the page: preferences, storage, other tabs, and the plan that was open last. Called once, by the entry. */
 export async function startSession(): Promise<void> {
   const texts = localStorageOrNull();
-  attachPrefs(app, texts);
+  attachPrefs(
+    app,
+    texts,
+    deviceLook((text) => window.matchMedia(text)),
+  );
   const storage = browserStorage();
   session = createSession({
     app,

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { lazy, Suspense, useEffect, useLayoutEffect, useState } from 'react';
 import { app, useApp } from '../state/store.ts';
 import { Announcer } from './Announcer.tsx';
 import { Start } from './Start.tsx';
@@ -18,7 +18,7 @@ export function App() {
   const title = useApp((s) => s.plan?.title);
   const [asking, setAsking] = useState(false);
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     document.documentElement.dataset.theme = theme;
   }, [theme]);
   useEffect(() => {

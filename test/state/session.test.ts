@@ -3,7 +3,7 @@ import { writePlan } from '../../src/codec/index.ts';
 import { movePart, setHead } from '../../src/plan/edits.ts';
 import { FAILED_TEXT, RETRY_MS, WRITE_MS, WRITE_PATIENCE_MS } from '../../src/state/autosave.ts';
 import { fileName, openFile, saveFile } from '../../src/state/files.ts';
-import { attachPrefs } from '../../src/state/prefs.ts';
+import { attachPrefs, deviceLook } from '../../src/state/prefs.ts';
 import { createSession, OFF_TEXT, OPEN_PATIENCE_MS, type Session } from '../../src/state/session.ts';
 import type { KeptPlan } from '../../src/state/storage.ts';
 import { type App, createApp } from '../../src/state/store.ts';
@@ -308,5 +308,38 @@ describe('how a person likes to see things', () => {
       expect(bare.getState()).toMatchObject({ theme: 'light', units: { area: 'mm2', length: 'm' } });
     }
     attachPrefs(createApp(), null);
+  });
+
+  it('follows the device until a theme is chosen, and keeps the choice', () => {
+    const items = new Map<string, string>();
+    const store = { getItem: (k: string) => items.get(k) ?? null, setItem: (k: string, v: string) => void items.set(k, v) };
+    let look: 'light' | 'dark' | 'contrast' = 'dark';
+    const told: (() => void)[] = [];
+    const device = { theme: () => look, onChange: (f: () => void) => void told.push(f) };
+    const turn = (to: typeof look) => {
+      look = to;
+      for (const f of told) f();
+    };
+    attachPrefs(app, store, device);
+    expect(app.getState().theme).toBe('dark');
+    // Another preference is kept without making the device's theme a choice.
+    app.getState().setUnits({ area: 'awg', length: 'm' });
+    turn('contrast');
+    expect(app.getState().theme).toBe('contrast');
+    const second = createApp();
+    attachPrefs(second, store, device);
+    expect(second.getState()).toMatchObject({ theme: 'contrast', units: { area: 'awg' } });
+    second.getState().setTheme('light');
+    turn('dark');
+    expect(second.getState().theme).toBe('light');
+    const third = createApp();
+    attachPrefs(third, store, device);
+    expect(third.getState().theme).toBe('light');
+  });
+
+  it('more contrast weighs more than dark', () => {
+    const asked = (on: readonly string[]) =>
+      deviceLook((text) => ({ matches: on.some((w) => text.includes(w)), addEventListener: () => undefined }) as unknown as MediaQueryList).theme();
+    expect([asked([]), asked(['dark']), asked(['contrast']), asked(['dark', 'contrast'])]).toEqual(['light', 'dark', 'contrast', 'contrast']);
   });
 });
