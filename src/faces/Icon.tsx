@@ -12,6 +12,12 @@ const PATHS = {
   file: 'M5 3h7l3 3v11H5zM12 3v3h3',
   look: 'M3 10s3-5 7-5 7 5 7 5-3 5-7 5-7-5-7-5M10 8v4M8 10h4',
   sheet: 'M5 3h10v14H5zM8 7h4M8 10h4M8 13h2',
+  cycle: 'M3 14h3V6h6v4h5M10 17v-3M15 17v-3',
+  play: 'M7 4.5v11l8.5-5.5z',
+  pause: 'M7 5v10M13 5v10',
+  stepBack: 'M12 5l-5 5 5 5',
+  stepOn: 'M8 5l5 5-5 5',
+  up: 'M5 12l5-5 5 5',
   free: 'M4 10a6 6 0 0 1 10.5-4M16 10a6 6 0 0 1-10.5 4M14.5 2.5V6H11M5.5 17.5V14H9',
 } as const;
 

@@ -1,0 +1,44 @@
+import { days } from '../faces/format.ts';
+import { LevelMark } from '../faces/LevelMark.tsx';
+import { Term } from '../faces/Term.tsx';
+import type { Id } from '../plan/types.ts';
+import { crankAnswer, type StopAnswer, stopAnswer } from '../sheet/timing/words.ts';
+import { useApp } from '../state/store.ts';
+
+const LEVEL: Readonly<Record<StopAnswer['kind'], 'fault' | 'advice' | null>> = { short: 'fault', never: 'fault', stays: 'advice', none: null, ample: null };
+
+/** The story in three answers: does it stop in time, does it live through cranking, how long may the vehicle stand. */
+export function StripHead({ nameOf, long }: { nameOf(part: Id): string /** With the corner of the worst case. */; readonly long: boolean }) {
+  const margins = useApp((s) => s.margins.result);
+  const busy = useApp((s) => s.margins.busy);
+  const cycleMargins = useApp((s) => s.cycle.result?.margins);
+  const parked = useApp((s) => s.results?.analysis.parked);
+  const stop = margins ? stopAnswer(margins, nameOf) : null;
+  const crank = crankAnswer(margins ?? cycleMargins ?? []);
+  const level = stop ? LEVEL[stop.kind] : null;
+  return (
+    <p className="strip-answers">
+      {stop ? (
+        <span>
+          <b className={level ? `lvl-${level}` : ''}>
+            {level ? <LevelMark level={level} size={16} /> : null} {stop.text}
+          </b>
+          {long && stop.detail !== '' ? <span className="note"> {stop.detail}</span> : null}
+        </span>
+      ) : (
+        <span className="soft">{busy ? 'the worst case is being worked out …' : 'the worst case has not been worked out'}</span>
+      )}
+      {crank ? (
+        <span className={crank.kind === 'browns out' ? 'lvl-fault' : ''}>
+          {crank.kind === 'browns out' ? <LevelMark level="fault" size={14} /> : null}
+          {crank.text}
+        </span>
+      ) : null}
+      {parked && Number.isFinite(parked.days) ? (
+        <span>
+          may <Term word="parked days">stand</Term> {days(parked.days)}
+        </span>
+      ) : null}
+    </p>
+  );
+}
