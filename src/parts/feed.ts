@@ -21,6 +21,8 @@ export interface FeedOptions {
   readonly donorFuseA: number;
   readonly donorLoadA: number;
   readonly leadMm2: number;
+  /** How long the vehicle keeps it live after key-off when no door opens, s; absent = it goes with the key. */
+  readonly retainS?: number;
 }
 
 const W = 120;
@@ -109,6 +111,18 @@ function settingsOfFeed(o: FeedOptions): Setting[] {
     yesNo('proven', 'Measured in the key positions', false, 'assumed not, until somebody has measured', {
       help: 'A colour proves nothing: measure the lead with the key in each position before joining on.',
     }),
+    ...(o.retainS === undefined
+      ? []
+      : [
+          amount(
+            'retainS',
+            'Stays live after key-off, doors shut',
+            's',
+            [10, o.retainS, 7200],
+            'ten minutes in the handbooks of five vehicles (read); half a minute to an hour is met',
+            { help: 'Measured with every door shut: opening the driver’s door usually ends it at once.' },
+          ),
+        ]),
     amount('sourceMinOhm', 'Least resistance up to here', 'ohm', [0.001, 0.05, 10], 'radio plug, from memory', { rare: true }),
     amount('sourceMaxOhm', 'Greatest resistance up to here', 'ohm', [0.001, 0.1, 10], 'radio plug, common practice, no source', { rare: true }),
   ];

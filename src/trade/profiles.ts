@@ -88,8 +88,7 @@ export function loadDump(systemV: 12 | 24, test: 'A' | 'B', peakV?: number): Pro
   ]);
   const free = joined([rise, decay(DUMP_RISE_S, top, baseV, tauS)]);
   const limitV = test === 'B' ? corners.dumpClampedV : Number.POSITIVE_INFINITY;
-  const clipped =
-    test === 'A' ? [] : [DUMP_RISE_S * ((limitV - baseV) / (top - baseV)), DUMP_RISE_S + tauS * Math.log((top - baseV) / (limitV - baseV))];
+  const clipped = test === 'A' ? [] : [DUMP_RISE_S * ((limitV - baseV) / (top - baseV)), DUMP_RISE_S + tauS * Math.log((top - baseV) / (limitV - baseV))];
   return {
     id: test === 'A' ? 'load-dump-a' : 'load-dump-b',
     title: test === 'A' ? 'Load dump, not clamped' : 'Load dump, clamped in the alternator',

@@ -1,3 +1,4 @@
+import { stopS } from '../../parts/computer/settings.ts';
 import { settingsOf } from '../../parts/definePart.ts';
 import { partKind } from '../../parts/index.ts';
 import type { Settings } from '../../parts/types.ts';
@@ -27,7 +28,7 @@ export function defaultScenario(plan: Plan): Scenario {
       .map((p) => settingsOf(partKind(kind), p.settings));
   const computers = of('computer');
   const boot = Math.max(0, ...computers.map((s) => s.num('bootS')));
-  const stop = Math.max(0, ...computers.map((s) => s.num('filterS') + s.num('appS') + s.num('osS')));
+  const stop = Math.max(0, ...computers.map(stopS));
   const hold = Math.max(0, ...of('delay-off-relay').map((s) => s.num('holdS') * (1 + s.num('holdTol'))));
   const startS = 5;
   const keyOffS = upToTen(startS + crankS(plan.vehicle.systemV, plan.vehicle.dipLevel) + boot + LOOK_S);

@@ -11,4 +11,5 @@ export const feed75r = feedKind({
   donorFuseA: 15,
   donorLoadA: 4,
   leadMm2: 1.5,
+  retainS: 600,
 });

@@ -1,0 +1,33 @@
+import type { Element } from '../../circuit/types.ts';
+import type { Plan } from '../../plan/types.ts';
+import { wireFigures } from '../figures.ts';
+import { type Graph, regraph } from '../graph.ts';
+import { designCurrents, type Known } from '../index.ts';
+import { Solver } from '../readings.ts';
+
+/** What every calculation in time of one plan stands on. */
+export interface TimeBase {
+  readonly graph: Graph;
+  readonly solver: Solver;
+  /** Where the battery's source stands among the elements. */
+  readonly batteryAt: number;
+  readonly batteryId: string;
+}
+
+/**
+ * @param plan with every automatic value filled in
+ * @param known what was found on the way there, when it is at hand
+ */
+export function timeBase(plan: Plan, known?: Known): TimeBase {
+  const design = known?.design ?? designCurrents(plan);
+  const graph = regraph(design.graph, plan);
+  const solver = new Solver(graph, wireFigures(graph, design.basics, design.wireHeatA), design.solver);
+  const elements = solver.elementsOf({ state: 'OFF_ASLEEP', band: 'typical' }, new Map());
+  const batteryAt = elements.findIndex(isBattery);
+  return { graph, solver, batteryAt, batteryId: elements[batteryAt]!.id };
+}
+
+/** The one source between the battery's posts: the plan's battery, or the one that stands in where it has none. */
+export function isBattery(e: Element): boolean {
+  return e.kind === 'source' && e.a === 'battery' && e.b === '0';
+}

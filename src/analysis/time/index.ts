@@ -1,0 +1,5 @@
+export { type TimeBase, timeBase } from './base.ts';
+export { type CycleOptions, keyCycle } from './cycle.ts';
+export { margins, worstMargins } from './margins.ts';
+export { defaultScenario, tidyScenario } from './scenario.ts';
+export type * from './types.ts';

@@ -1,0 +1,25 @@
+import type { PartView } from '../factsTypes.ts';
+
+/** What switching of a device is called: when it turns on, when it turns off; null = too inward to be told. */
+const WORDS: Readonly<Record<string, readonly [on: string, off: string | null]>> = {
+  coil: ['pulls in', 'lets go'],
+  hold: ['sees its trigger', 'has run out of time'],
+  run: ['starts', 'stops'],
+  powered: ['has power', 'loses its power'],
+  booted: ['is up', null],
+  stopping: ['begins to stop', null],
+  halted: ['has stopped', null],
+  melted: ['melts', null],
+};
+
+/** `K1 Hold relay` */
+export function called(view: PartView): string {
+  return `${view.item} ${view.name}`;
+}
+
+/** One event in words, e.g. `K1 Hold relay lets go`; null for what only follows from another. */
+export function eventWords(view: PartView, device: string, on: boolean): string | null {
+  const [yes, no] = WORDS[device] ?? ['switches on', 'switches off'];
+  const word = on ? yes : no;
+  return word === null ? null : `${called(view)} ${word}`;
+}
