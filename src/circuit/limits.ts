@@ -73,8 +73,8 @@ export function limitCollector(par: Float64Array, o: number, u: number, wOld: nu
   const sat = par[o + 6]!;
   if (w <= 0 && wOld <= 0) return w;
   const given = par[o + 5]! * junctionAmp(u, par, o);
-  // A dark transistor has no knee to step over.
-  if (!(given > DARK_A)) return w;
+  // A dark transistor has no knee to step over; beside its dark current the current foretold says nothing.
+  if (!(given > Math.max(DARK_A, 10 * par[o + 7]!))) return w;
   const share = (amp - LEAK_S * w - (par[o + 7]! * w) / Math.sqrt(w * w + sat * sat)) / given;
   if (share > 0 && share < 0.98) {
     const at = sat * Math.sqrt(Math.sqrt(-Math.log1p(-share) / SATURATION));
