@@ -2,6 +2,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startSession } from './state/session.ts';
 import { app } from './state/store.ts';
+import { attachTime } from './state/timeClient.ts';
 import { attachWorker } from './state/workerClient.ts';
 import { App } from './ui/App.tsx';
 import './ui/theme.css';
@@ -9,6 +10,7 @@ import './ui/theme.css';
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with id "root"');
 attachWorker(app);
+attachTime(app);
 void startSession();
 createRoot(root).render(
   <StrictMode>

@@ -1,12 +1,61 @@
 import { computeResults } from './advise/index.ts';
+import { inTime, type TimeOrder } from './advise/inTime.ts';
 import type { Plan } from './plan/types.ts';
 
-/** Computes plans off the page: `{ id, plan }` in, `{ id, results }` or `{ id, error }` out. */
-self.addEventListener('message', (event: MessageEvent<{ readonly id: number; readonly plan: Plan }>) => {
-  const { id, plan } = event.data;
+type Request =
+  | { readonly kind?: undefined; readonly id: number; readonly plan: Plan }
+  | (TimeOrder & { readonly id: number })
+  | { readonly kind: 'stop'; readonly id: number };
+
+/** Shares are told at most this often, ms. */
+const TELL_MS = 60;
+
+/** Orders in time that are being carried out. */
+const going = new Set<number>();
+
+/**
+ * Computes plans off the page: `{ id, plan }` in, `{ id, results }` out; with a `kind` an order in time, answered by
+ * `{ id, share }` on the way and `{ id, result }`; `{ kind: 'stop', id }` ends it unanswered. What fails is `{ id, error }`.
+ */
+self.addEventListener('message', (event: MessageEvent<Request>) => {
+  const request = event.data;
+  if (request.kind === 'stop') going.delete(request.id);
+  else if (request.kind) void carryOut(request);
+  else answer(request.id, () => ({ results: computeResults(request.plan) }));
+});
+
+async function carryOut(order: TimeOrder & { readonly id: number }): Promise<void> {
+  const { id } = order;
+  going.add(id);
+  let toldAt = 0;
+  const isTime = (): boolean => {
+    const now = Date.now();
+    if (now - toldAt < TELL_MS) return false;
+    toldAt = now;
+    return true;
+  };
+  const steps = inTime(order, (share) => isTime() && self.postMessage({ id, share }));
+  while (going.has(id)) {
+    const isDone = answer(id, () => {
+      const step = steps.next();
+      if (step.done) return { result: step.value };
+      if (isTime()) self.postMessage({ id, ...step.value });
+      return null;
+    });
+    if (isDone) going.delete(id);
+    // Between two steps other messages are heard: a stop, another order.
+    await new Promise((resume) => setTimeout(resume, 0));
+  }
+}
+
+/** Posts what is computed, or why it is not. True when something was posted: nothing more is to come. */
+function answer(id: number, compute: () => object | null): boolean {
   try {
-    self.postMessage({ id, results: computeResults(plan) });
+    const message = compute();
+    if (message) self.postMessage({ id, ...message });
+    return message !== null;
   } catch (error) {
     self.postMessage({ id, error: error instanceof Error ? error.message : String(error) });
+    return true;
   }
-});
+}

@@ -12,7 +12,7 @@ export const BANDS: readonly Band[] = ['low', 'typical', 'high'];
 /** In these states delays still hold: the reading is taken just after the move. */
 const JUST_AFTER: ReadonlySet<VehicleState> = new Set<VehicleState>(['START', 'RETAIN', 'RETAIN_DOOR', 'AUTO_CRANK']);
 /** Anything slower than this has not happened "just after" a move, s. */
-const MOMENT_S = 1;
+export const MOMENT_S = 1;
 
 /** Solves one plan at moments, keeping the network's structure between them. */
 export class Solver {

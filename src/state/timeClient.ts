@@ -1,5 +1,6 @@
+import type { TimeOrder, TimeResult, TimeStep } from '../advise/inTime.ts';
 import { defaultScenario, tidyScenario } from '../analysis/time/scenario.ts';
-import type { KeyCycle, ParkedWeeks, Scenario, Spread, WorstMargin } from '../analysis/time/types.ts';
+import type { Scenario } from '../analysis/time/types.ts';
 import { sameRow } from '../plan/equal.ts';
 import type { Plan } from '../plan/types.ts';
 import { sameElectric } from './electric.ts';
@@ -8,15 +9,12 @@ import { patchTask } from './timeSlice.ts';
 import type { AppState, TimeTask } from './types.ts';
 import { newWorker } from './workerClient.ts';
 
-/** What is sent to the worker: a task of a plan as the person left it, or the order to stop one. */
-export type TimeRequest =
-  | { readonly kind: 'cycle'; readonly id: number; readonly plan: Plan; readonly scenario: Scenario }
-  | { readonly kind: 'margins' | 'weeks' | 'spread'; readonly id: number; readonly plan: Plan }
-  | { readonly kind: 'stop'; readonly id: number };
-/** What comes back: the share done (with what is known so far), the result, or why there is none. */
+/** What is sent to the worker: an order for a plan, or to stop one. */
+export type TimeRequest = (TimeOrder & { readonly id: number }) | { readonly kind: 'stop'; readonly id: number };
+/** What comes back: the share done with what is known so far, the result, or why there is none. */
 export type TimeReply =
-  | { readonly id: number; readonly share: number; readonly partial?: Spread }
-  | { readonly id: number; readonly result: KeyCycle | readonly WorstMargin[] | ParkedWeeks | Spread }
+  | (TimeStep & { readonly id: number })
+  | { readonly id: number; readonly result: TimeResult }
   | { readonly id: number; readonly error: string };
 
 /** The few things of a Worker that are used here, so that tests can bring their own. */

@@ -2,4 +2,6 @@ export { type TimeBase, timeBase } from './base.ts';
 export { type CycleOptions, keyCycle } from './cycle.ts';
 export { margins, worstMargins } from './margins.ts';
 export { defaultScenario, tidyScenario } from './scenario.ts';
+export { fullSpread, type SpreadOptions, spread } from './spread.ts';
 export type * from './types.ts';
+export { parkedWeeks, selfDischargeAtA, type WeeksOptions } from './weeks.ts';
