@@ -217,7 +217,7 @@ export class Engine {
   private refreshFigures(): void {
     const { plan, results, resultsFor, keyPosition, band, showFigures } = this.app.getState();
     // Figures of another plan than the one drawn would be wrong, not old.
-    this.byWire = plan && results && resultsFor === plan ? wireFigures(plan, results.analysis, keyPosition, band) : new Map();
+    this.byWire = plan && results && resultsFor === plan ? wireFigures(results.filled, results.analysis, keyPosition, band) : new Map();
     this.figures = showFigures && this.scene ? figureLabels(this.scene, this.byWire) : [];
   }
 

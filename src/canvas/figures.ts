@@ -1,7 +1,8 @@
+import { meterVolts } from '../analysis/meterGround.ts';
 import { type Analysis, KEY_POSITIONS, type KeyPosition, type Reading } from '../analysis/types.ts';
 import type { Band, Id, Plan } from '../plan/types.ts';
 
-/** What stands along a wire: amps in it and volts at its beginning, to battery negative. NaN = not known. */
+/** What stands along a wire: amps in it and volts at its beginning, as a meter there reads them. NaN = not known. */
 export interface WireFigures {
   readonly amp: number;
   readonly volt: number;
@@ -13,17 +14,16 @@ export function readingFor(analysis: Analysis, key: KeyPosition, band: Band): Re
   return analysis.readings.find((r) => r.state === state && r.band === band) ?? null;
 }
 
-/** Figures for every wire of the plan that the reading knows; empty when it was not computed. */
-export function wireFigures(plan: Plan, analysis: Analysis, key: KeyPosition, band: Band): ReadonlyMap<Id, WireFigures> {
+/** Figures for every wire of the plan that the reading knows; empty when it was not computed. `filled` is the plan the analysis belongs to. */
+export function wireFigures(filled: Plan, analysis: Analysis, key: KeyPosition, band: Band): ReadonlyMap<Id, WireFigures> {
   const reading = readingFor(analysis, key, band);
   const out = new Map<Id, WireFigures>();
   if (reading?.status !== 'solved') return out;
-  const terminals = new Map(analysis.index.terminals.map((t, i) => [t, i]));
   analysis.index.wires.forEach((id, i) => {
-    const wire = plan.wires[id];
+    const wire = filled.wires[id];
     if (!wire) return;
-    const at = terminals.get(`${wire.from.part}.${wire.from.terminal}`);
-    out.set(id, { amp: reading.wireA[i] ?? Number.NaN, volt: at === undefined ? Number.NaN : (reading.terminalV[at] ?? Number.NaN) });
+    const { v } = meterVolts(filled, analysis, reading, `${wire.from.part}.${wire.from.terminal}`);
+    out.set(id, { amp: reading.wireA[i] ?? Number.NaN, volt: v });
   });
   return out;
 }

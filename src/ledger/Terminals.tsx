@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { type MeterGround, meterVolts } from '../analysis/meterGround.ts';
 import { KEY_POSITIONS } from '../analysis/types.ts';
 import { volts } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
@@ -8,7 +9,7 @@ import { wiresOn } from '../plan/connect.ts';
 import type { Part } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { selectWire } from './actions.ts';
-import { readingOf, terminalV, wireName } from './lookup.ts';
+import { groundName, readingOf, wireName } from './lookup.ts';
 
 /** A part's terminals with their volts at the chosen key position and the wires on them; of many, the wired ones first. */
 export function Terminals({ part }: { readonly part: Part }) {
@@ -25,6 +26,14 @@ export function Terminals({ part }: { readonly part: Part }) {
   const shown = many && !all ? wired : terminals;
   const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
   const reading = results ? readingOf(results.analysis, state, band) : null;
+  const measured = (terminal: string) =>
+    results ? meterVolts(results.filled, results.analysis, reading, `${part.id}.${terminal}`) : { v: Number.NaN, ground: null };
+  const grounds = shown
+    .filter((t) => wiresOn(plan, part.id, t.id).length > 0)
+    .flatMap((t) => {
+      const { v, ground } = measured(t.id);
+      return Number.isNaN(v) ? [] : [ground];
+    });
   return (
     <Section
       title="Terminals"
@@ -48,7 +57,7 @@ export function Terminals({ part }: { readonly part: Part }) {
         <tbody>
           {shown.map((t) => {
             const wires = wiresOn(plan, part.id, t.id);
-            const v = results ? terminalV(results.analysis, reading, part.id, t.id) : Number.NaN;
+            const { v } = measured(t.id);
             return (
               <tr key={t.id}>
                 <th scope="row" className="terminal">
@@ -68,6 +77,7 @@ export function Terminals({ part }: { readonly part: Part }) {
           })}
         </tbody>
       </table>
+      {grounds.length > 0 ? <p className="note">{againstText(grounds, (g) => groundName(plan, g, part.id))}</p> : null}
       {many ? (
         <button type="button" className="link" onClick={() => setAll(!all)}>
           {all ? 'Show wired terminals only' : `Show all ${terminals.length} terminals`}
@@ -75,4 +85,12 @@ export function Terminals({ part }: { readonly part: Part }) {
       ) : null}
     </Section>
   );
+}
+
+/** Against what the volts of a table are: one 0 V for all, or which rows have another. */
+function againstText(grounds: readonly (MeterGround | null)[], name: (ground: MeterGround | null) => string): string {
+  const names = [...new Set(grounds.filter((g) => g !== null).map(name))];
+  const battery = grounds.includes(null);
+  if (names.length === 0) return `Volts against ${name(null)}.`;
+  return `5 V, 3.3 V and signals against ${names.join(' or ')}${battery ? `; supply and ground against ${name(null)}` : ''}.`;
 }

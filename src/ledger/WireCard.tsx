@@ -1,21 +1,23 @@
 import { useState } from 'react';
+import { meterVolts } from '../analysis/meterGround.ts';
 import { KEY_POSITIONS, type WireReport } from '../analysis/types.ts';
-import { amps, ampsShown, area, drop, dropShown, length, type Shown, share, watts, wattsPerLength } from '../faces/format.ts';
+import { amps, ampsShown, area, drop, dropShown, length, type Shown, share, volts, watts, wattsPerLength } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
 import { Term } from '../faces/Term.tsx';
 import { where } from '../faces/words.ts';
-import { removeItems } from '../plan/edits.ts';
+import { removeItems, setWire } from '../plan/edits.ts';
 import type { Id, Wire } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { colourText } from '../trade/colours.ts';
 import { awgLabel } from '../trade/conductors.ts';
 import { change, selectPart } from './actions.ts';
 import { FindingLinks } from './FindingLinks.tsx';
-import { partName, readingOf, sixFigures, wireFigures, wireName } from './lookup.ts';
+import { groundName, partName, readingOf, sixFigures, wireFigures, wireName } from './lookup.ts';
 import { SixBars } from './SixBars.tsx';
 import { Swatch } from './Swatch.tsx';
 import { WireSettings } from './WireSettings.tsx';
 
+const FREE_WAY = 'Let the wire find its own way';
 const SHOWN = [
   { id: 'load', label: 'Load' },
   { id: 'drop', label: 'Drop' },
@@ -75,7 +77,9 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
 
   const { analysis } = results;
   const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
-  const now = wireFigures(analysis, filled, readingOf(analysis, state, band));
+  const reading = readingOf(analysis, state, band);
+  const now = wireFigures(analysis, filled, reading);
+  const begin = meterVolts(results.filled, analysis, reading, `${filled.from.part}.${filled.from.terminal}`);
   const six = sixFigures(analysis, filled, band);
   const worst = where(report.worstState, report.worstBand);
   const nominal = report.nominalV;
@@ -90,6 +94,18 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
         {area(report.areaMm2, awgLabel(report.areaMm2), units)} · {length(report.lengthM, units)}
       </p>
       <FindingLinks id={id} onShowFinding={onShowFinding} />
+      {typed.bends ? (
+        <p className="row">
+          <button
+            type="button"
+            className="btn"
+            onClick={() => change({ ...setWire(plan, id, { bends: undefined }), intent: 'wire.straighten', label: FREE_WAY })}
+          >
+            Let it find its own way
+          </button>
+          <span className="note">Bent by hand.</span>
+        </p>
+      ) : null}
       <div className="figures">
         <BigFigure shown={ampsShown(now.ampsA)} under={`load: ${key}, ${band}`} />
         <BigFigure shown={dropShown(now.dropV)} under={`drop${shareNow === null ? '' : `: ${shareNow} of ${nominal} V`}`} />
@@ -109,6 +125,11 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
 
       <Limit report={report} worst={worst} />
       <dl className="facts">
+        <dt>Volts at its beginning</dt>
+        <dd>
+          {Number.isNaN(begin.v) ? (reading?.status === 'solved' ? 'floating' : 'not computed') : volts(begin.v)}
+          {Number.isNaN(begin.v) ? null : <span className="note"> against {groundName(plan, begin.ground)}</span>}
+        </dd>
         <dt>
           <Term word="drop">Greatest drop</Term>
         </dt>

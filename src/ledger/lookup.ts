@@ -1,3 +1,4 @@
+import type { MeterGround } from '../analysis/meterGround.ts';
 import { type Analysis, type Arrival, KEY_POSITIONS, type Reading } from '../analysis/types.ts';
 import { viewsOf } from '../analysis/views.ts';
 import { partKinds } from '../parts/index.ts';
@@ -84,6 +85,16 @@ export function partName(plan: Plan, id: Id): string {
   const part = plan.parts[id];
   if (!part) return id;
   return part.name ?? partKinds.get(part.kind)?.title ?? part.kind;
+}
+
+/** Where the black probe goes for a figure: "battery negative", "its own 0 V" (of the part asked about), "the computer's 0 V". */
+export function groundName(plan: Plan, ground: MeterGround | null, asked?: Id): string {
+  if (!ground) return 'battery negative';
+  if (ground.part === asked) return 'its own 0 V';
+  const part = plan.parts[ground.part];
+  if (part?.name !== undefined) return `0 V of ${part.name}`;
+  const title = partName(plan, ground.part);
+  return `the ${/^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title}’s 0 V`;
 }
 
 /** "Hold relay 87". */
