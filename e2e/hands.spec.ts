@@ -114,6 +114,10 @@ test.describe('with the mouse', () => {
     await app.clickAt(await app.wireMid(id));
     await app.press('r');
     expect((await app.plan()).wires[id]?.bends).toBeUndefined();
+    await app.undo();
+    await app.click(app.card.getByRole('button', { name: 'Let it find its own way' }));
+    expect((await app.plan()).wires[id]?.bends).toBeUndefined();
+    await expect(app.card.getByRole('button', { name: 'Let it find its own way' })).toHaveCount(0);
   });
 
   test('the view pans, zooms at the pointer and fits', async ({ page }) => {

@@ -105,11 +105,6 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
         reason={wire.fitted ? 'Automatic values are frozen as they were fitted.' : undefined}
         onPick={(on) => set(on ? frozen(filled, lengthM) : { fitted: undefined })}
       />
-      {wire.bends ? (
-        <button type="button" className="btn" onClick={() => set({ bends: undefined })}>
-          Route it again
-        </button>
-      ) : null}
     </Section>
   );
 }
