@@ -73,7 +73,7 @@ function Body({ plan, nameOf }: { readonly plan: Plan; nameOf(part: Id): string 
   const after = steps.find((t) => t > (at ?? -1) + 1e-6);
 
   return (
-    <>
+    <div className="strip-body">
       <div className="strip-tools">
         {still ? null : (
           <button
@@ -144,7 +144,7 @@ function Body({ plan, nameOf }: { readonly plan: Plan; nameOf(part: Id): string 
           onScale={setScale}
         />
       ) : null}
-    </>
+    </div>
   );
 }
 

@@ -1,7 +1,8 @@
+import type { Analysis } from '../analysis/types.ts';
 import { days } from '../faces/format.ts';
 import { LevelMark } from '../faces/LevelMark.tsx';
 import { Term } from '../faces/Term.tsx';
-import type { Id } from '../plan/types.ts';
+import type { Id, VehicleState } from '../plan/types.ts';
 import { crankAnswer, type StopAnswer, stopAnswer } from '../sheet/timing/words.ts';
 import { useApp } from '../state/store.ts';
 
@@ -12,8 +13,10 @@ export function StripHead({ nameOf, long }: { nameOf(part: Id): string /** With 
   const margins = useApp((s) => s.margins.result);
   const busy = useApp((s) => s.margins.busy);
   const cycleMargins = useApp((s) => s.cycle.result?.margins);
-  const parked = useApp((s) => s.results?.analysis.parked);
-  const stop = margins ? stopAnswer(margins, nameOf) : null;
+  const analysis = useApp((s) => s.results?.analysis);
+  const parked = analysis?.parked;
+  const isPowered = (part: Id) => !analysis || isOn(analysis, part, 'powered', 'RUN_CHARGING');
+  const stop = margins ? stopAnswer(margins, nameOf, isPowered) : null;
   const crank = crankAnswer(margins ?? cycleMargins ?? []);
   const level = stop ? LEVEL[stop.kind] : null;
   return (
@@ -41,4 +44,11 @@ export function StripHead({ nameOf, long }: { nameOf(part: Id): string /** With 
       ) : null}
     </p>
   );
+}
+
+/** State of a part's device at rest, typical; true where it was not computed. */
+function isOn(analysis: Analysis, part: Id, device: string, state: VehicleState): boolean {
+  const at = analysis.index.devices.indexOf(`${part}:${device}`);
+  const reading = analysis.readings.find((r) => r.state === state && r.band === 'typical');
+  return at < 0 || reading?.status !== 'solved' || reading.deviceOn[at] === 1;
 }

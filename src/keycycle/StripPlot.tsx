@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import type { KeyCycle, Scenario } from '../analysis/time/types.ts';
 import { textWidth } from '../drawing/text.ts';
 import type { Id, Plan } from '../plan/types.ts';
+import { partEvents } from '../sheet/timing/moments.ts';
 import { LEFT, labelRows, rightRoom, scaleOf, stripPicture } from '../sheet/timing/picture.ts';
 import type { TimeScale } from '../sheet/timing/scale.ts';
 import { Handle } from './Handle.tsx';
@@ -105,19 +106,20 @@ const NAME_SIZE = 12;
 function Moments({ scale, width, moments, ...p }: StripPlotProps & { readonly scale: TimeScale; readonly width: number; readonly moments: readonly Moment[] }) {
   const place = (tS: number, name: string, knob: number) => {
     const x = scale.x(tS);
-    const w = textWidth(name, NAME_SIZE) + knob + 4;
+    const w = textWidth(name, NAME_SIZE, true) + knob + 6;
     const toLeft = x + w - knob / 2 > width;
     return { x, toLeft, from: toLeft ? x - w + knob / 2 : x - knob / 2, to: toLeft ? x + knob / 2 : x + w - knob / 2 };
   };
+  const happened = partEvents(p.cycle);
   const knobs = moments.map((m) => place(m.tS, m.label, KNOB_W));
-  const events = p.cycle.events.map((e) => place(e.tS, e.label, 8));
+  const events = happened.map((e) => place(e.tS, e.label, 8));
   const rows = labelRows([...knobs, ...events], 2);
   const deep = Math.max(1, ...rows.map((r) => (r ?? 0) + 1), ...rows.slice(0, knobs.length).map((r) => (r ?? 1) + 1));
   return (
     <div className="strip-moments" style={{ '--rows': deep } as React.CSSProperties}>
       {events.map((at, i) => {
         const row = rows[knobs.length + i] ?? null;
-        const event = p.cycle.events[i]!;
+        const event = happened[i]!;
         return row === null ? null : (
           <span
             // biome-ignore lint/suspicious/noArrayIndexKey: events come anew with every cycle

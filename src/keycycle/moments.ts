@@ -1,5 +1,7 @@
+import { retentionS } from '../analysis/time/keySpans.ts';
 import { defaultScenario, LONGEST_S, RETENTION_S, tidyScenario } from '../analysis/time/scenario.ts';
 import type { Scenario } from '../analysis/time/types.ts';
+import { viewsOf } from '../analysis/views.ts';
 import type { Id, Plan } from '../plan/types.ts';
 import { timeText } from '../sheet/timing/words.ts';
 
@@ -102,11 +104,17 @@ export function untilOf(plan: Plan, scenario: Scenario): number {
   const { keyOffS, keyBackS, doorS, presses } = scenario;
   const ends = [
     keyOffS + tailS,
-    (doorS ?? keyOffS + RETENTION_S + DOOR_AFTER_S) - DOOR_AFTER_S + tailS,
+    (doorS ?? keyOffS + letsGoS(plan) + DOOR_AFTER_S) - DOOR_AFTER_S + tailS,
     ...(keyBackS === null ? [] : [keyBackS + tailS]),
     ...presses.map((p) => p.atS + p.forS + DOOR_AFTER_S),
   ];
   return Math.min(LONGEST_S, Math.max(...ends));
+}
+
+/** How long after key-off the vehicle keeps a retained line that this plan taps, with the doors shut; 0 where it taps none. */
+function letsGoS(plan: Plan): number {
+  const views = [...viewsOf(plan).values()];
+  return views.some((v) => v.facts.tap?.line === '75r') ? retentionS(views) : 0;
 }
 
 /** Does the driver open the door after key-off, or does it stay shut until the vehicle lets go by itself? */

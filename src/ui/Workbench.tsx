@@ -3,6 +3,7 @@ import { Outline } from '../canvas/Outline.tsx';
 import { Surface } from '../canvas/Surface.tsx';
 import { Icon } from '../faces/Icon.tsx';
 import { KeySlide } from '../keycycle/KeySlide.tsx';
+import { Strip } from '../keycycle/Strip.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { Shelf } from '../shelf/Shelf.tsx';
 import { useApp } from '../state/store.ts';
@@ -18,8 +19,11 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   const [sheet, setSheet] = useState(false);
   const [shelfOpen, setShelfOpen] = useState(false);
   const [answersOpen, setAnswersOpen] = useState(false);
+  const [cycleOpen, setCycleOpen] = useState(false);
   const wide = useWide(68.75);
   const phone = !useWide(43.75);
+  // Where there is room the key cycle stands open until somebody folds it.
+  const [stripOpen, setStripOpen] = useState(() => wide && window.innerHeight >= 700);
   useHotkeys();
 
   // Something taken from the shelf: the drawer gives the drawing back.
@@ -52,6 +56,11 @@ export default function Workbench({ onNew }: { onNew(): void }) {
         <Surface />
         <Outline />
       </main>
+      {phone ? null : (
+        <div className="bench-strip">
+          <Strip open={stripOpen} onToggle={() => setStripOpen(!stripOpen)} />
+        </div>
+      )}
       {phone ? (
         <section className="bench-foot" aria-label="Key and answers">
           <KeySlide />
@@ -59,7 +68,26 @@ export default function Workbench({ onNew }: { onNew(): void }) {
             <button type="button" className="btn" aria-expanded={shelfOpen} onClick={() => setShelfOpen(!shelfOpen)}>
               <Icon name="shelf" /> Parts
             </button>
-            <AnswersButton open={answersOpen} onToggle={() => setAnswersOpen(!answersOpen)} />
+            <button
+              type="button"
+              className={cycleOpen ? 'btn icon on' : 'btn icon'}
+              title="Key cycle"
+              aria-label="Key cycle"
+              aria-expanded={cycleOpen}
+              onClick={() => {
+                setCycleOpen(!cycleOpen);
+                setAnswersOpen(false);
+              }}
+            >
+              <Icon name="cycle" />
+            </button>
+            <AnswersButton
+              open={answersOpen}
+              onToggle={() => {
+                setAnswersOpen(!answersOpen);
+                setCycleOpen(false);
+              }}
+            />
           </div>
         </section>
       ) : (
@@ -70,6 +98,13 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       {shelfOpen && !wide ? (
         <Drawer side="left" label="Parts" onClose={() => setShelfOpen(false)}>
           <Shelf onTaken={() => setShelfOpen(false)} />
+        </Drawer>
+      ) : null}
+      {cycleOpen && phone ? (
+        <Drawer side="bottom" label="Key cycle" onClose={() => setCycleOpen(false)}>
+          <div className="drawer-scroll">
+            <Strip open />
+          </div>
         </Drawer>
       ) : null}
       {answersOpen && phone ? (

@@ -1,4 +1,4 @@
-import type { ComputerState, CycleTrace, KeyCycle } from '../../analysis/time/types.ts';
+import type { ComputerState, CycleEvent, CycleTrace, KeyCycle } from '../../analysis/time/types.ts';
 import type { Id, VehicleState } from '../../plan/types.ts';
 import { STATE_WORDS } from '../words.ts';
 import { COMPUTER_WORDS } from './words.ts';
@@ -18,6 +18,12 @@ export interface MomentRow {
 /** Computers of a cycle in order of appearance. */
 export function computersOf(cycle: KeyCycle): readonly Id[] {
   return [...new Set([...cycle.margins.map((m) => m.part), ...cycle.computers.map((c) => c.part)])];
+}
+
+/** What the other parts do by themselves; what a computer does is told by its own states. */
+export function partEvents(cycle: KeyCycle): readonly CycleEvent[] {
+  const computers = computersOf(cycle);
+  return cycle.events.filter((e) => !computers.includes(e.part));
 }
 
 /** Volts of a trace at a time, between its points; NaN outside of it. */
@@ -78,7 +84,7 @@ export function momentRows(cycle: KeyCycle, nameOf: (part: Id) => string): reado
     if (span.fromS <= 0) continue;
     found.push({ tS: span.fromS, what: `${many ? nameOf(span.part) : 'computer'} ${COMPUTER_WORDS[span.state]}` });
   }
-  for (const e of cycle.events) found.push({ tS: e.tS, what: e.label });
+  for (const e of partEvents(cycle)) found.push({ tS: e.tS, what: e.label });
   found.sort((a, b) => a.tS - b.tS);
   const rows: { tS: number; what: string[] }[] = [];
   for (const { tS, what } of found) {

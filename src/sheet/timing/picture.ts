@@ -17,13 +17,25 @@ const FIVE_H = 38;
 const ROW_H = 17;
 const GAP = 6;
 const AXIS_H = 22;
-/** The 5 V lane shows 0 to 4 V in its lower part and 4 to 5.5 V, where it is decided, in its upper. */
-const FIVE_KNEE_V = 4;
-const FIVE_TOP_V = 5.5;
-const KNEE_SHARE = 0.3;
+/** In the 5 V lane the volts at which a computer falls over lie low: what is decided above them is drawn larger. */
+const FIVE_KNEE_V = BOARD_SUPPLY.warnMinV;
+const FIVE_TOP_V = 5.4;
+const KNEE_SHARE = 0.35;
+/** After cranking and after the door opens the axis keeps its scale a little longer, s. */
+const CRANK_LOOK_S = 0.5;
+const DOOR_LOOK_S = 5;
 
 /** The strip needs no more than these. */
 export type StripPiece = Extract<Primitive, { readonly t: 'line' | 'rect' | 'text' }>;
+
+/** What stands at the end of a trace: with the part's name only where there are several of its kind. */
+function endName(cycle: KeyCycle, trace: CycleTrace, nameOf: (part: Id) => string): string {
+  const plain = { battery: 'battery', input: 'converter', five: '5 V' }[trace.id];
+  if (trace.part === null || cycle.traces.filter((t) => t.id === trace.id).length < 2) return plain;
+  return trace.id === 'five' ? `5 V ${nameOf(trace.part)}` : nameOf(trace.part);
+}
+
+const NEEDS = `needs ${FIVE_KNEE_V} V`;
 
 export interface StripPicture {
   readonly primitives: readonly StripPiece[];
@@ -40,24 +52,27 @@ export interface StripPicture {
 export function scaleOf(cycle: KeyCycle, width: number, right: number): TimeScale {
   const { scenario } = cycle;
   const crank = cycle.key.filter((k) => k.state === 'START');
-  const cuts = [...crank.flatMap((k) => [k.fromS, k.toS + 1]), scenario.keyOffS, ...(scenario.keyBackS === null ? [] : [scenario.keyBackS])];
+  const { keyOffS, keyBackS, doorS } = scenario;
+  const cuts = [
+    ...crank.flatMap((k) => [k.fromS, k.toS + CRANK_LOOK_S]),
+    keyOffS,
+    ...(doorS === null ? [] : [doorS + DOOR_LOOK_S]),
+    ...(keyBackS === null ? [] : [keyBackS]),
+  ];
   const moments = [
     ...cycle.key.map((k) => k.fromS),
     ...cycle.computers.map((c) => c.fromS),
     ...cycle.events.map((e) => e.tS),
     ...scenario.presses.flatMap((p) => [p.atS, p.atS + p.forS]),
-    ...(scenario.doorS === null ? [] : [scenario.doorS]),
+    ...(doorS === null ? [] : [doorS]),
   ];
   return timeScale(cuts, moments, scenario.untilS, LEFT, width - right);
 }
 
 /** Room that the names of traces take to the right, drawing units. */
 export function rightRoom(cycle: KeyCycle, nameOf: (part: Id) => string): number {
-  return 12 + Math.max(...endNames(cycle, nameOf).map((name) => textWidth(name, SIZE)), 0);
-}
-
-function endNames(cycle: KeyCycle, nameOf: (part: Id) => string): string[] {
-  return [...cycle.traces.map((t) => t.label), ...computersOf(cycle).map(nameOf)].map(short);
+  const names = [...cycle.traces.map((t) => endName(cycle, t, nameOf)), ...computersOf(cycle).map(nameOf), NEEDS];
+  return 10 + Math.max(...names.map((name) => textWidth(short(name), SIZE, true)));
 }
 
 /** One turn of the key as a picture. Nothing in it depends on a colour: traces differ in weight and dash and have their name at their end. */
@@ -68,9 +83,9 @@ export function stripPicture(cycle: KeyCycle, scale: TimeScale, width: number, n
   keyBand(out, cycle, scale, y);
   y += KEY_H + GAP;
   const top = y;
-  supplyLane(out, cycle, scale, y, x1);
+  supplyLane(out, cycle, scale, y, x1, nameOf);
   y += SUPPLY_H + GAP;
-  fiveLane(out, cycle, scale, y, x1);
+  fiveLane(out, cycle, scale, y, x1, nameOf);
   y += FIVE_H + GAP;
   for (const part of computersOf(cycle)) {
     computerRow(out, cycle, part, scale, y, x1, nameOf);
@@ -106,7 +121,7 @@ function gridLine(out: StripPiece[], label: string, y: number, x1: number): void
   out.push(line([LEFT, y, x1, y], 'faint', 0.5, [2, 3]), text(LEFT - 5, y + 4, label, 'soft', 'end'));
 }
 
-function supplyLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y: number, x1: number): void {
+function supplyLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y: number, x1: number, nameOf: (part: Id) => string): void {
   const traces = cycle.traces.filter((t) => t.id !== 'five');
   const most = Math.max(12, ...traces.flatMap((t) => [...t.volts]));
   const nominal = most > 20 ? 24 : 12;
@@ -115,11 +130,11 @@ function supplyLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y: num
   gridLine(out, '0', at(0), x1);
   gridLine(out, `${nominal / 2}`, at(nominal / 2), x1);
   gridLine(out, `${nominal} V`, at(nominal), x1);
-  const ends = traces.map((t) => draw(out, t, scale, at, t.id === 'battery' ? 'vehicle' : 'ink', 1.6));
+  const ends = traces.map((t) => ({ label: endName(cycle, t, nameOf), ...draw(out, t, scale, at, t.id === 'battery' ? 'vehicle' : 'ink', 1.6) }));
   endLabels(out, ends, x1, y, y + SUPPLY_H);
 }
 
-function fiveLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y: number, x1: number): void {
+function fiveLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y: number, x1: number, nameOf: (part: Id) => string): void {
   const knee = y + FIVE_H * (1 - KNEE_SHARE);
   const at = (v: number): number => {
     const shown = Math.min(FIVE_TOP_V, Math.max(0, v));
@@ -127,14 +142,12 @@ function fiveLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y: numbe
     return knee - ((shown - FIVE_KNEE_V) / (FIVE_TOP_V - FIVE_KNEE_V)) * (knee - y);
   };
   gridLine(out, '0', at(0), x1);
-  gridLine(out, `${FIVE_KNEE_V}`, knee, x1);
   gridLine(out, '5 V', at(5), x1);
+  out.push(line([LEFT, knee, x1, knee], 'soft', 1, [6, 3]), text(LEFT - 7, knee + 4, `${FIVE_KNEE_V}`, 'soft', 'end'));
   breakMark(out, LEFT, knee, 'upright');
-  // Below this the computer itself may warn or fall over: the later edge of its watch.
-  out.push(line([LEFT, at(BOARD_SUPPLY.warnMinV), x1, at(BOARD_SUPPLY.warnMinV)], 'soft', 1, [6, 3]));
   const traces = cycle.traces.filter((t) => t.id === 'five');
-  const ends = traces.map((t) => draw(out, t, scale, at, 'accent', 2));
-  endLabels(out, ends, x1, y, y + FIVE_H);
+  const ends = traces.map((t) => ({ label: endName(cycle, t, nameOf), ...draw(out, t, scale, at, 'accent', 2) }));
+  endLabels(out, [...ends, { label: NEEDS, ink: 'soft', y: knee }], x1, y, y + FIVE_H);
 }
 
 interface TraceEnd {
@@ -144,7 +157,7 @@ interface TraceEnd {
 }
 
 /** A trace as one line per unbroken piece; battery and computer side differ in ink and in weight. */
-function draw(out: StripPiece[], trace: CycleTrace, scale: TimeScale, at: (v: number) => number, ink: Ink, w: number): TraceEnd {
+function draw(out: StripPiece[], trace: CycleTrace, scale: TimeScale, at: (v: number) => number, ink: Ink, w: number): Omit<TraceEnd, 'label'> {
   let pts: number[] = [];
   const flush = (): void => {
     if (pts.length >= 4) out.push(line(pts, ink, w, trace.id === 'input' ? [7, 2] : undefined));
@@ -164,7 +177,7 @@ function draw(out: StripPiece[], trace: CycleTrace, scale: TimeScale, at: (v: nu
   flush();
   const last = trace.tS.at(-1) ?? 0;
   const end = voltsAt(trace, last);
-  return { label: trace.label, ink, y: at(Number.isFinite(end) ? end : 0) };
+  return { ink, y: at(Number.isFinite(end) ? end : 0) };
 }
 
 const LABEL_H = 12;
@@ -178,7 +191,8 @@ function endLabels(out: StripPiece[], ends: readonly TraceEnd[], x1: number, top
   sorted.forEach((end, i) => {
     const y = places[i]! - over;
     if (Math.abs(y - end.y) > 2) out.push(line([x1 + 1, end.y, x1 + 5, y], 'faint', 0.75));
-    out.push(text(x1 + 7, y + 4, short(end.label), end.ink === 'vehicle' ? 'soft' : end.ink, 'start', end.ink !== 'vehicle'));
+    const ours = end.ink === 'ink' || end.ink === 'accent';
+    out.push(text(x1 + 7, y + 4, short(end.label), ours ? end.ink : 'soft', 'start', ours));
   });
 }
 
@@ -193,7 +207,7 @@ function computerRow(out: StripPiece[], cycle: KeyCycle, part: Id, scale: TimeSc
   for (const span of cycle.computers) if (span.part === part) bar(out, span, scale, y);
 }
 
-/** A stretch of one state: solid while up, double edge while it boots or stops, crossed out where it fell over. */
+/** A stretch of one state: solid while up, a strong edge while it boots or stops, crossed out where it fell over. */
 function bar(out: StripPiece[], span: ComputerSpan, scale: TimeScale, y: number): void {
   if (span.state === 'off') return;
   const x = scale.x(span.fromS);
@@ -214,7 +228,7 @@ function bar(out: StripPiece[], span: ComputerSpan, scale: TimeScale, y: number)
     case 'booting':
     case 'stopping':
       put('paper', 'ink', 1.5);
-      for (let at = x + 5; at < x + w - 2; at += 7) out.push(line([at, y + ROW_H - 2, Math.min(x + w - 2, at + 3), y + ROW_H - 5], 'soft', 0.75));
+      for (let at = x + 5; at < x + w - 2 && !fits; at += 7) out.push(line([at, y + ROW_H - 2, Math.min(x + w - 2, at + 3), y + ROW_H - 5], 'soft', 0.75));
       break;
     default:
       put('paper', 'faint', 0.75);

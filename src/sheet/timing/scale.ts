@@ -1,7 +1,7 @@
 /**
  * The time axis of the key cycle. Cranking takes seconds and a hold takes minutes; on one even axis the first would be
- * a hair. So the axis is cut into stretches, each even in itself and as wide as the square root of its length; where
- * nothing happens for long, the middle is squeezed. Every change of scale is marked on the axis.
+ * a hair. So the axis is cut into stretches, each even in itself; a longer one is wider, but less so than it is longer.
+ * Where nothing happens for long, the middle is squeezed. Every change of scale is marked on the axis.
  */
 export interface Stretch {
   readonly fromS: number;
@@ -34,8 +34,12 @@ const QUIET_S = 90;
 /** So much of a quiet gap stays even at its two ends, s. */
 const LEAD_S = 15;
 const SQUEEZED_W = 30;
+/** Width goes as this power of the length: 16 times as long is three times as wide. */
+const POWER = 0.4;
+/** No stretch is narrower than this share of them all, so that a key position of a second still has room for its name. */
+const LEAST_SHARE = 0.1;
 /** Two labels of the axis stand at least so far apart. */
-const LABEL_W = 46;
+const LABEL_W = 42;
 const STEPS_S = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600];
 /** Up to this length a strip counts in seconds only, s. */
 const SECONDS_ONLY_S = 300;
@@ -84,7 +88,9 @@ function cutQuiet(fromS: number, toS: number, happens: readonly number[]): Piece
 function laidOut(pieces: readonly Piece[], from: number, to: number): Stretch[] {
   const quiet = pieces.filter((p) => p.squeezed).length;
   const squeezedW = Math.min(SQUEEZED_W, (to - from) / (2 * pieces.length));
-  const weights = pieces.map((p) => (p.squeezed ? 0 : Math.sqrt(p.toS - p.fromS)));
+  const lengths = pieces.map((p) => (p.squeezed ? 0 : (p.toS - p.fromS) ** POWER));
+  const least = LEAST_SHARE * lengths.reduce((sum, w) => sum + w, 0);
+  const weights = lengths.map((w) => (w === 0 ? 0 : Math.max(w, least)));
   const perWeight = (to - from - quiet * squeezedW) / weights.reduce((sum, w) => sum + w, 0);
   let x = from;
   return pieces.map((p, i) => {

@@ -32,7 +32,7 @@ function minutes(seconds: number): string {
 }
 
 export interface StopAnswer {
-  /** `none`: nothing has to stop. `short`: power goes first. `never`: it does not stop. `ample`: it has stopped before. */
+  /** `none`: nothing has to stop. `short`: power goes first. `never`: it does not stop. `stays`: powered for good. `ample`: it has stopped before. */
   readonly kind: 'none' | 'short' | 'never' | 'stays' | 'ample';
   readonly text: string;
   /** In which supply and door, and by what the power went; '' when there is nothing to add. */
@@ -54,10 +54,13 @@ function badness(m: StopMargin): number {
  * The one sentence about stopping: of the computer that has the least in hand.
  * @param margins one for each computer
  * @param nameOf used only where there are several computers
+ * @param isPowered has it power with the engine running? A computer without has nothing to stop
  */
-export function stopAnswer(margins: readonly WorstMargin[], nameOf: (part: Id) => string): StopAnswer {
-  const worst = [...margins].sort((a, b) => badness(a) - badness(b))[0];
-  if (!worst) return { kind: 'none', text: 'no computer on the plan: nothing has to stop', detail: '', part: null };
+export function stopAnswer(margins: readonly WorstMargin[], nameOf: (part: Id) => string, isPowered: (part: Id) => boolean): StopAnswer {
+  const none = (text: string): StopAnswer => ({ kind: 'none', text, detail: '', part: null });
+  if (margins.length === 0) return none('no computer on the plan: nothing has to stop');
+  const worst = margins.filter((m) => isPowered(m.part)).sort((a, b) => badness(a) - badness(b))[0];
+  if (!worst) return none(margins.length > 1 ? 'no computer has power: nothing stops' : 'the computer has no power: nothing stops');
   const who = margins.length > 1 ? `${nameOf(worst.part)}: ` : '';
   const detail = [BAND[worst.band], DOOR[worst.door], worst.openedBy === null ? '' : `power cut by ${worst.openedBy}`].filter((t) => t !== '').join(', ');
   const answer = (kind: StopAnswer['kind'], text: string): StopAnswer => ({ kind, text: `${who}${text}`, detail, part: worst.part });
