@@ -44,6 +44,7 @@ export function settle(
 ): Settled {
   const states = new Map<string, boolean>(devices.map((d) => [d.id, states0.get(d.id) ?? false]));
   const held = new Set<string>();
+  const stopped = new Set<string>();
   let starving: string | null = null;
   let start = options.start;
   for (;;) {
@@ -66,7 +67,9 @@ export function settle(
     }
     const stopper = involved.find((d) => withoutIt(d) !== 'no rest');
     if (unsolved && stopper) {
-      // Off it finds a rest and stays off by its own wish.
+      // Off it finds a rest and stays off by its own wish; if it still gets there by another way, it is held.
+      if (stopped.has(stopper.id)) held.add(stopper.id);
+      stopped.add(stopper.id);
       states.set(stopper.id, false);
       continue;
     }
