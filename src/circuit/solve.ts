@@ -104,7 +104,7 @@ function raiseSources(network: Network, x: Float64Array, gmin: number): Outcome 
  * Lets the network come to rest as if every node had the same capacitance: implicit steps whose length grows as the
  * motion dies. It ends on a branch that is stable, the one the network itself would fall to.
  */
-export function followInTime(network: Network, x: Float64Array, lambda: number, gmin: number): Outcome {
+function followInTime(network: Network, x: Float64Array, lambda: number, gmin: number): Outcome {
   const from = new Float64Array(x.length);
   const setting: Setting = { ...PLAIN, lambda, isWarm: true, longest: 30 };
   let drag = 1;

@@ -23,7 +23,7 @@ export function ampsIn(circuit: TimedCircuit, m: Moment, id: string, port?: stri
   const { network } = circuit;
   const k = elementPlace(network, id);
   const e = m.elements[k]!;
-  const store = circuit.storeOf[k]!;
+  const store = circuit.stores.ofElement[k]!;
   if (store >= 0) return direction(e, port).signs * m.amps[store]!;
   const [a, b, c, d] = endsOf(e);
   const across = (plus: NodeName, minus: NodeName): number => {

@@ -1,5 +1,6 @@
 import type { TimedCircuit } from './circuit.ts';
 import type { Moment } from './moment.ts';
+import { soften } from './soften.ts';
 
 /**
  * One step of TR-BDF2 (Bank et al., IEEE Trans. CAD 4, 1985) as a one-step method of two equal implicit stages with an
@@ -17,6 +18,9 @@ const AMP_PER_VOLT = 0.2;
 const NEGLIGIBLE = 0.005;
 /** A source or load level may bend away from a straight line within a step by this many times the error allowed. */
 const BEND = 10;
+/** Likewise volts of a node, in steps longer than this, s: where a junction turns or the state of a load ends they may truly jump. */
+const NODE_BEND = 20;
+const JUMP_S = 5e-4;
 
 export interface Tolerance {
   readonly absV: number;
@@ -33,7 +37,7 @@ export interface Tried {
 
 /** Error allowed of a store's held figure. */
 export function allowed(circuit: TimedCircuit, tolerance: Tolerance, s: number, held: number): number {
-  return Math.max(circuit.isCapacitor[s] ? tolerance.absV : AMP_PER_VOLT * tolerance.absV, tolerance.relative * Math.abs(held));
+  return Math.max(circuit.stores.isCapacitor[s] ? tolerance.absV : AMP_PER_VOLT * tolerance.absV, tolerance.relative * Math.abs(held));
 }
 
 export class Stepper {
@@ -48,9 +52,9 @@ export class Stepper {
     private readonly circuit: TimedCircuit,
     private readonly tolerance: Tolerance,
   ) {
-    this.from = new Float64Array(circuit.count);
-    this.raw = new Float64Array(circuit.count);
-    this.soft = new Float64Array(circuit.count);
+    this.from = new Float64Array(circuit.stores.count);
+    this.raw = new Float64Array(circuit.stores.count);
+    this.soft = new Float64Array(circuit.stores.count);
     this.lastX = new Float64Array(circuit.network.nodes.length + 1);
   }
 
@@ -68,7 +72,7 @@ export class Stepper {
   /** Tries a step from `now` over `spanS`; inputs of its end are read at `endS`. Fills `middle` and `end`. */
   attempt(now: Moment, middle: Moment, end: Moment, spanS: number, endS: number): Tried {
     const { circuit, from } = this;
-    const m = circuit.count;
+    const m = circuit.stores.count;
     const stageS = D * spanS;
     for (let s = 0; s < m; s++) from[s] = now.held[s]! + stageS * now.slope[s]!;
     const share = this.lastS > 0 && spanS < 8 * this.lastS ? (GAMMA * spanS) / this.lastS : 0;
@@ -88,21 +92,21 @@ export class Stepper {
     }
     if (result.status !== 'solved') return { isSolved: false, error: Number.POSITIVE_INFINITY, worst: result.worst };
     end.tS = now.tS + spanS;
-    return { isSolved: true, error: Math.max(this.error(now, middle, end, spanS), this.bend(now, middle, end)), worst: -1 };
+    return { isSolved: true, error: Math.max(this.error(now, middle, end, spanS), this.bend(now, middle, end, spanS)), worst: -1 };
   }
 
   private error(now: Moment, middle: Moment, end: Moment, spanS: number): number {
     const { circuit, raw, soft } = this;
-    for (let s = 0; s < circuit.count; s++) {
+    for (let s = 0; s < circuit.stores.count; s++) {
       raw[s] = spanS * (ERROR[0] * now.slope[s]! + ERROR[1] * middle.slope[s]! + ERROR[2] * end.slope[s]!);
     }
     const hard = this.worst(raw, end);
     if (hard < NEGLIGIBLE) return hard;
-    circuit.soften(raw, soft, D * spanS, null);
+    soften(circuit.network, circuit.stores, raw, soft, D * spanS, null);
     const atEnd = this.worst(soft, end);
     if (atEnd > 1 || atEnd > 0.5 * hard) return atEnd;
     // Fast at the end only: it became so within the step, by a junction that turned or a load that let go.
-    circuit.soften(raw, soft, D * spanS, now.x);
+    soften(circuit.network, circuit.stores, raw, soft, D * spanS, now.x);
     return Math.max(atEnd, this.worst(soft, end));
   }
 
@@ -115,19 +119,25 @@ export class Stepper {
     return worst;
   }
 
-  /** How far inputs leave the straight line from start to end, in the units of the error: a step does not run past a wave. */
-  private bend(now: Moment, middle: Moment, end: Moment): number {
+  /** How far inputs and nodes leave the straight line from start to end, in the units of the error: a step does not run past a wave. */
+  private bend(now: Moment, middle: Moment, end: Moment, spanS: number): number {
+    const inputs = this.farthest(now.inputs, middle.inputs, end.inputs) / BEND;
+    const nodes = spanS > JUMP_S ? this.farthest(now.x, middle.x, end.x) / NODE_BEND : 0;
+    // Falls with the square of the step, the error with the cube.
+    return Math.max(inputs, nodes) ** 1.5;
+  }
+
+  private farthest(from: Float64Array, between: Float64Array, to: Float64Array): number {
     const { absV, relative } = this.tolerance;
     let worst = 0;
-    for (let k = 0; k < end.inputs.length; k++) {
-      const a = now.inputs[k]!;
-      const c = end.inputs[k]!;
-      const b = middle.inputs[k]!;
+    for (let k = 0; k < to.length; k++) {
+      const a = from[k]!;
+      const c = to[k]!;
+      const b = between[k]!;
       if (a === b && b === c) continue;
-      const off = Math.abs(b - a - GAMMA * (c - a)) / (BEND * Math.max(absV, relative * Math.abs(c)));
+      const off = Math.abs(b - a - GAMMA * (c - a)) / Math.max(absV, relative * Math.abs(c));
       if (off > worst) worst = off;
     }
-    // Falls with the square of the step, the error with the cube.
-    return worst ** 1.5;
+    return worst;
   }
 }

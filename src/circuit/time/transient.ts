@@ -22,6 +22,7 @@ const UNSOLVED_SHRINK = 1 / 8;
 const FIRST_MOVE = 4;
 const FIRST_S = 0.1;
 const MAX_STEP_S = 5;
+const MOST_STEPS = 100_000;
 /** Where a state of a load ends, the network falls to another: so far ahead, s, and so often without a step between. */
 const FALL_S = 1e-8;
 const MOST_FALLS = 3;
@@ -67,7 +68,7 @@ class Run {
     this.tolerance = { absV: options.absV ?? 0.005, relative: options.relative ?? 0.001 };
     this.stepper = new Stepper(this.circuit, this.tolerance);
     this.recorder = new Recorder(this.circuit, options.watch);
-    const moment = (): Moment => newMoment(given, this.circuit.count);
+    const moment = (): Moment => newMoment(given, this.circuit.stores.count);
     this.now = moment();
     this.middle = moment();
     this.end = moment();
@@ -102,7 +103,7 @@ class Run {
     const rest = solveAtRest(given, elements);
     if (rest.status !== 'solved') return this.stop(rest.worstNode);
     elements.forEach((e, k) => {
-      const store = circuit.storeOf[k]!;
+      const store = circuit.stores.ofElement[k]!;
       if (store < 0) return;
       now.held[store] = e.kind === 'capacitor' ? (options.charge?.get(e.id) ?? portVolts(given, e, rest)[0]) : elementAmps(given, e, rest);
     });
@@ -158,6 +159,7 @@ class Run {
       const grownS = spanS * Math.min(MOST_GROWTH, factor);
       this.fuses.heatOver(this.circuit, now, this.middle, this.end);
       this.accept();
+      if (this.accepted >= (options.mostSteps ?? MOST_STEPS) && this.now.tS < options.untilS) return this.stop(this.restless());
       // A step cut short by a limit or an event says nothing against the longer one.
       return this.arrive(isCut || spanS >= wantedS ? grownS : Math.max(grownS, wantedS));
     }
@@ -237,7 +239,7 @@ class Run {
     const { now, circuit } = this;
     if (++this.falls > MOST_FALLS) return this.stop(this.given.nodes[worst]);
     const tS = now.tS + FALL_S;
-    for (let s = 0; s < circuit.count; s++) now.held[s]! += FALL_S * now.slope[s]!;
+    for (let s = 0; s < circuit.stores.count; s++) now.held[s]! += FALL_S * now.slope[s]!;
     const result = circuit.instant(now, tS, true);
     if (result.status !== 'solved') return this.stop(this.given.nodes[result.worst] ?? this.given.nodes[worst]);
     now.tS = tS;
@@ -248,11 +250,25 @@ class Run {
 
   private firstStep(): number {
     let stepS = FIRST_S;
-    for (let s = 0; s < this.circuit.count; s++) {
+    for (let s = 0; s < this.circuit.stores.count; s++) {
       const move = FIRST_MOVE * allowed(this.circuit, this.tolerance, s, this.now.held[s]!);
       stepS = Math.min(stepS, move / Math.abs(this.now.slope[s]!));
     }
     return Math.max(stepS, 2 * LEAST_S);
+  }
+
+  /** A node of the store that moves fastest, in units of the error allowed. */
+  private restless(): string | undefined {
+    const { stores } = this.circuit;
+    let fastest = 0;
+    let node: string | undefined;
+    for (let s = 0; s < stores.count; s++) {
+      const speed = Math.abs(this.now.slope[s]!) / allowed(this.circuit, this.tolerance, s, this.now.held[s]!);
+      if (!(speed > fastest)) continue;
+      fastest = speed;
+      node = this.given.nodes[stores.from[s]!] ?? this.given.nodes[stores.to[s]!];
+    }
+    return node;
   }
 
   private stop(node: string | null | undefined): null {

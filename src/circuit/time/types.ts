@@ -39,6 +39,8 @@ export interface TransientOptions {
   readonly absV?: number;
   readonly relative?: number;
   readonly maxStepS?: number;
+  /** A run that takes more steps ends as `stuck`, with a node of the store that moves fastest (100 000): something oscillates. */
+  readonly mostSteps?: number;
   /** Equal steps without error control, for checking the order of the method. */
   readonly fixedStepS?: number;
   /** Volts across capacitors at t = 0 by element id; absent = as at rest in the given states. */
