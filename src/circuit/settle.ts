@@ -32,7 +32,7 @@ function bySpeed(states: ReadonlyMap<string, boolean>): (a: Device, b: Device) =
 /**
  * Lets relays, under-voltage lock-outs and other two-state devices come to rest: solve, ask each device what it
  * wants, switch the one (or the equals) with the shortest time, solve again. A device absent from `states0` starts off.
- * `chatters`: a set of states came again, or more than 4 n + 10 switches. `starves`: a converter wants on without
+ * `chatters`: a set of states came again, or more than 4 n + 10 switches, and nothing slower ends it. `starves`: a converter wants on without
  * its load and off with it, or has no solution when on; it is held off and the rest is settled and reported.
  */
 export function settle(
@@ -97,6 +97,7 @@ function comeToRest(
   };
   const seen = new Map<string, number>([[keyOf(), 0]]);
   const switched: string[] = [];
+  const patience = new Set<string>();
   let start = start0;
   let last: readonly Device[] = [];
   let elements = elementsFor(on);
@@ -127,7 +128,15 @@ function comeToRest(
       if (earlier !== undefined || switched.length > 4 * devices.length + 10) {
         const cycle = new Map<string, number>();
         for (const id of switched.slice(earlier ?? 0)) cycle.set(id, (cycle.get(id) ?? 0) + 1);
-        return { solution, outcome: 'chatters', waiting, cycle };
+        // While some hunt, clocks run on: what is slower than they are still gets its turn.
+        const patient = willing.find((d) => !cycle.has(d.id) && !patience.has(d.id) && timeOf(d, on(d.id)) <= longestS);
+        if (!patient) return { solution, outcome: 'chatters', waiting, cycle };
+        patience.add(patient.id);
+        seen.clear();
+        switched.length = 0;
+        last = [patient];
+        flip(last);
+        continue;
       }
       seen.set(key, switched.length);
     }

@@ -4,7 +4,7 @@ import type { Results } from '../../src/advise/types.ts';
 import { KEY_POSITIONS } from '../../src/analysis/types.ts';
 import type { Band, Plan, VehicleState } from '../../src/plan/types.ts';
 import { demoPlan } from '../bench/largePlan.ts';
-import { fused } from '../rules/plans.ts';
+import { bench, fused } from '../rules/plans.ts';
 
 function idOf(plan: Plan, kind: string, name?: string): string {
   const part = Object.values(plan.parts).find((p) => p.kind === kind && (name === undefined || p.name === name));
@@ -143,6 +143,22 @@ describe('memory along the walk', () => {
     expect([...parked.terminalV].every(Number.isNaN)).toBe(true);
     expect(r.analysis.parked.buildA).toBeNaN();
     expect(r.analysis.parked.days).toBeNaN();
+  });
+
+  it('still knows the parked state when a converter hunts while the key is on', () => {
+    // 50 mA can start no computer: its rail collapses under it again and again, until the hold relay lets go.
+    const b = bench('hunts').set('converter', { limitMaxA: 0.05, limitMinA: 0.05 });
+    const r = computeResults(b.plan);
+    expect(readingOf(r, 'RUN_STOPPED').trouble).toEqual({ kind: 'chatters', where: `${b.id('computer')}:powered` });
+    expect(readingOf(r, 'OFF_ASLEEP').status).toBe('solved');
+    expect(r.analysis.parked.buildA).toBeLessThan(0.001);
+  });
+
+  it('comes to an end for a converter that can give nothing at all', () => {
+    const b = bench('nothing', { systemV: 24, dipLevel: 'III' }).set('converter', { limitMaxA: 1e-9 });
+    const r = computeResults(b.plan);
+    expect(readingOf(r, 'RUN_STOPPED').trouble).toEqual({ kind: 'starves', where: `${b.id('converter')}:run` });
+    expect(readingOf(r, 'RUN_STOPPED').status).toBe('solved');
   });
 
   it('calls what nothing reaches floating, never 0 V', () => {
