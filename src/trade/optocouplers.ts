@@ -18,7 +18,7 @@ const CTR_STEPS: readonly (readonly [ampShare: number, left: number])[] = [
 
 /** Share of the stated transfer ratio that is left at an LED current, 0..1. @throws RangeError for a negative current. */
 export function ctrShare(o: Pick<OptoFacts, 'ctrTestA'>, amp: number): number {
-  demandNumber(amp, 0, 10, 'LED current in A');
+  demandNumber(amp, 0, 1e6, 'LED current in A');
   const share = amp / o.ctrTestA;
   const step = CTR_STEPS.find(([least]) => share >= least * (1 - 1e-9));
   // Below the lowest step it falls in proportion.
