@@ -107,6 +107,11 @@ export function amps(x: number): string {
   return `${two(x * 1e6)} µA`;
 }
 
+/** Three significant figures without idle zeros: 38.8, 90. */
+export function plain(x: number): string {
+  return `${Number(x.toPrecision(3)) + 0}`;
+}
+
 /** Ohms as printed on the part: 680 Ω, 2.2 kΩ. */
 export function ohms(x: number): string {
   if (x >= 1e6) return `${Number((x / 1e6).toPrecision(3))} MΩ`;

@@ -133,6 +133,10 @@ const MARGIN = { share: 0.25, leastS: 5 } as const;
 
 /** Time after key-off for which a computer must be sure of its supply, s. */
 export function stopNeedS(computer: PartView): number {
-  const stop = stopS(computer.s);
+  return needAfter(stopS(computer.s));
+}
+
+/** The same for a stop that takes at most so long, s. */
+export function needAfter(stop: number): number {
   return stop + Math.max(MARGIN.leastS, MARGIN.share * stop);
 }

@@ -57,3 +57,38 @@ export function withIgnition(b: Bench): Bench {
 export function withSound(b: Bench = bench()): Bench {
   return b.part('sound', 'usb-sound', 'seat').part('aux', 'radio-aux', 'dash', {}, { owner: 'vehicle' }).wire('computer.usb1', 'sound.usb', { lengthM: 0.3 });
 }
+
+/** The bench with a second sensor, on a lamp line, that tells GPIO 5 (pin 29) whether that lamp is on. */
+export function withLampSense(line: 'reverse' | '58', title = 'lamp sense'): Bench {
+  return bench(title)
+    .set('computer', { senseGpio: 16 })
+    .part('lampFeed', `feed-${line}`, 'dash', { donorFuseRead: true, donorLoadMeasured: true, proven: true }, { owner: 'vehicle' })
+    .part('lampFuse', 'blade-fuse', 'dash', { ratingA: 1 })
+    .part('lampSense', 'resistor', 'dash')
+    .part('lampOpto', 'optocoupler', 'seat')
+    .part('lampReverse', 'diode', 'seat', { type: '1n4148' })
+    .part('lampPull', 'resistor', 'seat', { ohm: 10_000 })
+    .wire('battery.+', 'lampFeed.in', { owner: 'vehicle' })
+    .wire('lampFeed.out', 'lampFuse.1', { lengthM: 0.12 })
+    .wire('lampFuse.2', 'lampSense.1', { lengthM: 0.05 })
+    .wire('lampSense.2', 'lampOpto.A', { lengthM: 2.3 })
+    .wire('lampOpto.K', 'ground.31', { lengthM: 2.3, areaMm2: 0.5 })
+    .wire('lampReverse.K', 'lampOpto.A', { lengthM: 0.05 })
+    .wire('lampReverse.A', 'lampOpto.K', { lengthM: 0.05 })
+    .wire('lampOpto.C', 'computer.29', { lengthM: 0.2 }, 'lampPin')
+    .wire('lampPull.1', 'lampOpto.C', { lengthM: 0.05 })
+    .wire('lampPull.2', 'computer.17', { lengthM: 0.2 })
+    .wire('lampOpto.E', 'computer.30', { lengthM: 0.2 });
+}
+
+/** The bench whose sensor watches an accessory line of any sort; the hold relay stays on ignition unless told. */
+export function sensedOn(line: '75' | '75r' | '58', title = 'sensed elsewhere', trigger: '15' | 'same' = '15'): Bench {
+  const b = bench(title)
+    .part('other', `feed-${line}`, 'dash', { donorFuseRead: true, donorLoadMeasured: true, proven: true }, { owner: 'vehicle' })
+    .part('otherFuse', 'blade-fuse', 'dash', { ratingA: 1 })
+    .wire('battery.+', 'other.in', { owner: 'vehicle' })
+    .wire('other.out', 'otherFuse.1', { lengthM: 0.12 })
+    .cut('sense')
+    .wire('otherFuse.2', 'sense.1', { lengthM: 0.05 }, 'sense');
+  return trigger === '15' ? b : b.cut('trigger').wire('otherFuse.2', 'relay.15', { lengthM: 2.3 }, 'trigger');
+}

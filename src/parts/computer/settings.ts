@@ -71,6 +71,17 @@ export const computerSettings: readonly Setting[] = [
   amount('appS', 'Time for its programs to close', 's', [0, 3, 600], 'common practice, no source: measure it'),
   amount('osS', 'Longest time to stop', 's', [1, 25, 600], 'about 10 s usual, 25 s at worst, 90 s when a service hangs; common practice, no source'),
   amount('bootS', 'Time to start', 's', [1, 30, 600], '25 to 40 s, common practice, no source: measure it'),
+  amount(
+    'inputFilterS',
+    'Other inputs count once steady for',
+    's',
+    [0, 0, 5],
+    '0 = not filtered; 0.05 s is usual for buttons and lamp lines; common practice',
+    {
+      rare: true,
+      help: 'The program looks again after this time before it believes a pin. Pulses by which the vehicle feels for its bulbs are shorter.',
+    },
+  ),
   yesNo('restartsOnKey', 'Starts again when the key comes back while it stops', true, 'the stop script restarts instead of halting; common practice', {
     help: 'Without this it ends halted with its power on, and stays so until the power has been away.',
   }),

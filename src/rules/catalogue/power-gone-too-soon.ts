@@ -3,13 +3,13 @@ import { supplyPair } from '../../parts/computer/facts.ts';
 import { Draft } from '../../plan/draft.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import type { Plan } from '../../plan/types.ts';
-import { gpioPin } from '../../trade/header.ts';
 import { isLive } from '../../trade/lines.ts';
 import { addSensor, freePin } from '../build.ts';
 import type { FindingParts } from '../defineRule.ts';
-import { called, defineRule, part, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { holdFor, holdInstead } from '../holdEdits.ts';
 import { fusedLine, keyFeeds } from '../keyLine.ts';
+import { watchesKey } from '../keySense.ts';
 import { sensors } from '../sensing.ts';
 import { type Ending, endingAt, stopNeedS } from '../supplyHold.ts';
 import type { Repair, Verdict } from '../types.ts';
@@ -39,11 +39,6 @@ function fed(facts: Facts): { computer: PartView; ending: Ending }[] {
     const ending = endingAt(facts, computer, supplyPair(computer.s).plus);
     return ending ? [{ computer, ending }] : [];
   });
-}
-
-function watchesKey(facts: Facts, computer: PartView): boolean {
-  const gpio = Math.round(computer.s.num('senseGpio'));
-  return gpio > 0 && facts.isWired(`${computer.part.id}.${gpioPin(gpio).pin}`);
 }
 
 function judge(facts: Facts, computer: PartView, ending: Ending): Verdict {
@@ -142,9 +137,4 @@ function sensorRepair(facts: Facts, computer: PartView): Repair[] {
       },
     },
   ];
-}
-
-/** Seconds without a needless fraction. */
-function plain(seconds: number): string {
-  return `${Number(seconds.toPrecision(3))}`;
 }

@@ -1,0 +1,134 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { Draft } from '../../plan/draft.ts';
+import { setSettings } from '../../plan/partEdits.ts';
+import type { Edit, Line, Plan } from '../../plan/types.ts';
+import { DIMMER_HZ, DIMMER_PERIODS, LAMP_FILTER_S } from '../../trade/keyEvents.ts';
+import { nearestPreferred } from '../../trade/preferred.ts';
+import { beside, end, movedEnd, newPart, newWire, onlyWire, railEnd, SHORT_M } from '../build.ts';
+import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
+import { IN_LINE_OHM, type PinUse, pinName } from '../pins.ts';
+import { type Output, type Sensor, sensors } from '../sensing.ts';
+import { grounded, isResistor, netAt, waysFrom } from '../trace.ts';
+import type { Repair, Verdict } from '../types.ts';
+
+const { fine, found } = verdicts('lamp-pulses-taken-for-signal', 'D9');
+/** Lamp lines: what the vehicle does to them. */
+const LAMPS: Readonly<Partial<Record<Line, 'bulb' | 'dimmed'>>> = { reverse: 'bulb', '58': 'dimmed' };
+/** What a program usually waits for, s (common practice). */
+const USUAL_S = 0.05;
+
+export const lampPulsesTakenForSignal = defineRule({
+  id: 'lamp-pulses-taken-for-signal',
+  code: 'D9',
+  level: 'fault',
+  title: 'Lamp test pulses or dimming taken for a signal',
+  why: 'Vehicles feel for their bulbs with short pulses, and dim lamps by switching them fast. A fast input sees each pulse as a press.',
+  source: { text: 'Test pulses of 0.1 to 5 ms (from memory); dimmers of 80 to 400 Hz and the filter times from practice', grade: "fitters' habit" },
+  needs: 'graph',
+  check: (facts) => onLamps(facts).map((s) => judge(facts, s)),
+  repair: (finding, facts) => {
+    const lamp = onLamps(facts).find((l) => l.sensor.opto.part.id === finding.subject.id);
+    return lamp ? repairs(facts, lamp) : [];
+  },
+});
+
+interface LampSense {
+  readonly sensor: Sensor;
+  readonly output: Output;
+  readonly feed: PartView;
+  readonly needS: number;
+  readonly dimmed: boolean;
+}
+
+/** Optocouplers that watch a lamp line for a computer. */
+function onLamps(facts: Facts): LampSense[] {
+  return sensors(facts).flatMap((sensor) => {
+    const supply = sensor.led?.supply;
+    const what = supply?.source.line && LAMPS[supply.source.line];
+    if (!what || !sensor.output) return [];
+    const dimmed = what === 'dimmed';
+    const needS = Math.max(facts.threshold('lampFilterS', LAMP_FILTER_S), dimmed ? DIMMER_PERIODS / DIMMER_HZ.least : 0);
+    return [{ sensor, output: sensor.output, feed: supply.view, needS, dimmed }];
+  });
+}
+
+function judge(facts: Facts, { sensor, output, feed, needS, dimmed }: LampSense): Verdict {
+  const subject = part(sensor.opto.part.id);
+  const { computer, gpio } = output.use;
+  const watches = Math.round(computer.s.num('senseGpio')) === gpio;
+  const filterS = Math.max(computer.s.num(watches ? 'filterS' : 'inputFilterS'), circuitS(facts, output.use));
+  if (filterS >= needS) return fine(subject);
+  const waits = filterS === 0 ? 'believes every pulse' : `waits ${plain(1e3 * filterS)} ms`;
+  return found({
+    level: 'fault',
+    subject,
+    related: [part(feed.part.id), part(computer.part.id)],
+    what: `${called(sensor.opto)} watches ${called(feed)}, ${dimmed ? 'which may be dimmed by fast switching' : 'on which the vehicle feels for its bulb with short pulses'}; ${pinName(output.use)} of ${called(computer)} ${waits} and should wait ${plain(1e3 * needS)} ms.`,
+    todo: `Let the program look again after ${plain(1e3 * USUAL_S)} ms, or put a resistor and a capacitor at the pin.`,
+    figures: [
+      { label: 'waits', value: filterS, unit: 's' },
+      { label: 'should wait', value: needS, unit: 's' },
+    ],
+  });
+}
+
+/** Time constant of a resistor in line and capacitors to 0 V at the pin, s; 0 where there is no such filter. */
+function circuitS(facts: Facts, use: PinUse): number {
+  const pin = netAt(facts, use.computer, `${use.cell.pin}`);
+  const farad = facts.ofKind('capacitor').reduce((sum, c) => {
+    const [a, b] = [netAt(facts, c, '+'), netAt(facts, c, '-')];
+    return (a === pin && grounded(facts, b)) || (b === pin && grounded(facts, a)) ? sum + c.s.num('farad') : sum;
+  }, 0);
+  if (farad === 0) return 0;
+  const ways = waysFrom(
+    facts,
+    pin,
+    (h) => isResistor(h) && h.ohm <= IN_LINE_OHM,
+    () => false,
+  );
+  const ohm = Math.max(0, ...[...ways].filter(([net]) => use.nets.has(net)).map(([, way]) => way.ohm));
+  return farad * ohm;
+}
+
+function repairs(facts: Facts, lamp: LampSense): Repair[] {
+  const { use } = lamp.output;
+  const { computer, gpio } = use;
+  const key = Math.round(computer.s.num('senseGpio')) === gpio ? 'filterS' : 'inputFilterS';
+  const program: Repair = {
+    title: `Let the program wait ${plain(1e3 * USUAL_S)} ms before it believes an input`,
+    safe: true,
+    edit: (plan) => setSettings(plan, computer.part.id, { [key]: USUAL_S }),
+  };
+  return [program, ...circuitRepair(facts, lamp)];
+}
+
+/** A resistor into the pin's wire and a capacitor from the pin to 0 V, where the pin has neither yet. */
+function circuitRepair(facts: Facts, { output, needS }: LampSense): Repair[] {
+  const { computer, cell, nets } = output.use;
+  const wire = onlyWire(facts.plan, computer.part.id, `${cell.pin}`);
+  if (!wire || nets.size > 1 || circuitS(facts, output.use) > 0) return [];
+  const farad = nearestPreferred(needS / IN_LINE_OHM, 'E6', 'up');
+  return [
+    {
+      title: `Filter the pin with 4.7 kΩ and ${plain(1e6 * farad)} µF`,
+      safe: false,
+      edit: (plan) => filterEdit(plan, computer.part.id, cell.pin, wire.id, farad),
+    },
+  ];
+}
+
+function filterEdit(plan: Plan, computer: string, pin: number, wireId: string, farad: number): Edit | null {
+  const row = plan.parts[computer];
+  const wire = plan.wires[wireId];
+  const zero = railEnd(plan, computer, 'GND', pin);
+  if (!row || !wire || !zero) return null;
+  const draft = new Draft(plan);
+  const ohm = newPart(draft, { kind: 'resistor', ...beside(row, -130, 60), name: 'Filter resistor', settings: { ohm: IN_LINE_OHM } });
+  const cap = newPart(draft, { kind: 'capacitor', ...beside(row, -130, 160), name: 'Pin filter', settings: { farad, ratedV: 16, polarised: false } });
+  const cell = end(computer, `${pin}`);
+  draft.setWire(movedEnd(wire, cell, end(ohm, '1')));
+  newWire(draft, end(ohm, '2'), cell, { lengthM: SHORT_M });
+  newWire(draft, end(cap, '+'), end(ohm, '2'), { lengthM: SHORT_M });
+  newWire(draft, end(cap, '-'), zero, { lengthM: SHORT_M });
+  return draft.edit('repair.apply', 'Filter a pin');
+}

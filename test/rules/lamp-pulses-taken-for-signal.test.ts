@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest';
+import { clean, flagged, quiet, repairsOf } from './harness.ts';
+import { type Bench, bench } from './plans.ts';
+import { sensedOn, withLampSense } from './plansSense.ts';
+
+const RULE = 'lamp-pulses-taken-for-signal';
+
+/** A resistor into the pin's wire and a capacitor from the pin to 0 V. */
+function filtered(b: Bench, ohm: number, farad: number): Bench {
+  return b
+    .into('lampPin', 'rf', 'resistor', ['1', '2'], { ohm })
+    .part('cf', 'capacitor', 'seat', { farad, ratedV: 16, polarised: false })
+    .wire('cf.+', 'rf.2', { lengthM: 0.05 })
+    .wire('cf.-', 'computer.39', { lengthM: 0.05 });
+}
+
+describe('lamp test pulses or dimming taken for a signal', () => {
+  it('reversing lamp, no filter: pulses of up to 5 ms (from memory) want 20 ms', () => {
+    const b = withLampSense('reverse');
+    flagged(b, RULE, { level: 'fault', subject: b.id('lampOpto'), figures: { waits: 0, 'should wait': 0.02 }, says: ['short pulses', '20 ms'], repairs: 2 });
+  });
+
+  it('a program that waits 50 ms, and the two sides of 20 ms', () => {
+    clean(withLampSense('reverse').set('computer', { inputFilterS: 0.05 }), RULE);
+    clean(withLampSense('reverse').set('computer', { inputFilterS: 0.02 }), RULE);
+    const b = withLampSense('reverse').set('computer', { inputFilterS: 0.019 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('lampOpto'), figures: { waits: 0.019 }, repairs: 2 });
+  });
+
+  it('a resistor and a capacitor at the pin: 4.7 kΩ × 4.7 µF = 22 ms do, × 1 µF = 4.7 ms do not', () => {
+    clean(filtered(withLampSense('reverse'), 4700, 4.7e-6), RULE);
+    const b = filtered(withLampSense('reverse'), 4700, 1e-6);
+    flagged(b, RULE, { level: 'fault', subject: b.id('lampOpto'), figures: { waits: 0.0047 }, repairs: 1 });
+  });
+
+  it('side lamps are dimmed at 80 Hz at the least: three periods are 37.5 ms, so 22 ms are too short and 10 µF are offered', () => {
+    const b = filtered(withLampSense('58'), 4700, 4.7e-6);
+    flagged(b, RULE, { level: 'fault', subject: b.id('lampOpto'), figures: { waits: 0.0221, 'should wait': 0.0375 }, says: ['dimmed'], repairs: 1 });
+    expect(repairsOf(withLampSense('58'), RULE).map((r) => r.title)).toContain('Filter the pin with 4.7 kΩ and 10 µF');
+    clean(withLampSense('58').set('computer', { inputFilterS: 0.05 }), RULE);
+  });
+
+  it('the pin that watches the key has a filter of its own', () => {
+    clean(sensedOn('58'), RULE);
+    const b = sensedOn('58').set('computer', { filterS: 0 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('opto'), repairs: 1 });
+  });
+
+  it('ignition is no lamp', () => quiet(bench(), RULE));
+});
