@@ -12,6 +12,14 @@ export const CONTACT = {
   button: { ohm: 0.05, most: 0.1 },
 } as const;
 
+/** Operate and release times of a plug-in vehicle relay, s: bare, and slowed by a diode across the coil (common practice, no source). */
+export const COIL_S = { operate: 0.007, release: 0.005, releaseWithDiode: 0.015 } as const;
+
+/** How long a relay with that spike killer bears too little at its coil before it lets go, s. */
+export function coilReleaseS(s: Settings): number {
+  return s.str('suppression') === 'diode' ? COIL_S.releaseWithDiode : COIL_S.release;
+}
+
 /** A contact as an element: closed or open. */
 export function contactElement(id: string, a: string, b: string, closed: boolean, kind: keyof typeof CONTACT): Resistor {
   const { ohm, most } = CONTACT[kind];

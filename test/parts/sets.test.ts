@@ -25,14 +25,16 @@ function dropped(plan: Plan, id: string): { readonly after: Plan; readonly ids: 
 }
 
 describe('sets', () => {
-  it('are the eight that the shelf offers', () => {
+  it('are the ten that the shelf offers', () => {
     expect(SETS.map(([id]) => id).sort()).toEqual([
       'button-filter',
       'display-fused',
       'fused-feed-15',
       'fused-feed-30',
       'hold-relay',
+      'hold-up-store',
       'key-sensor',
+      'latch-with-button',
       'sound-isolated',
       'supply',
     ]);
@@ -125,6 +127,27 @@ describe('sets', () => {
       const lengthM = partSets.get(id)!.wires.find((w) => w.from[0] === 'feed')?.lengthM;
       expect(lengthM).toBeLessThanOrEqual(0.15);
     }
+  });
+
+  it('puts a fuse within 0.15 m of the plus side of a store (common practice), its source end towards it', () => {
+    const wires = partSets.get('hold-up-store')!.wires.filter((w) => [...w.from, ...w.to].includes('+'));
+    expect(wires).toHaveLength(1);
+    expect([wires[0]!.from, wires[0]!.to]).toEqual([
+      ['store', '+'],
+      ['fuse', '1'],
+    ]);
+    expect(wires[0]!.lengthM).toBeLessThanOrEqual(0.15);
+  });
+
+  it('lets a press alone hold the latch longer than a computer takes to start, at its least', () => {
+    // 25 s to 40 s to start (common practice); 60 s less 30 %, calculated.
+    const latch = partSets.get('latch-with-button')!.parts.find((p) => p.kind === 'hold-latch')!;
+    for (const systemV of [12, 24] as const) {
+      const s = settingsOf(partKind('hold-latch'), setPartSettings(latch, systemV));
+      expect(s.num('releaseS') * (1 - s.num('timeTol'))).toBeGreaterThan(40);
+    }
+    const variant24 = partKind('hold-latch').variants?.find((v) => v.id === '24v')?.settings;
+    expect(latch.settings24).toEqual(variant24);
   });
 
   it('wires the key sensor’s reverse diode against the LED and its pull-up to the collector', () => {

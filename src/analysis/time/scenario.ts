@@ -30,6 +30,8 @@ export function defaultScenario(plan: Plan): Scenario {
   const boot = Math.max(0, ...computers.map((s) => s.num('bootS')));
   const stop = Math.max(0, ...computers.map(stopS));
   const hold = Math.max(0, ...of('delay-off-relay').map((s) => s.num('holdS') * (1 + s.num('holdTol'))));
+  // A latch lets go after the computer has stopped.
+  const latch = stop + Math.max(0, ...of('hold-latch').map((s) => s.num('releaseS') * (1 + s.num('timeTol'))));
   const startS = 5;
   const keyOffS = upToTen(startS + crankS(plan.vehicle.systemV, plan.vehicle.dipLevel) + boot + LOOK_S);
   return {
@@ -38,7 +40,7 @@ export function defaultScenario(plan: Plan): Scenario {
     startS,
     keyOffS,
     doorS: keyOffS + 10,
-    untilS: Math.min(LONGEST_S, upToTen(keyOffS + Math.max(hold, stop) + LOOK_S)),
+    untilS: Math.min(LONGEST_S, upToTen(keyOffS + Math.max(hold, latch) + LOOK_S)),
     presses: [],
     keyBackS: null,
   };

@@ -1,10 +1,16 @@
 import type { PartView } from '../factsTypes.ts';
 
 /** What switching of a device is called: when it turns on, when it turns off; null = too inward to be told. */
-const WORDS: Readonly<Record<string, readonly [on: string, off: string | null]>> = {
+const WORDS: Readonly<Record<string, readonly [on: string | null, off: string | null]>> = {
   coil: ['pulls in', 'lets go'],
   hold: ['sees its trigger', 'has run out of time'],
   run: ['starts', 'stops'],
+  latch: ['closes', 'opens'],
+  kept: [null, null],
+  backstop: ['has run out of time', null],
+  warning: ['warns of a low battery', 'takes its warning back'],
+  cut: [null, null],
+  contact: ['closes', 'opens'],
   powered: ['has power', 'loses its power'],
   booted: ['is up', null],
   stopping: ['begins to stop', null],

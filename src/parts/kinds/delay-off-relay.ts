@@ -1,13 +1,12 @@
-import { contactElement } from '../contacts.ts';
+import { COIL_S, coilReleaseS, contactElement } from '../contacts.ts';
 import { definePart } from '../definePart.ts';
 import { amount, choice, yesNo } from '../settings.ts';
 import { moduleBox } from '../symbols.ts';
 import type { Settings, Situation } from '../types.ts';
 import { byBand, copperFactor, plain, withUnit } from '../values.ts';
 
-/** Electronic detection of the trigger and the contact's own travel, s (common practice, no source). */
+/** Electronic detection of the trigger, s (common practice, no source). */
 const TRIGGER_S = 0.05;
-const TRAVEL_S = 0.01;
 /** Reversed supply that its own diode stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
 const GUARD_V = 32;
 
@@ -78,7 +77,7 @@ export const delayOffRelay = definePart({
       devices: [
         // The timer: set while the trigger is live, runs out `releaseS` after it.
         { id: 'hold', wants: (probe) => probe.volts('15') - probe.volts('31') > triggerV, operateS: TRIGGER_S, releaseS },
-        // The coil lets go at once without supply, and does not come back until the trigger does.
+        // The coil lets go when a dip outlasts its release time, and does not come back until the trigger does.
         {
           id: 'coil',
           wants: (probe, on) => {
@@ -86,8 +85,8 @@ export const delayOffRelay = definePart({
             if (on) return probe.on('hold') && supply > dropOutV;
             return probe.on('hold') && probe.volts('15') - probe.volts('31') > triggerV && supply > pullInV;
           },
-          operateS: TRAVEL_S,
-          releaseS: TRAVEL_S,
+          operateS: COIL_S.operate,
+          releaseS: coilReleaseS(s),
         },
       ],
     };

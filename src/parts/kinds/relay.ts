@@ -1,7 +1,7 @@
 import type { Element } from '../../circuit/types.ts';
 import type { Pad, Primitive } from '../../drawing/types.ts';
 import { DIODES } from '../../trade/semiconductors.ts';
-import { contactElement } from '../contacts.ts';
+import { COIL_S, coilReleaseS, contactElement } from '../contacts.ts';
 import { definePart } from '../definePart.ts';
 import { diodeElement } from '../diodes.ts';
 import { amount, choice } from '../settings.ts';
@@ -18,9 +18,6 @@ const PADS: Readonly<Record<string, Pad>> = {
   '87': { x: W, y: 40, side: 'right' },
   '85': { x: W, y: 60, side: 'right' },
 };
-
-/** Operate and release times of a plug-in vehicle relay, s: bare, and slowed by a diode (common practice, no source). */
-const TIMES_S = { operate: 0.007, release: 0.005, releaseWithDiode: 0.015 } as const;
 
 /** Plug-in relay with a changeover contact. */
 export const relay = definePart({
@@ -74,7 +71,6 @@ export const relay = definePart({
   behave: (s, situation) => {
     const on = situation.on('coil');
     const [pullInV, dropOutV] = thresholds(s, situation);
-    const slow = s.str('suppression') === 'diode';
     return {
       elements: [
         {
@@ -93,8 +89,8 @@ export const relay = definePart({
         {
           id: 'coil',
           wants: (probe, is) => probe.volts('86') - probe.volts('85') > (is ? dropOutV : pullInV),
-          operateS: TIMES_S.operate,
-          releaseS: slow ? TIMES_S.releaseWithDiode : TIMES_S.release,
+          operateS: COIL_S.operate,
+          releaseS: coilReleaseS(s),
         },
       ],
     };

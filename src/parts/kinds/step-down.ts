@@ -12,8 +12,8 @@ const BASIS = `${USUAL.source}; ${USUAL.basis}`;
 
 /** Enable input: threshold and pull resistor of usual parts, V and ohm (from memory). */
 const ENABLE = { thresholdV: 2, ohm: 100_000 } as const;
-/** Soft start and switch-off, s (common practice, no source). */
-const RUN_S = { start: 0.005, stop: 0.0005 } as const;
+/** Switch-off, s (common practice, no source). */
+const STOP_S = 0.0005;
 /** Reversed supply that a built-in guard stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
 const GUARD_V = 32;
 /** Without a stated limit a converter is assumed to give so many times its rating. */
@@ -39,6 +39,7 @@ export const stepDown = definePart({
     amount('startV', 'Starts above', 'V', [1, USUAL.startV, 60], `${BASIS}; greatest value`),
     amount('stopV', 'Stops below', 'V', [0.5, USUAL.stopV, 59], `${BASIS}; greatest value`),
     amount('uvloTol', 'Both may lie lower by', '%', [0, 0.05, 0.5], 'common practice, no source', { rare: true }),
+    amount('softStartS', 'Comes up after', 's', [0.0001, 0.005, 0.5], 'soft start of usual parts 1 ms to 10 ms, from memory', { rare: true }),
     amount('inMaxV', 'Highest input for ever', 'V', [5, USUAL.inMaxV, 200], BASIS),
     amount('absMaxV', 'Highest input for a moment', 'V', [5, USUAL.absMaxV, 250], BASIS, { help: 'Above this it is destroyed.' }),
     amount('etaFull', 'Efficiency at rated current', '%', [0.3, USUAL.etaFull, 0.99], `${BASIS}, at 9 V input`),
@@ -84,8 +85,9 @@ export const stepDown = definePart({
           const [startV, stopV] = window(s, situation);
           return probe.volts('in') - probe.volts('gnd') > (on ? stopV : startV);
         },
-        operateS: RUN_S.start,
-        releaseS: RUN_S.stop,
+        // The output comes up after the soft start; how its limit fills what stands behind it is a matter of time.
+        operateS: s.num('softStartS'),
+        releaseS: STOP_S,
       },
     ],
   }),
