@@ -3,6 +3,7 @@ import type { Plan } from '../../plan/types.ts';
 import { wireFigures } from '../figures.ts';
 import { type Graph, regraph } from '../graph.ts';
 import { designCurrents, type Known } from '../index.ts';
+import type { WireFigures } from '../network.ts';
 import { Solver } from '../readings.ts';
 
 /** What every calculation in time of one plan stands on. */
@@ -12,6 +13,7 @@ export interface TimeBase {
   /** Where the battery's source stands among the elements. */
   readonly batteryAt: number;
   readonly batteryId: string;
+  readonly figures: ReadonlyMap<string, WireFigures>;
 }
 
 /**
@@ -21,10 +23,22 @@ export interface TimeBase {
 export function timeBase(plan: Plan, known?: Known): TimeBase {
   const design = known?.design ?? designCurrents(plan);
   const graph = regraph(design.graph, plan);
-  const solver = new Solver(graph, wireFigures(graph, design.basics, design.wireHeatA), design.solver);
+  const figures = wireFigures(graph, design.basics, design.wireHeatA);
+  return laid(graph, figures, new Solver(graph, figures, design.solver));
+}
+
+/**
+ * The same with a network that nothing has been solved with: the order in which rows are eliminated is kept from one
+ * solution to the next, and what comes twice must come out the same to the last digit.
+ */
+export function untouched({ graph, figures }: TimeBase): TimeBase {
+  return laid(graph, figures, new Solver(graph, figures));
+}
+
+function laid(graph: Graph, figures: TimeBase['figures'], solver: Solver): TimeBase {
   const elements = solver.elementsOf({ state: 'OFF_ASLEEP', band: 'typical' }, new Map());
   const batteryAt = elements.findIndex(isBattery);
-  return { graph, solver, batteryAt, batteryId: elements[batteryAt]!.id };
+  return { graph, solver, batteryAt, batteryId: elements[batteryAt]!.id, figures };
 }
 
 /** The one source between the battery's posts: the plan's battery, or the one that stands in where it has none. */

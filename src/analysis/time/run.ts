@@ -4,7 +4,7 @@ import type { Id } from '../../plan/types.ts';
 import type { PartView } from '../factsTypes.ts';
 import { nodeName } from '../graph.ts';
 import { walk } from '../readings.ts';
-import type { TimeBase } from './base.ts';
+import { type TimeBase, untouched } from './base.ts';
 import { keySpans, retentionS } from './keySpans.ts';
 import { tidyScenario } from './scenario.ts';
 import { supplyCurve } from './supply.ts';
@@ -43,7 +43,8 @@ export interface Run {
  * Follows a plan through one turn of the key, from the end of its canonical walk.
  * @param onProgress share done; returning true stops the run
  */
-export function runCycle(base: TimeBase, wanted: Scenario, onProgress?: (share: number) => boolean): Run {
+export function runCycle(of: TimeBase, wanted: Scenario, onProgress?: (share: number) => boolean): Run {
+  const base = untouched(of);
   const { solver, graph } = base;
   const scenario = tidyScenario(graph.plan, wanted);
   const key = keySpans(graph.plan, scenario, retentionS(graph.views.values()));
@@ -54,15 +55,15 @@ export function runCycle(base: TimeBase, wanted: Scenario, onProgress?: (share: 
   const watch: Watch = { nodes, elements: [{ id: base.batteryId }] };
   const states = walk(solver, scenario.band).statesAt.get('OFF_ASLEEP')!;
   const trace = transient(solver.network, timed, { untilS: scenario.untilS, states, watch, ...(onProgress ? { onProgress } : {}) });
-  const of = (node: string): Float64Array | undefined => trace.volts[nodes.indexOf(node)];
+  const voltsAt = (node: string): Float64Array | undefined => trace.volts[nodes.indexOf(node)];
   return {
     scenario,
     key,
     pairs,
     tS: trace.tS,
     volts: pairs.map((p) => {
-      const plus = of(p.plus);
-      const minus = of(p.minus);
+      const plus = voltsAt(p.plus);
+      const minus = voltsAt(p.minus);
       return trace.tS.map((_, k) => (plus?.[k] ?? 0) - (minus?.[k] ?? 0));
     }),
     batteryA: trace.amps[0]!,

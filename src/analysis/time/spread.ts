@@ -4,7 +4,7 @@ import type { Device, Element, Settled } from '../../circuit/types.ts';
 import type { Band } from '../../plan/types.ts';
 import type { Instant } from '../network.ts';
 import { BANDS, isComputed, MOMENT_S, type Walked, walk } from '../readings.ts';
-import type { TimeBase } from './base.ts';
+import { type TimeBase, untouched } from './base.ts';
 import { randomFrom } from './random.ts';
 import { MOMENTS, type SpreadMoment, spreadRows } from './spreadRows.ts';
 import type { Spread } from './types.ts';
@@ -37,7 +37,8 @@ export interface Sample {
  * its tolerance, apart from the others (makers promise ends, not shapes). Supply, ambient and load level are those of the
  * band that is worst for the figure. Yields what is known after every twenty runs.
  */
-export function* spread(base: TimeBase, { seed = 1, runs = RUNS }: SpreadOptions = {}): Generator<Spread, Spread> {
+export function* spread(of: TimeBase, { seed = 1, runs = RUNS }: SpreadOptions = {}): Generator<Spread, Spread> {
+  const base = untouched(of);
   const rows = spreadRows(base);
   const sampler = new Sampler(base);
   const random = randomFrom(seed);
