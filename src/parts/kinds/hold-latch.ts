@@ -1,7 +1,8 @@
 import type { Device, Element } from '../../circuit/types.ts';
+import type { Primitive } from '../../drawing/types.ts';
 import { definePart } from '../definePart.ts';
 import { amount, yesNo } from '../settings.ts';
-import { moduleBox } from '../symbols.ts';
+import { coilGlyph, contactGlyph, moduleBox, strokes } from '../symbols.ts';
 import type { Link, Settings, Situation } from '../types.ts';
 import { byBand, plain, withUnit } from '../values.ts';
 
@@ -58,7 +59,7 @@ export const holdLatch = definePart({
     { id: 'hold', label: 'hold', title: 'Kept closed by the computer’s pin', side: 'right', form: 'lead', role: 'signal', flow: 'in' },
     { id: 'gnd', label: 'gnd', title: 'Ground', side: 'bottom', form: 'screw', role: 'ground', required: true },
   ],
-  symbol: () => moduleBox({ left: ['in', 'set', 'set2'], right: ['out', null, 'hold'], bottom: ['gnd'] }, 140, 80),
+  symbol: () => moduleBox({ left: ['in', 'set', 'set2'], right: ['out', null, 'hold'], bottom: ['gnd'] }, 140, 80, drawing()),
   behave: (s, situation) => ({ elements: elements(s, situation), devices: devices(s, situation) }),
   facts: (s) => ({
     links: [{ a: 'in', b: 'out', type: 'contact', contact: 'no' }, ...INPUTS.map((a): Link => ({ a, b: 'gnd', type: 'resistor', ohm: INPUT_OHM }))],
@@ -86,6 +87,20 @@ export const holdLatch = definePart({
     { plus: 'out', minus: 'gnd', what: 'Switched supply: gone some seconds after the computer has stopped' },
   ],
 });
+
+/** Contact moved by what releases slowly: a coil with a filled end (IEC 60617, from memory). */
+function drawing(): Primitive[] {
+  return [
+    ...strokes([
+      [32, 20, 58, 20],
+      [82, 20, 108, 20],
+    ]),
+    ...contactGlyph(70, 20),
+    { t: 'line', pts: [69, 39, 69, 18], ink: 'soft', w: 1, dash: [3, 2] },
+    ...coilGlyph(69, 46),
+    { t: 'rect', x: 55, y: 39, w: 8, h: 14, fill: 'ink' },
+  ];
+}
 
 function elements(s: Settings, { on, wired }: Situation): Element[] {
   const closed = on('latch');

@@ -1,7 +1,8 @@
 import type { Device, Element } from '../../circuit/types.ts';
+import type { Primitive } from '../../drawing/types.ts';
 import { definePart } from '../definePart.ts';
 import { amount, yesNo } from '../settings.ts';
-import { moduleBox } from '../symbols.ts';
+import { coilGlyph, contactGlyph, mark, moduleBox, strokes } from '../symbols.ts';
 import type { Settings, Situation, TerminalDef } from '../types.ts';
 import { byBand, plain, withUnit } from '../values.ts';
 
@@ -63,7 +64,7 @@ export const lowVoltageCutout = definePart({
       ...(s.flag('warns') ? [warn] : []),
     ];
   },
-  symbol: (s) => moduleBox({ left: ['in', 'gnd'], right: ['out', s.flag('warns') ? 'warn' : null] }, 140, 60),
+  symbol: (s) => moduleBox({ left: ['in', 'gnd'], right: ['out', s.flag('warns') ? 'warn' : null] }, 140, 60, drawing()),
   behave: (s, situation) => ({ elements: elements(s, situation), devices: devices(s, situation) }),
   facts: (s) => ({
     links: [{ a: 'in', b: 'out', type: 'contact', contact: 'no' }],
@@ -91,6 +92,20 @@ export const lowVoltageCutout = definePart({
     ...(s.flag('warns') ? [{ plus: 'warn', minus: 'gnd', what: 'Near 0 V while it warns' }] : []),
   ],
 });
+
+/** Contact moved by a measuring relay for too little voltage (IEC 60617, from memory). */
+function drawing(): Primitive[] {
+  return [
+    ...strokes([
+      [32, 20, 58, 20],
+      [82, 20, 108, 20],
+    ]),
+    ...contactGlyph(70, 20),
+    { t: 'line', pts: [69, 37, 69, 18], ink: 'soft', w: 1, dash: [3, 2] },
+    ...coilGlyph(69, 44),
+    mark(69, 44, 'U<'),
+  ];
+}
 
 function elements(s: Settings, { on, wired }: Situation): Element[] {
   const list: Element[] = [

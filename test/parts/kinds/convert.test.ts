@@ -26,6 +26,13 @@ describe('step-down', () => {
   it('starts earlier in the high band than in the low one', () => {
     expect(wants(behave(conv, {}, { ...EN_OPEN, band: 'high' }), 'run', false, { in: 7.4 })).toBe(true);
   });
+  it('brings its output up after its soft start and takes it away at once', () => {
+    const run = (typed = {}) => behave(conv, typed, EN_OPEN).devices?.find((d) => d.id === 'run');
+    // 1 ms to 10 ms (usual parts, from memory).
+    expect(run()?.operateS).toBe(0.005);
+    expect(run({ softStartS: 0.05 })?.operateS).toBe(0.05);
+    expect(run({ softStartS: 0.05 })?.releaseS).toBeLessThan(0.001);
+  });
   it('obeys its enable input once that is wired', () => {
     const b = behave(conv);
     expect(wants(b, 'run', true, { in: 12, en: 0.5 })).toBe(false);

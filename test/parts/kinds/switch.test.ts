@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { contactMinA } from '../../../src/parts/contacts.ts';
 import { partKind } from '../../../src/parts/index.ts';
+import { ohms, source } from '../bench.ts';
+import { follow, jumping } from '../inTime.ts';
 import { behave, element, settings, wants } from '../situation.ts';
 
 const variant = (name: string, id: string) => {
@@ -145,5 +147,55 @@ describe('switches', () => {
     expect(minA('push-button', { contact: 'silver-tactile' })).toBe(1e-3);
     expect(minA('master-switch', {})).toBe(10e-3);
     expect(minA('master-switch', variant('master-switch', 'low-level'))).toBe(1e-3);
+  });
+});
+
+describe('relays in a dip', () => {
+  // Starting profiles of ISO 16750-2 at the coil: level I has a dip of 8 V and a trough of 8.5 V, level II 4.5 V and 5.5 V for ten seconds.
+  const dip = (kind: string, typed: Parameters<typeof behave>[1], volt: number, forS: number, keyV = 12.6) => {
+    const supply = jumping([0, 12.6], [1, volt], [1 + forS, 12.6]);
+    const key = jumping([0, 12.6], [0.5, keyV]);
+    const isRelay = kind === 'relay';
+    return follow((on) => behave(partKind(kind), typed, { band: 'low', ambientC: 70, on }), {
+      around: (tS) => [
+        source('s', isRelay ? '86' : '30', '0', supply.volt(tS), 0.05),
+        ohms('g', isRelay ? '85' : '31', '0', 1e-3),
+        ...(isRelay ? [source('c', '30', '0', 12.6, 0.05)] : [source('k', '15', '0', key.volt(tS), 10)]),
+        ohms('load', '87', '0', 12),
+      ],
+      breaks: [...new Set([...supply.breaks, ...key.breaks])].sort((a, b) => a - b),
+      untilS: 20,
+      nodes: ['87'],
+      on: isRelay ? ['coil'] : ['coil', 'hold'],
+    });
+  };
+
+  it('hold through level I, however long', () => {
+    expect(dip('relay', {}, 8, 10).events).toEqual([]);
+    expect(dip('delay-off-relay', {}, 8, 10).events).toEqual([]);
+  });
+  it('let go in level II, and pull in again when the supply is back', () => {
+    for (const kind of ['relay', 'delay-off-relay']) {
+      const told = dip(kind, {}, 5.5, 10);
+      expect(told.events.map((e) => [e.device, e.on])).toEqual([
+        ['coil', false],
+        ['coil', true],
+      ]);
+      expect(told.volts('87', 5)).toBeLessThan(0.1);
+      expect(told.volts('87', 15)).toBeGreaterThan(12);
+    }
+  });
+  it('bear too little for 5 ms bare and for 15 ms with a diode (common practice, no source)', () => {
+    expect(dip('relay', { suppression: 'none' }, 4, 0.003).events).toEqual([]);
+    expect(dip('relay', { suppression: 'none' }, 4, 0.01).when('coil', false)).toBeCloseTo(1.005, 3);
+    expect(dip('relay', { suppression: 'diode' }, 4, 0.01).events).toEqual([]);
+    expect(dip('relay', { suppression: 'diode' }, 4, 0.05).when('coil', false)).toBeCloseTo(1.015, 3);
+    expect(dip('delay-off-relay', {}, 4, 0.01).events).toEqual([]);
+    expect(dip('delay-off-relay', {}, 4, 0.05).when('coil', false)).toBeCloseTo(1.015, 3);
+  });
+  it('a hold relay that let go while it holds stays open until its trigger comes back', () => {
+    const told = dip('delay-off-relay', {}, 4, 0.05, 0);
+    expect(told.when('coil', false)).toBeCloseTo(1.015, 3);
+    expect(told.when('coil', true)).toBeNaN();
   });
 });
