@@ -77,9 +77,23 @@ function fillParts(plan: Plan, graph: Graph, nature: readonly NetNature[], reaso
 
 function withSettings(plan: Plan, settings: readonly (readonly [Id, Readonly<Record<string, Value>>])[]): Plan {
   if (settings.length === 0) return plan;
+  const more = new Map<Id, Record<string, Value>>();
+  for (const [id, values] of settings) more.set(id, { ...more.get(id), ...values });
   const parts: Record<Id, Part> = { ...plan.parts };
-  for (const [id, more] of settings) parts[id] = { ...parts[id]!, settings: { ...parts[id]!.settings, ...more } };
+  for (const [id, values] of more) parts[id] = withValues(parts[id]!, values);
   return { ...plan, parts };
+}
+
+/** Filled parts by the part they were filled from: the same again when the same values are chosen, so that what is known of it stays known. */
+const filledFrom = new WeakMap<Part, { readonly values: string; readonly part: Part }>();
+
+function withValues(part: Part, more: Readonly<Record<string, Value>>): Part {
+  const values = JSON.stringify(more);
+  const found = filledFrom.get(part);
+  if (found?.values === values) return found.part;
+  const filled = { ...part, settings: { ...part.settings, ...more } };
+  filledFrom.set(part, { values, part: filled });
+  return filled;
 }
 
 function fillLengths(plan: Plan, reasons: Record<string, string>): Plan {

@@ -12,6 +12,11 @@ export interface Mapped {
 
 type Field = 'state' | 'band' | 'supplyV' | 'ambientC' | 'load' | 'pressed';
 
+type AtMoment = Omit<Situation, 'on'>;
+
+/** Enough for every state and band in which a part is asked; beyond it the plan has changed more often than is worth keeping. */
+const MOST_MOMENTS = 200;
+
 /**
  * The behaviours of one part, asked again only when something that the part looked at has changed. A part must look at
  * all it needs when it is asked, not later when its devices are.
@@ -19,61 +24,71 @@ type Field = 'state' | 'band' | 'supplyV' | 'ambientC' | 'load' | 'pressed';
 export class PartBehaviour {
   private readonly fields = new Set<Field>();
   private readonly lines = new Set<Line>();
-  /** Own devices looked at, by local id. */
-  private readonly ons = new Set<string>();
-  private readonly known = new Map<string, Mapped>();
-  private always: Mapped | null = null;
+  /** Own devices looked at, by their global ids. */
+  private readonly ons: string[] = [];
+  private readonly known = new Map<string, Map<number, Mapped>>();
+  /** The behaviour when the part was seen to look at nothing: it is always the same. */
+  constant: Mapped | null = null;
+  /** At how many things the part has been seen to look; what was asked for before it grew is asked for again. */
+  looks = 0;
 
   constructor(private readonly view: PartView) {}
 
   /** Does it depend on the states of its own devices, as far as it has been seen? */
   get switches(): boolean {
-    return this.ons.size > 0;
+    return this.ons.length > 0;
   }
 
-  /** What distinguishes a moment for this part, device states apart. */
-  private momentKey(s: Omit<Situation, 'on'>): string {
+  /** The states of its own devices that it looks at, as one number. */
+  switchKey(on: (device: string) => boolean): number {
+    let key = 1;
+    for (let i = 0; i < this.ons.length; i++) key = 2 * key + (on(this.ons[i]!) ? 1 : 0);
+    return key;
+  }
+
+  /** What has been asked for in a moment, by switch key. */
+  moment(s: AtMoment): Map<number, Mapped> {
     let key = '';
     for (const field of this.fields) key += `${s[field]}|`;
     for (const line of this.lines) key += s.live(line) ? '1' : '0';
-    return key;
+    let found = this.known.get(key);
+    if (!found) {
+      if (this.known.size >= MOST_MOMENTS) this.known.clear();
+      found = new Map();
+      this.known.set(key, found);
+    }
+    return found;
   }
 
-  /** The states of its own devices that it looks at. */
-  switchKey(on: (localDevice: string) => boolean): string {
-    let key = '';
-    for (const device of this.ons) key += on(device) ? '1' : '0';
-    return key;
-  }
-
-  /** The behaviour when the part was seen to look at nothing: it is always the same. */
-  get constant(): Mapped | null {
-    return this.always;
-  }
-
-  at(moment: Omit<Situation, 'on'>, on: Situation['on']): Mapped {
-    const found = this.known.get(`${this.momentKey(moment)}/${this.switchKey(on)}`);
+  /** @param on states of devices by their global ids */
+  at(s: AtMoment, on: (device: string) => boolean): Mapped {
+    const found = this.moment(s).get(this.switchKey(on));
     if (found) return found;
-    const before = this.looks;
-    const behaviour = this.view.kind.behave(this.view.s, this.watched(moment, on));
+    const { id } = this.view.part;
+    const behaviour = this.view.kind.behave(
+      this.view.s,
+      this.watched(s, (device) => {
+        const full = `${id}:${device}`;
+        if (!this.ons.includes(full)) this.ons.push(full);
+        return on(full);
+      }),
+    );
+    const looks = this.fields.size + this.lines.size + this.ons.length;
     // A key that says more than those before it would be mistaken for one of them.
-    if (this.looks > before) this.known.clear();
+    if (looks > this.looks) this.known.clear();
+    this.looks = looks;
     const mapped: Mapped = {
       elements: behaviour.elements.map((e) => rename(e, this.view)),
       devices: (behaviour.devices ?? []).map((d) => renameDevice(d, this.view)),
     };
-    this.known.set(`${this.momentKey(moment)}/${this.switchKey(on)}`, mapped);
-    this.always = this.looks === 0 ? mapped : null;
+    this.moment(s).set(this.switchKey(on), mapped);
+    this.constant = looks === 0 ? mapped : null;
     return mapped;
   }
 
-  private get looks(): number {
-    return this.fields.size + this.lines.size + this.ons.size;
-  }
-
   /** The same situation, noting what is looked at. */
-  private watched(s: Omit<Situation, 'on'>, on: Situation['on']): Situation {
-    const see = <K extends Field>(key: K): Omit<Situation, 'on'>[K] => {
+  private watched(s: AtMoment, on: Situation['on']): Situation {
+    const see = <K extends Field>(key: K): AtMoment[K] => {
       this.fields.add(key);
       return s[key];
     };
@@ -102,10 +117,7 @@ export class PartBehaviour {
         this.lines.add(line);
         return s.live(line);
       },
-      on: (device) => {
-        this.ons.add(device);
-        return on(device);
-      },
+      on,
     };
   }
 }

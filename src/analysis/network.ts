@@ -1,10 +1,10 @@
 import type { Device, Element, Tolerances } from '../circuit/types.ts';
 import type { Situation } from '../parts/types.ts';
-import type { Band, Id, VehicleState } from '../plan/types.ts';
+import type { Band, Id, Part, Vehicle, VehicleState } from '../plan/types.ts';
 import { BODY_JOINT_OHM, ohmPerM, TERMINATION_OHM } from '../trade/conductors.ts';
 import { isLive } from '../trade/lines.ts';
 import { supplyV } from '../trade/supply.ts';
-import { PartBehaviour } from './behaviours.ts';
+import { type Mapped, PartBehaviour } from './behaviours.ts';
 import type { PartView } from './factsTypes.ts';
 import type { Graph } from './graph.ts';
 import { bySerial } from './views.ts';
@@ -56,11 +56,9 @@ export class NetworkMaker {
   private readonly wireElements = new Map<Band, readonly Element[]>();
   private readonly instants = new Map<string, Instant>();
 
-  /** @param earlier maker of the same plan with other values: what its unchanged parts do is taken over */
   constructor(
     readonly graph: Graph,
     private readonly figures: ReadonlyMap<Id, WireFigures>,
-    earlier?: NetworkMaker,
   ) {
     for (const view of graph.views.values()) this.wired.set(view.part.id, new Set());
     for (const w of graph.wires) {
@@ -69,8 +67,7 @@ export class NetworkMaker {
     }
     const zones = Object.values(graph.plan.zones).sort((a, b) => a.order - b.order || bySerial(a, b));
     this.chassis = zones.map((z) => `chassis:${z.id}`);
-    const before = new Map(earlier?.parts.map(({ view, behaviour }) => [view.part, behaviour]));
-    this.parts = [...graph.views.values()].map((view) => ({ view, behaviour: before.get(view.part) ?? new PartBehaviour(view) }));
+    this.parts = [...graph.views.values()].map((view) => ({ view, behaviour: behaviourOf(view, this.wired.get(view.part.id)!, graph.plan.vehicle) }));
     const battery = this.parts.find(({ view }) => view.kind.kind === 'battery')?.view;
     this.hasBattery = battery !== undefined;
     const strapped = battery !== undefined && this.wired.get(battery.part.id)!.has('-');
@@ -84,7 +81,7 @@ export class NetworkMaker {
     if (!instant) {
       instant = new Instant(
         this.common(moment),
-        this.parts.map(({ view, behaviour }) => ({ id: view.part.id, behaviour, situation: () => this.situation(view, moment) })),
+        this.parts.map(({ view, behaviour }) => ({ behaviour, situation: () => this.situation(view, moment) })),
       );
       this.instants.set(key, instant);
     }
@@ -149,15 +146,37 @@ export class NetworkMaker {
   }
 }
 
+/** Kept for a part by identity, as long as the same of its terminals are wired in the same vehicle. */
+const kept = new WeakMap<Part, { readonly wired: string; readonly vehicle: Vehicle; readonly behaviour: PartBehaviour }>();
+
+function behaviourOf(view: PartView, terminals: ReadonlySet<string>, vehicle: Vehicle): PartBehaviour {
+  const wired = [...terminals].sort().join();
+  const found = kept.get(view.part);
+  if (found && found.wired === wired && found.vehicle === vehicle) return found.behaviour;
+  const behaviour = new PartBehaviour(view);
+  kept.set(view.part, { wired, vehicle, behaviour });
+  return behaviour;
+}
+
 /** Id of the element that stands for a wire; no part's element has a name like it. */
 export function wireElement(id: Id): string {
   return `~${id}`;
 }
 
 interface PartAtInstant {
-  readonly id: Id;
   readonly behaviour: PartBehaviour;
   readonly situation: () => Omit<Situation, 'on'>;
+}
+
+/** A part whose elements change with its devices: where they stand in the list, and for which states. */
+interface Switching {
+  readonly behaviour: PartBehaviour;
+  readonly situation: Omit<Situation, 'on'>;
+  readonly from: number;
+  key: number;
+  /** What is known of this moment, and for how many things looked at. */
+  known: ReadonlyMap<number, Mapped>;
+  looks: number;
 }
 
 /** The network of one moment: its devices, and its elements for any states of them. */
@@ -165,19 +184,26 @@ export class Instant {
   /** Devices of every part, ids prefixed with `part:`; their probes are handed local names. */
   readonly devices: readonly Device[];
   private list: Element[];
-  /** Parts whose elements change with their devices: where they stand in the list, and for which states. */
-  private readonly switching: { readonly part: PartAtInstant; readonly situation: Omit<Situation, 'on'>; readonly from: number; key: string }[] = [];
+  private readonly switching: Switching[] = [];
 
   constructor(common: readonly Element[], parts: readonly PartAtInstant[]) {
     const list = [...common];
     const devices: Device[] = [];
     const off = (): boolean => false;
-    for (const part of parts) {
-      let mapped = part.behaviour.constant;
+    for (const { behaviour, situation } of parts) {
+      let mapped = behaviour.constant;
       if (!mapped) {
-        const situation = part.situation();
-        mapped = part.behaviour.at(situation, off);
-        if (part.behaviour.switches) this.switching.push({ part, situation, from: list.length, key: part.behaviour.switchKey(off) });
+        const s = situation();
+        mapped = behaviour.at(s, off);
+        if (behaviour.switches)
+          this.switching.push({
+            behaviour,
+            situation: s,
+            from: list.length,
+            key: behaviour.switchKey(off),
+            known: behaviour.moment(s),
+            looks: behaviour.looks,
+          });
       }
       for (const d of mapped.devices) devices.push(d);
       for (const e of mapped.elements) list.push(e);
@@ -193,11 +219,16 @@ export class Instant {
   elements(on: (device: string) => boolean): readonly Element[] {
     let fresh = false;
     for (const s of this.switching) {
-      const { id, behaviour } = s.part;
-      const local = (device: string): boolean => on(`${id}:${device}`);
-      if (behaviour.switchKey(local) === s.key) continue;
-      const { elements } = behaviour.at(s.situation, local);
-      s.key = behaviour.switchKey(local);
+      const { behaviour } = s;
+      let key = behaviour.switchKey(on);
+      if (key === s.key) continue;
+      const { elements } = (behaviour.looks === s.looks && s.known.get(key)) || behaviour.at(s.situation, on);
+      if (behaviour.looks !== s.looks) {
+        s.looks = behaviour.looks;
+        s.known = behaviour.moment(s.situation);
+        key = behaviour.switchKey(on);
+      }
+      s.key = key;
       for (let k = 0; k < elements.length; k++) {
         if (isSame(this.list[s.from + k]!, elements[k]!)) continue;
         if (!fresh) this.list = this.list.slice();

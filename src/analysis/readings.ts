@@ -31,7 +31,7 @@ export class Solver {
     figures: ReadonlyMap<string, WireFigures>,
     earlier?: Solver,
   ) {
-    this.maker = new NetworkMaker(graph, figures, earlier?.maker);
+    this.maker = new NetworkMaker(graph, figures);
     const first = this.maker.at({ state: 'OFF_ASLEEP', band: 'typical' });
     const elements = first.elements(() => false);
     this.compiled = elements;

@@ -1,4 +1,4 @@
-import { linearFigures } from './load.ts';
+import { conductance, linearFigures } from './load.ts';
 import { endsOf, type Network } from './network.ts';
 import { CODE, lawOne, lawTwo, OUT, prepareOne, prepareTwo, STRIDE } from './ports.ts';
 import type { Element, NodeName, Solution } from './types.ts';
@@ -82,20 +82,19 @@ export function allAmps(network: Network, elements: readonly Element[], { volts,
     const coarse = (p < n ? volts[p]! : 0) - (q < n ? volts[q]! : 0);
     return rest ? coarse + ((p < n ? rest[p]! : 0) - (q < n ? rest[q]! : 0)) : coarse;
   };
-  for (const ports of [network.linear, network.one, network.two]) {
-    for (let k = 0; k < ports.count; k++) {
-      const at = ports.element[k]!;
-      const e = elements[at]!;
-      const v1 = across(ports.from[k]!, ports.to[k]!);
-      if (ports === network.two) {
-        const { i1, i2 } = flowOf(e, v1, across(ports.from2[k]!, ports.to2[k]!));
-        first[at] = i1;
-        second[at] = e.kind === 'opto' ? i2 : -i2;
-      } else {
-        const { i1 } = flowOf(e, v1, 0);
-        first[at] = e.kind === 'source' ? -i1 : i1;
-      }
-    }
+  const { linear, one, two } = network;
+  for (let k = 0; k < linear.count; k++) {
+    const at = linear.element[k]!;
+    const e = elements[at]!;
+    const v = across(linear.from[k]!, linear.to[k]!);
+    first[at] = e.kind === 'source' ? conductance(e) * (e.volt - v) : conductance(e) * v;
+  }
+  for (let k = 0; k < one.count; k++) first[one.element[k]!] = flowOf(elements[one.element[k]!]!, across(one.from[k]!, one.to[k]!), 0).i1;
+  for (let k = 0; k < two.count; k++) {
+    const at = two.element[k]!;
+    const { i1, i2 } = flowOf(elements[at]!, across(two.from[k]!, two.to[k]!), across(two.from2[k]!, two.to2[k]!));
+    first[at] = i1;
+    second[at] = elements[at]!.kind === 'opto' ? i2 : -i2;
   }
   return { first, second };
 }

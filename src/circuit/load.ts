@@ -5,10 +5,23 @@ import type { Element } from './types.ts';
 /** At or above this a resistance counts as open: it would vanish beside the rounding of the wires next to it. */
 export const OPEN_OHM = 1e10;
 
+/** Conductance of a linear element, S; 0 for what is not linear. */
+export function conductance(e: Element): number {
+  switch (e.kind) {
+    case 'resistor':
+    case 'source':
+    case 'inductor':
+      return e.ohm >= OPEN_OHM ? 0 : 1 / Math.max(e.ohm, LEAST_OHM);
+    case 'capacitor':
+      return e.leakOhm >= OPEN_OHM ? 0 : 1 / Math.max(e.leakOhm, LEAST_OHM);
+    default:
+      return 0;
+  }
+}
+
 /** Conductance (S) and, for a source, the driving voltage (V) of a linear element. */
 export function linearFigures(e: Element): { g: number; volt: number } {
-  const ohm = e.kind === 'resistor' || e.kind === 'source' || e.kind === 'inductor' ? e.ohm : e.kind === 'capacitor' ? e.leakOhm : Number.NaN;
-  return { g: ohm >= OPEN_OHM ? 0 : 1 / Math.max(ohm, LEAST_OHM), volt: e.kind === 'source' ? e.volt : 0 };
+  return { g: conductance(e), volt: e.kind === 'source' ? e.volt : 0 };
 }
 
 /** Takes the element values into the flat arrays of the network. Throws when the elements are not those compiled. */
@@ -19,9 +32,9 @@ export function loadValues(network: Network, elements: readonly Element[]): void
   linearValues.fill(0);
   for (let k = 0; k < linear.count; k++) {
     const e = at(elements, kinds, linear.element[k]!);
-    const { g, volt } = linearFigures(e);
+    const g = conductance(e);
     linearG[k] = g;
-    linearV[k] = volt;
+    linearV[k] = e.kind === 'source' ? e.volt : 0;
     const s = 4 * k;
     linearValues[linear.slots[s]!]! += g;
     linearValues[linear.slots[s + 1]!]! += g;

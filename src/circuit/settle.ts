@@ -100,14 +100,11 @@ function comeToRest(
   const patience = new Set<string>();
   let start = start0;
   let last: readonly Device[] = [];
-  let elements = elementsFor(on);
-  let solution = solveAtRest(network, elements, { start });
+  let rest = null as { readonly elements: readonly Element[]; readonly solution: Solution } | null;
   for (;;) {
-    const now = elementsFor(on);
-    if (now !== elements) {
-      elements = now;
-      solution = solveAtRest(network, elements, { start });
-    }
+    const elements = elementsFor(on);
+    if (elements !== rest?.elements) rest = { elements, solution: solveAtRest(network, elements, { start }) };
+    const { solution } = rest;
     const probe = probeOf(network, elements, solution, on);
     const wantsBack = (d: Device): boolean => d.wants(probe, on(d.id)) !== on(d.id);
     const isUndecided = (d: Device): boolean => wantsBack(d) || d.wants(probe, !on(d.id)) !== on(d.id);
