@@ -84,9 +84,17 @@ function note(found: Behind, graph: Graph, node: number): void {
   if (!view) return;
   if (view.kind.kind === 'optocoupler' && (terminal === 'C' || terminal === 'E')) found.optocoupler = view;
   if (view.kind.kind === 'push-button' || view.kind.kind === 'master-switch') found.button = view;
-  if (view.kind.kind === 'led' || (view.kind.kind === 'touch-display' && terminal === 'bl') || (view.kind.kind === 'relay' && terminal === '86'))
-    found.driven = view;
+  if (DRIVEN[view.kind.kind]?.includes(terminal)) found.driven = view;
 }
+
+/** Terminals that want to be driven, by kind: a lamp, a brightness input, a coil, the LED of an optocoupler, what keeps a latch closed. */
+const DRIVEN: Readonly<Record<string, readonly string[]>> = {
+  led: ['A', 'K'],
+  'touch-display': ['bl'],
+  relay: ['86', '85'],
+  optocoupler: ['A', 'K'],
+  'hold-latch': ['hold'],
+};
 
 function touchesRail3(graph: Graph, node: number): boolean {
   return graph.netNodes[graph.net[node]!]!.some((n) => {
