@@ -1,5 +1,6 @@
 import type { TimedCircuit } from './circuit.ts';
 import type { Moment } from './moment.ts';
+import { allowed, type Tolerance } from './pace.ts';
 import { soften } from './soften.ts';
 
 /**
@@ -12,8 +13,6 @@ const D = GAMMA / 2;
 const W = Math.SQRT2 / 4;
 const ERROR = [(4 * W - 1) / 3, -1 / 3, (2 * D) / 3] as const;
 
-/** An inductor's amps are held as close as a capacitor's volts: this many amps a volt. */
-const AMP_PER_VOLT = 0.2;
 /** Below this share of what is allowed an error lets the step grow as far as it may. */
 const NEGLIGIBLE = 0.005;
 /** A source or load level may bend away from a straight line within a step by this many times the error allowed. */
@@ -22,22 +21,12 @@ const BEND = 10;
 const NODE_BEND = 20;
 const JUMP_S = 5e-4;
 
-export interface Tolerance {
-  readonly absV: number;
-  readonly relative: number;
-}
-
 export interface Tried {
   readonly isSolved: boolean;
   /** Largest local error over what is allowed; its cube root sets the step. */
   readonly error: number;
   /** Worst node of a stage that has no solution, -1 otherwise. */
   readonly worst: number;
-}
-
-/** Error allowed of a store's held figure. */
-export function allowed(circuit: TimedCircuit, tolerance: Tolerance, s: number, held: number): number {
-  return Math.max(circuit.stores.isCapacitor[s] ? tolerance.absV : AMP_PER_VOLT * tolerance.absV, tolerance.relative * Math.abs(held));
 }
 
 export class Stepper {

@@ -1,10 +1,11 @@
 import type { Device, Probe } from '../types.ts';
+import type { TransientEvent } from './types.ts';
 
 /** Two instants nearer than this are one, s. */
 export const LEAST_S = 1e-9;
 /** Devices that chase each other without taking time are left alone this long, doubling while they go on, s. */
 const FIRST_HOLD_S = 1e-3;
-const LONGEST_HOLD_S = 0.1;
+const LONGEST_HOLD_S = 1;
 
 /** Two-state devices in time: what each is, since when it has wanted otherwise, and which are held. */
 export class Switches {
@@ -23,7 +24,7 @@ export class Switches {
 
   readonly on = (id: string): boolean => this.states.get(id) ?? false;
 
-  /** Which of the given devices want to switch. */
+  /** Whether a device wants to switch. */
   wants(d: Device, probe: Probe): boolean {
     const on = this.on(d.id);
     return d.wants(probe, on) !== on;
@@ -32,6 +33,14 @@ export class Switches {
   /** Devices that want to switch and did not when last asked. */
   fresh(probe: Probe): readonly Device[] {
     return this.devices.filter((d) => !this.since.has(d.id) && this.wants(d, probe));
+  }
+
+  /** Devices whose wish is another at `between` than when last asked and than at `end`: it would pass unseen. */
+  passing(between: Probe, end: Probe): boolean {
+    return this.devices.some((d) => {
+      const wanted = this.since.has(d.id);
+      return this.wants(d, between) !== wanted && this.wants(d, end) === wanted;
+    });
   }
 
   /** Asks all: who begins to want, who no longer does. */
@@ -81,6 +90,12 @@ export class Switches {
     return this.devices.map((d) => (this.on(d.id) ? '1' : '0')).join('');
   }
 
+  /** Lets go of all that are held: an input has changed. */
+  free(): void {
+    this.heldUntil.clear();
+    this.holdS.clear();
+  }
+
   /**
    * A set of states came again at one instant: those that switched since, and are off now, are left off for a while
    * (all of them, whatever they are, when `isLast`).
@@ -93,5 +108,29 @@ export class Switches {
       this.holdS.set(d.id, holdS);
       this.heldUntil.set(d.id, tS + holdS);
     }
+  }
+}
+
+/**
+ * Lets the devices whose time has come at an instant switch, one by one, each seeing what the one before has done.
+ * @param resolve solves the network anew after a switch; false when it has no solution, which ends it
+ * @returns false when it ended so
+ */
+export function letSwitch(switches: Switches, tS: number, events: TransientEvent[], probe: () => Probe, resolve: () => boolean): boolean {
+  const seen = new Set<string>();
+  const flipped: Device[] = [];
+  const most = 4 * switches.devices.length + 10;
+  for (;;) {
+    switches.ask(probe(), tS);
+    const device = switches.due(tS);
+    if (!device) return true;
+    if (flipped.length === 0) seen.add(switches.key());
+    const on = switches.flip(device);
+    events.push({ tS, device: device.id, on });
+    if (!resolve()) return false;
+    flipped.push(device);
+    const key = switches.key();
+    if (seen.has(key)) switches.calm(flipped, tS, flipped.length > most);
+    seen.add(key);
   }
 }

@@ -1,15 +1,15 @@
 import { elementAmps, portVolts } from '../amps.ts';
 import type { Network } from '../network.ts';
 import { solveAtRest } from '../solve.ts';
-import type { Device, Probe } from '../types.ts';
 import { TimedCircuit } from './circuit.ts';
 import { eventWithin } from './event.ts';
 import { Fuses } from './fuses.ts';
 import { probeAt } from './look.ts';
 import { type Moment, newMoment } from './moment.ts';
+import { fastest, firstStepS, type Tolerance } from './pace.ts';
 import { Recorder } from './record.ts';
-import { allowed, Stepper, type Tolerance } from './step.ts';
-import { LEAST_S, Switches } from './switches.ts';
+import { Stepper } from './step.ts';
+import { LEAST_S, letSwitch, Switches } from './switches.ts';
 import type { TimedNetwork, Trace, TransientEvent, TransientOptions } from './types.ts';
 
 /** Inputs just before and just after a break are read this far from it, s. */
@@ -18,9 +18,6 @@ const CAUTION = 0.9;
 const MOST_GROWTH = 5;
 const LEAST_SHRINK = 0.1;
 const UNSOLVED_SHRINK = 1 / 8;
-/** The first step after a jump moves no store by more than about this many times the error allowed, and is at most this long, s. */
-const FIRST_MOVE = 4;
-const FIRST_S = 0.1;
 const MAX_STEP_S = 5;
 const MOST_STEPS = 100_000;
 /** Where a state of a load ends, the network falls to another: so far ahead, s, and so often without a step between. */
@@ -190,37 +187,23 @@ class Run {
       this.shiftS = NUDGE_S;
       isJump = true;
     }
+    if (isJump) this.switches.free();
     if (isJump && !this.resolve()) return null;
     const before = this.events.length;
-    if (!this.letSwitch()) return null;
+    if (
+      !letSwitch(
+        this.switches,
+        now.tS,
+        this.events,
+        () => probeAt(this.circuit, now, this.switches.on),
+        () => this.resolve(),
+      )
+    )
+      return null;
     if (!isJump && this.events.length === before) return stepS;
     this.keep();
     this.stepper.restart();
     return this.firstStep();
-  }
-
-  /** Lets devices whose time has come switch, one by one. False when the network has no solution. */
-  private letSwitch(): boolean {
-    const { switches, now } = this;
-    const seen = new Set<string>();
-    const flipped: Device[] = [];
-    for (;;) {
-      switches.ask(this.probe(), now.tS);
-      const device = switches.due(now.tS);
-      if (!device) return true;
-      if (flipped.length === 0) seen.add(switches.key());
-      const on = switches.flip(device);
-      this.events.push({ tS: now.tS, device: device.id, on });
-      if (!this.resolve()) return false;
-      flipped.push(device);
-      const key = switches.key();
-      if (seen.has(key)) switches.calm(flipped, now.tS, flipped.length > 4 * switches.devices.length + 10);
-      seen.add(key);
-    }
-  }
-
-  private probe(): Probe {
-    return probeAt(this.circuit, this.now, this.switches.on);
   }
 
   /** Volts at this instant after something jumped; what is stored stays. */
@@ -249,26 +232,14 @@ class Run {
   }
 
   private firstStep(): number {
-    let stepS = FIRST_S;
-    for (let s = 0; s < this.circuit.stores.count; s++) {
-      const move = FIRST_MOVE * allowed(this.circuit, this.tolerance, s, this.now.held[s]!);
-      stepS = Math.min(stepS, move / Math.abs(this.now.slope[s]!));
-    }
-    return Math.max(stepS, 2 * LEAST_S);
+    return Math.max(2 * LEAST_S, firstStepS(this.circuit, this.tolerance, this.now));
   }
 
-  /** A node of the store that moves fastest, in units of the error allowed. */
+  /** A node of the store that moves fastest. */
   private restless(): string | undefined {
     const { stores } = this.circuit;
-    let fastest = 0;
-    let node: string | undefined;
-    for (let s = 0; s < stores.count; s++) {
-      const speed = Math.abs(this.now.slope[s]!) / allowed(this.circuit, this.tolerance, s, this.now.held[s]!);
-      if (!(speed > fastest)) continue;
-      fastest = speed;
-      node = this.given.nodes[stores.from[s]!] ?? this.given.nodes[stores.to[s]!];
-    }
-    return node;
+    const { store } = fastest(this.circuit, this.tolerance, this.now);
+    return this.given.nodes[stores.from[store] ?? -1] ?? this.given.nodes[stores.to[store] ?? -1];
   }
 
   private stop(node: string | null | undefined): null {
