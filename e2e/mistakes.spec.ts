@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { mistakes } from '../src/advise/mistakes.ts';
+import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
 
 const CATALOGUE = 'src/rules/catalogue/';
@@ -45,3 +46,19 @@ for (const mistake of mistakes) {
     await expect(app.headline.getByRole('heading')).toHaveText('No hazard, no fault found');
   });
 }
+
+test('a card of two is mended with one click and brought back by one undo', async ({ page }) => {
+  const demo = JSON.parse(readFileSync('public/plans/mobile-library-van.plan.json', 'utf8')) as Plan;
+  const parts = Object.fromEntries(
+    Object.entries(demo.parts).map(([id, p]) => [id, p.kind === 'computer' ? { ...p, settings: { ...p.settings, gpio5Mode: 'in', gpio6Mode: 'in' } } : p]),
+  );
+  const app = new App(page);
+  await app.openPlan({ ...demo, id: 'e2e-mend-all', parts });
+  const card = app.findings().filter({ hasText: titleOf('E6') });
+  await expect(card).toContainText('×2');
+  await app.click(card.getByRole('button', { name: 'Mend all 2' }));
+  await expect(card).toHaveCount(0);
+  await app.undo();
+  await expect(card).toContainText('×2');
+  await expect(app.undoButton).toBeDisabled();
+});

@@ -49,7 +49,7 @@ export function repairsFor(plan: Plan, results: Results, finding: Finding): Offe
 }
 
 /** A repair that throws is a slip of its rule: the finding stands without it. */
-function proposed(repair: NonNullable<RuleDef['repair']>, finding: Finding, facts: Facts): readonly Repair[] {
+export function proposed(repair: NonNullable<RuleDef['repair']>, finding: Finding, facts: Facts): readonly Repair[] {
   try {
     return repair(finding, facts);
   } catch {
@@ -60,10 +60,15 @@ function proposed(repair: NonNullable<RuleDef['repair']>, finding: Finding, fact
 function mends(plan: Plan, before: Results, finding: Finding, edit: Edit): boolean {
   const applied = apply(plan, edit);
   if (!applied.ok) return false;
-  const after = computeResults(applied.plan).report.findings;
-  const same = (f: Finding): boolean => f.rule === finding.rule && f.subject.id === finding.subject.id;
-  const known = new Set(before.report.findings.filter((f) => f.level === 'hazard').map((f) => `${f.rule}|${f.subject.id}`));
-  return !after.some(same) && after.every((f) => f.level !== 'hazard' || known.has(`${f.rule}|${f.subject.id}`));
+  return helped(before, computeResults(applied.plan), finding);
+}
+
+const keyOf = (f: Finding): string => `${f.rule}|${f.subject.id}`;
+
+/** Is the finding gone, and has no new hazard come? */
+export function helped(before: Results, after: Results, finding: Finding): boolean {
+  const known = new Set(before.report.findings.filter((f) => f.level === 'hazard').map(keyOf));
+  return after.report.findings.every((f) => keyOf(f) !== keyOf(finding) && (f.level !== 'hazard' || known.has(keyOf(f))));
 }
 
 export { settlePlan } from './settle.ts';

@@ -1,20 +1,15 @@
 import { useId, useState } from 'react';
-import type { OfferedRepair } from '../advise/index.ts';
 import type { Card } from '../advise/types.ts';
 import { LEVEL_WORD, LevelMark } from '../faces/LevelMark.tsx';
 import { TermText } from '../faces/TermText.tsx';
 import { keyFor, where } from '../faces/words.ts';
 import { setAside } from '../plan/edits.ts';
-import type { Plan } from '../plan/types.ts';
 import type { Finding, Subject } from '../rules/types.ts';
-import { app, useApp } from '../state/store.ts';
+import { app } from '../state/store.ts';
 import { change, pointAt, pointAway, selectSubject } from './actions.ts';
-import { describeEdit } from './describe.ts';
 import { partName, wireName } from './lookup.ts';
-import { useRepairs, useRule } from './useRepairs.ts';
-
-/** Lines of a preview that are shown without being asked for. */
-const FEW_LINES = 3;
+import { Repairs } from './Repairs.tsx';
+import { useRule } from './useRepairs.ts';
 
 /** One cause, one card: what with its numbers, why, what to do; ways to look at it, mend it or set it aside. */
 export function FindingCard({ card }: { readonly card: Card }) {
@@ -51,7 +46,7 @@ export function FindingCard({ card }: { readonly card: Card }) {
         <TermText text={finding.todo} />
       </p>
       {finding.state && finding.band ? <p className="note">Worst in {where(finding.state, finding.band)}.</p> : null}
-      <Repairs finding={finding} />
+      <Repairs finding={finding} all={card.findings} />
       <div className="row">
         <button type="button" className="link" onClick={() => showMe(finding)}>
           Show me
@@ -126,76 +121,6 @@ function SubjectPicker({ findings, at, onPick }: { readonly findings: readonly F
         ))}
       </select>
     </p>
-  );
-}
-
-function Repairs({ finding }: { readonly finding: Finding }) {
-  const plan = useApp((s) => s.plan);
-  const current = useApp((s) => s.resultsFor === s.plan);
-  const offers = useRepairs(finding);
-  if (!plan || offers.length === 0) return null;
-  return (
-    <ul className="repairs">
-      {offers.map((offer) => (
-        <li key={offer.title}>
-          <Repair offer={offer} plan={plan} current={current} />
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-/** One repair with what it would change. One that changes what the person chose is asked about once more. */
-function Repair({ offer, plan, current }: { readonly offer: OfferedRepair; readonly plan: Plan; readonly current: boolean }) {
-  const [asking, setAsking] = useState(false);
-  const lines = describeEdit(plan, offer.edit);
-  if (asking)
-    return (
-      <div className="asking">
-        <p>
-          <b>{offer.title}?</b> This changes something you chose:
-        </p>
-        <ul className="note">
-          {lines.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-        <div className="row">
-          <button type="button" className="btn" disabled={!current} onClick={() => change(offer.edit)}>
-            Change it
-          </button>
-          <button type="button" className="btn quiet" onClick={() => setAsking(false)}>
-            Leave it
-          </button>
-        </div>
-      </div>
-    );
-  return (
-    <>
-      <button type="button" className="btn" disabled={!current} onClick={() => (offer.safe ? change(offer.edit) : setAsking(true))}>
-        {offer.title}
-        {offer.safe ? '' : ' …'}
-      </button>
-      <Preview lines={lines} />
-    </>
-  );
-}
-
-/** What a repair would change: a few lines in full, many behind their count. */
-function Preview({ lines }: { readonly lines: readonly string[] }) {
-  const list = (
-    <ul className="note">
-      {lines.map((line) => (
-        <li key={line}>{line}</li>
-      ))}
-    </ul>
-  );
-  if (lines.length <= FEW_LINES) return list;
-  return (
-    <details className="preview">
-      <summary className="note">Changes {lines.length} things</summary>
-      {list}
-    </details>
   );
 }
 

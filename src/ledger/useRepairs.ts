@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'react';
 import type { OfferedRepair } from '../advise/index.ts';
 import type { Finding, RuleDef } from '../rules/types.ts';
-import { useApp } from '../state/store.ts';
+import { app, useApp } from '../state/store.ts';
+import { change } from './actions.ts';
 
 /** Repairs of a finding. The rules arrive late, so that the first screen need not wait for them. */
 export function useRepairs(finding: Finding): readonly OfferedRepair[] {
@@ -20,6 +21,48 @@ export function useRepairs(finding: Finding): readonly OfferedRepair[] {
     };
   }, [plan, results, finding]);
   return offers;
+}
+
+/** The kind of repair that all findings of a card have without asking first; null while not known and where there is none. */
+export function useKindForAll(findings: readonly Finding[]): string | null {
+  const results = useApp((s) => s.results);
+  const plan = useApp((s) => s.resultsFor);
+  const [kind, setKind] = useState<string | null>(null);
+  useEffect(() => {
+    let gone = false;
+    setKind(null);
+    if (results && plan && findings.length > 1)
+      void import('../advise/mendAll.ts').then(({ kindForAll }) => {
+        if (!gone) setKind(kindForAll(plan, results, findings));
+      });
+    return () => {
+      gone = true;
+    };
+  }, [plan, results, findings]);
+  return kind;
+}
+
+/**
+ * Mends them one after another and puts all into the plan as one entry of undo; `tell` hears how many are mended. Gives up
+ * without a change when the person changes the plan meanwhile.
+ */
+export async function mendThemAll(findings: readonly Finding[], kind: string, tell: (mended: number) => void): Promise<void> {
+  const { plan, results, resultsFor, setNotice } = app.getState();
+  if (!plan || !results || resultsFor !== plan) return;
+  const { mendAll } = await import('../advise/mendAll.ts');
+  const steps = mendAll(plan, results, findings, kind);
+  let step = steps.next();
+  while (!step.done) {
+    tell(step.value);
+    // The page draws what was told.
+    await new Promise((drawn) => setTimeout(drawn));
+    if (app.getState().plan !== plan) return;
+    step = steps.next();
+  }
+  const { edit, mended } = step.value;
+  if (edit && change(edit) !== null) return;
+  if (mended < findings.length)
+    setNotice({ kind: 'info', text: `${mended} of ${findings.length} mended. The next one does not go the same way: choose its repair by itself.` });
 }
 
 /** The rule behind a card, with why it matters and its source; null until it has arrived. */
