@@ -38,7 +38,13 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
     return [...found].map((id) => plan.wires[id]!);
   });
   const surgeOf = memo((net: number) => seenSurge(graph, graph.netNodes[net]?.[0] ?? -1, corners));
-  const ways = new Map<string, ReadonlyMap<TerminalKey, readonly Step[]>>();
+  const ways = new Map<TerminalKey, { readonly through: readonly string[]; readonly found: ReadonlyMap<TerminalKey, readonly Step[]> }[]>();
+  const atKey = memo((key: TerminalKey): ReturnType<Facts['at']> => {
+    const [part, terminal] = splitKey(key);
+    const view = graph.views.get(part);
+    const def = view?.terminals.find((t) => t.id === terminal.replace('~0', ''));
+    return view && def ? { view, terminal: def } : null;
+  });
   const corners = supplyCorners(plan.vehicle.systemV, plan.vehicle.dipLevel);
 
   const across = (plus: TerminalKey, minus: TerminalKey, r: Reading): number | null => {
@@ -59,20 +65,14 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
       return n === -1 ? [] : graph.netNodes[graph.net[n]!]!.filter((m) => m !== n).map((m) => graph.nodes[m]!);
     },
     isWired: (key) => node(key) !== -1 && graph.at[node(key)]!.some((e) => graph.edges[e]!.wire !== null),
-    at: (key) => {
-      const [part, terminal] = splitKey(key);
-      const view = graph.views.get(part);
-      const def = view?.terminals.find((t) => t.id === terminal.replace('~0', ''));
-      return view && def ? { view, terminal: def } : null;
-    },
+    at: atKey,
     reach: (from, through, avoid) => {
       if (avoid) return reach(graph, node(from), new Set(through), avoid);
-      const asked = `${from}|${through.join()}`;
-      let found = ways.get(asked);
-      if (!found) {
-        found = reach(graph, node(from), new Set(through));
-        ways.set(asked, found);
-      }
+      const asked = ways.get(from) ?? [];
+      const known = asked.find((w) => w.through.length === through.length && w.through.every((type, i) => type === through[i]));
+      if (known) return known.found;
+      const found = reach(graph, node(from), new Set(through));
+      ways.set(from, [...asked, { through: [...through], found }]);
       return found;
     },
     nominalV: (net) => nature[net]?.nominalV ?? null,
@@ -197,13 +197,13 @@ function reachBack(graph: Graph, net: number, isGround: (net: number) => boolean
   return seen;
 }
 
-function memo<T>(compute: (net: number) => T): (net: number) => T {
-  const known = new Map<number, T>();
-  return (net) => {
-    let found = known.get(net);
+function memo<K, T>(compute: (key: K) => T): (key: K) => T {
+  const known = new Map<K, T>();
+  return (key) => {
+    let found = known.get(key);
     if (found === undefined) {
-      found = compute(net);
-      known.set(net, found);
+      found = compute(key);
+      known.set(key, found);
     }
     return found;
   };
