@@ -1,7 +1,7 @@
 import type { Settings } from './types.ts';
 
 /** A cell's share strays by so much although balancers hold it, at most (common practice, no source). */
-const BALANCED_STRAY = 0.05;
+export const BALANCED_STRAY = 0.05;
 /** Above its rated temperature a cell stands less: 2.3 V instead of 2.7 V up to 85 degrees C (a 2.7 V cell's data sheet, read). */
 const HOT = { share: 2.3 / 2.7, mostC: 85 } as const;
 

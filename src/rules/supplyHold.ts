@@ -2,6 +2,7 @@ import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { stopS } from '../parts/computer/settings.ts';
 import type { Line } from '../plan/types.ts';
 import { isLive } from '../trade/lines.ts';
+import { type PinUse, pinUses } from './pins.ts';
 import { type Hop, hopsOf, netAt } from './trace.ts';
 
 /** What may end a supply, and how long after key-off at the earliest. */
@@ -10,9 +11,11 @@ export interface Ending {
   readonly holdS: number;
   /** What opens first; null when nothing does. */
   readonly by: PartView | null;
-  readonly why: 'line' | 'timer' | 'relay' | 'switch' | 'nothing';
+  readonly why: 'line' | 'timer' | 'relay' | 'switch' | 'latch' | 'cut-out' | 'nothing';
   /** Feeds and battery posts that it comes from. */
   readonly feeds: ReadonlySet<PartView>;
+  /** Everything with a contact that it passes on the way. */
+  readonly contacts: ReadonlySet<PartView>;
 }
 
 const LASTS = Number.POSITIVE_INFINITY;
@@ -20,7 +23,7 @@ const cache = new WeakMap<Facts, ReadonlyMap<number, Ending>>();
 
 /**
  * How long what arrives at a terminal outlives the key, over the best of its feeds and at the least of every device on the
- * way that can open: the line itself, a hold relay, a relay whose coil falls, a switch, a converter's enable. Null when
+ * way that can open: the line itself, a hold relay or latch, a relay whose coil falls, a cut-out, a switch, a converter's enable. Null when
  * no feed and no battery reaches the terminal.
  */
 export function endingAt(facts: Facts, view: PartView, terminal: string): Ending | null {
@@ -50,9 +53,11 @@ function spread(facts: Facts, steered: ReadonlyMap<number, Ending>): Map<number,
   const at = new Map<number, Ending>();
   const offer = (net: number, e: Ending): boolean => {
     const known = at.get(net);
-    const feeds = known && [...e.feeds].every((f) => known.feeds.has(f)) ? known.feeds : new Set([...(known?.feeds ?? []), ...e.feeds]);
-    if (net === -1 || (known && e.holdS <= known.holdS && feeds === known.feeds)) return false;
-    at.set(net, known && e.holdS <= known.holdS ? { ...known, feeds } : { ...e, feeds });
+    const feeds = joined(known?.feeds, e.feeds);
+    const contacts = joined(known?.contacts, e.contacts);
+    const worse = known !== undefined && e.holdS <= known.holdS;
+    if (net === -1 || (worse && feeds === known.feeds && contacts === known.contacts)) return false;
+    at.set(net, { ...(worse ? known : e), feeds, contacts });
     return true;
   };
   for (const view of facts.parts.values()) for (const s of view.facts.sources ?? []) seed(facts, view, s, offer);
@@ -70,10 +75,21 @@ function spread(facts: Facts, steered: ReadonlyMap<number, Ending>): Map<number,
   return at;
 }
 
+/** The first set where it holds all of the second, else both together. */
+function joined(known: ReadonlySet<PartView> | undefined, more: ReadonlySet<PartView>): ReadonlySet<PartView> {
+  return known && [...more].every((v) => known.has(v)) ? known : new Set([...(known ?? []), ...more]);
+}
+
 function seed(facts: Facts, view: PartView, s: { terminal: string; kind: string; line?: Line }, offer: (net: number, e: Ending) => boolean): void {
   if (s.kind !== 'battery' && s.kind !== 'feed') return;
   const falls = s.line !== undefined && !isLive(s.line, 'RETAIN_DOOR');
-  offer(netAt(facts, view, s.terminal), { holdS: falls ? 0 : LASTS, by: falls ? view : null, why: falls ? 'line' : 'nothing', feeds: new Set([view]) });
+  offer(netAt(facts, view, s.terminal), {
+    holdS: falls ? 0 : LASTS,
+    by: falls ? view : null,
+    why: falls ? 'line' : 'nothing',
+    feeds: new Set([view]),
+    contacts: new Set(),
+  });
 }
 
 /** What is left behind a hop; null when supply current does not go that way. */
@@ -92,23 +108,57 @@ function passed(facts: Facts, here: Ending, hop: Hop, steered: ReadonlyMap<numbe
   }
 }
 
+/** When a contact opens by itself, whatever feeds it. */
+export function contactEnding(facts: Facts, view: PartView): Pick<Ending, 'holdS' | 'why'> {
+  const always: Ending = { holdS: LASTS, by: null, why: 'nothing', feeds: new Set(), contacts: new Set() };
+  return contact(facts, always, view, endings(facts)) ?? { holdS: 0, why: 'switch' };
+}
+
 function contact(facts: Facts, here: Ending, view: PartView, steered: ReadonlyMap<number, Ending>): Ending | null {
-  const cap = (holdS: number, why: Ending['why']): Ending => (holdS < here.holdS ? { ...here, holdS, by: view, why } : here);
+  const contacts = joined(here.contacts, new Set([view]));
+  const through = { ...here, contacts };
+  const cap = (holdS: number, why: Ending['why']): Ending => (holdS < here.holdS ? { ...through, holdS, by: view, why } : through);
   switch (view.kind.kind) {
     case 'master-switch':
       return view.s.flag('closed') ? cap(0, 'switch') : null;
     case 'delay-off-relay': {
       const trigger = steered.get(netAt(facts, view, '15'));
       // A trigger that never falls keeps the contact closed for ever.
-      return trigger?.holdS === LASTS ? here : cap(view.s.num('holdS') * (1 - view.s.num('holdTol')), 'timer');
+      return trigger?.holdS === LASTS ? through : cap(view.s.num('holdS') * (1 - view.s.num('holdTol')), 'timer');
     }
     case 'relay': {
       const coil = steered.get(netAt(facts, view, '86')) ?? steered.get(netAt(facts, view, '85'));
-      return coil ? cap(coil.holdS, 'relay') : here;
+      return coil ? cap(coil.holdS, 'relay') : through;
     }
+    case 'hold-latch':
+      return cap(latchS(facts, view, steered), 'latch');
+    case 'low-voltage-cutout':
+      return cap(warningS(facts, view), 'cut-out');
     default:
       return null;
   }
+}
+
+/** A latch stays closed while it is set; then for as long as a pin holds it, up to its backstop, else for its release time. */
+function latchS(facts: Facts, latch: PartView, steered: ReadonlyMap<number, Ending>): number {
+  const setS = Math.max(0, ...['set', 'set2'].map((t) => steered.get(netAt(facts, latch, t))?.holdS ?? 0));
+  if (!holdingPin(facts, latch)) return setS + latch.s.num('releaseS') * (1 - latch.s.num('timeTol'));
+  const backstopS = latch.s.num('backstopS');
+  return backstopS === 0 ? LASTS : setS + backstopS * (1 - latch.s.num('timeTol'));
+}
+
+/** The output pin that keeps a latch closed while its computer is up; null when no pin drives it. */
+export function holdingPin(facts: Facts, latch: PartView): PinUse | null {
+  const net = netAt(facts, latch, 'hold');
+  return pinUses(facts).find((u) => u.mode === 'out' && u.nets.has(net)) ?? null;
+}
+
+/** A cut-out opens whenever the battery is low: only a warning that reaches a pin gives a computer time. */
+function warningS(facts: Facts, cutout: PartView): number {
+  if (!cutout.s.flag('warns')) return 0;
+  const net = netAt(facts, cutout, 'warn');
+  const heard = pinUses(facts).some((u) => u.nets.has(net));
+  return heard ? cutout.s.num('delayS') * (1 - cutout.s.num('timeTol')) : 0;
 }
 
 /** A converter's output lasts as long as its input, and as its enable where that is joined. */

@@ -132,3 +132,6 @@ export const LINEAR_7805 = {
   rthKPerW: 65,
   tjMaxC: 125,
 } as const;
+
+/** A converter that cannot bring its output up for so long switches off and tries again, s (common practice, no source). */
+export const HICCUP_S = 0.01;

@@ -27,3 +27,5 @@ export const LAMP_FILTER_S = 4 * LAMP_TEST.mostS;
 export const DIMMER_HZ = { least: 80, most: 400 } as const;
 /** A filter on a dimmed line is wanted as long as so many of its periods (common practice). */
 export const DIMMER_PERIODS = 3;
+/** A hold timer that always runs out believes that its trigger has gone after this time, s: longer than bounce and sag (common practice). */
+export const TIMER_BELIEVES_S = 1;

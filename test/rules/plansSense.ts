@@ -92,3 +92,40 @@ export function sensedOn(line: '75' | '75r' | '58', title = 'sensed elsewhere', 
     .wire('otherFuse.2', 'sense.1', { lengthM: 0.05 }, 'sense');
   return trigger === '15' ? b : b.cut('trigger').wire('otherFuse.2', 'relay.15', { lengthM: 2.3 }, 'trigger');
 }
+
+/**
+ * The computer carried by six 100 F cells over a charge limiter: fed over ignition, nothing else holds.
+ * More parts: limiter store storeFuse. More wires: feed (fuse to guard), toLimiter, fromLimiter, charge, tapStore, storeBack.
+ */
+export function withStore(title = 'store', vehicle: Partial<Vehicle> = {}): Bench {
+  return onIgnition(title, vehicle)
+    .cut('toConverter', 'bulk+')
+    .part('limiter', 'charge-limiter', 'seat')
+    .part('store', 'store', 'seat')
+    .part('storeFuse', 'blade-fuse', 'seat', { ratingA: 5 })
+    .wire('guard.out', 'limiter.in', { lengthM: 0.1 }, 'toLimiter')
+    .wire('limiter.out', 'converter.in', { lengthM: 0.1 }, 'fromLimiter')
+    .wire('bulk.+', 'converter.in', { lengthM: 0.1 }, 'bulk+')
+    .wire('limiter.gnd', 'converter.gnd', { lengthM: 0.1 })
+    .wire('store.+', 'storeFuse.1', { lengthM: 0.1 }, 'tapStore')
+    .wire('storeFuse.2', 'limiter.store', { lengthM: 0.1 }, 'charge')
+    .wire('store.-', 'converter.gnd', { lengthM: 0.1 }, 'storeBack');
+}
+
+/** The bench with a hold latch in place of the relay: set by ignition, held by GPIO 20 (pin 38). Wires: set hold. */
+export function withLatch(title = 'latch', vehicle: Partial<Vehicle> = {}): Bench {
+  return bench(title, vehicle)
+    .without('relay')
+    .part('latch', 'hold-latch', 'seat')
+    .wire('fuse.2', 'latch.in', { lengthM: 2.1 }, 'feed')
+    .wire('latch.out', 'guard.in', { lengthM: 0.2 }, 'out')
+    .wire('latch.gnd', 'converter.gnd', { lengthM: 0.3 })
+    .wire('senseFuse.2', 'latch.set', { lengthM: 2.3 }, 'set')
+    .wire('computer.38', 'latch.hold', { lengthM: 0.3 }, 'hold')
+    .set('computer', { gpio20Mode: 'out' });
+}
+
+/** The bench with a cut-out ahead of the hold relay, its warning not joined to anything. */
+export function withCutout(title = 'cut-out', vehicle: Partial<Vehicle> = {}): Bench {
+  return bench(title, vehicle).into('feed', 'cutout', 'low-voltage-cutout', ['in', 'out']).wire('cutout.gnd', 'ground.31', { lengthM: 0.3 });
+}

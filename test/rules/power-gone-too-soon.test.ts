@@ -1,7 +1,7 @@
 import { describe, it } from 'vitest';
-import { clean, flagged, quiet, unsure } from './harness.ts';
+import { clean, flagged, quiet } from './harness.ts';
 import { bench, ground } from './plans.ts';
-import { onIgnition, straight, withIgnition } from './plansSense.ts';
+import { onIgnition, straight, withCutout, withIgnition, withLatch } from './plansSense.ts';
 
 const RULE = 'power-gone-too-soon';
 
@@ -63,9 +63,26 @@ describe('power goes away before the computer has finished', () => {
     flagged(b, RULE, { level: 'fault', subject: b.id('computer'), says: ['may let go first'] });
   });
 
-  it('cannot tell how long a large capacitor carries it', () => {
+  it('leaves the word to the store’s own rule where one carries the computer', () => {
     const b = onIgnition().part('store', 'capacitor', 'seat', { farad: 16, ratedV: 16 }).wire('store.+', 'converter.in').wire('store.-', 'converter.gnd');
-    unsure(b, RULE, 'how long');
+    quiet(b, RULE);
+  });
+
+  it('a latch that a pin holds is sure for its backstop less 30 %; one that nothing holds for its release time', () => {
+    clean(withLatch(), RULE);
+    const short = withLatch().set('latch', { backstopS: 50 });
+    flagged(short, RULE, { level: 'fault', subject: short.id('computer'), figures: { 'held at least': 35 }, says: ['stay closed for 35 s'], repairs: 1 });
+    const loose = withLatch().cut('hold');
+    flagged(loose, RULE, { level: 'fault', subject: loose.id('computer'), figures: { 'held at least': 3.5 }, repairs: 1 });
+  });
+
+  it('a cut-out counts for nothing unless a pin hears its warning, and then for its delay less 10 %', () => {
+    const b = withCutout();
+    flagged(b, RULE, { level: 'fault', subject: b.id('computer'), figures: { 'held at least': 0 }, says: ['without a warning'] });
+    const heard = (delayS: number) => withCutout().set('cutout', { delayS }).wire('cutout.warn', 'computer.29', { lengthM: 0.3 });
+    clean(heard(90), RULE);
+    const late = heard(40);
+    flagged(late, RULE, { level: 'fault', subject: late.id('computer'), figures: { 'held at least': 36 }, says: ['after its warning'], repairs: 1 });
   });
 
   it('has nothing to say of a computer that nothing feeds', () => {

@@ -1,3 +1,5 @@
+import type { Device, Probe } from '../../circuit/types.ts';
+import { TIMER_BELIEVES_S } from '../../trade/keyEvents.ts';
 import { COIL_S, coilReleaseS, contactElement } from '../contacts.ts';
 import { definePart } from '../definePart.ts';
 import { amount, choice, yesNo } from '../settings.ts';
@@ -23,6 +25,17 @@ export const delayOffRelay = definePart({
       help: 'Longer than the computer needs to stop, at its least.',
     }),
     amount('holdTol', 'Time may be off by', '%', [0, 0.1, 0.5], 'digital timer ±10 %, RC timer ±30 %; common practice, no source'),
+    amount(
+      'minOffS',
+      'Always runs out, then stays open at least',
+      's',
+      [0, 0, 600],
+      '0 = plain timer: a trigger that comes back starts it anew; common practice, no source',
+      {
+        help: 'A computer that has stopped starts again only when its power has been away for some seconds.',
+        rare: true,
+      },
+    ),
     amount('nominalV', 'Made for', 'V', [5, 12, 24], 'as printed on it'),
     amount('contactA', 'Contact rating', 'A', [0.1, 30, 300], 'plug-in relay, DC at 14 V; common practice, no source'),
     amount('coilA', 'Coil and timer draw, energised', 'A', [0.001, 0.14, 2], 'makers’ sheets 0.13 A to 0.15 A at 12 V, from memory'),
@@ -68,6 +81,15 @@ export const delayOffRelay = definePart({
   behave: (s, situation) => {
     const coil = situation.on('coil');
     const { triggerV, pullInV, dropOutV, releaseS } = thresholds(s, situation);
+    const triggered = (probe: Probe): boolean => probe.volts('15') - probe.volts('31') > triggerV;
+    const minOffS = s.num('minOffS');
+    // Once the trigger has gone for good the time runs out whatever comes back, and the pause after it counts as well.
+    const spent: Device = {
+      id: 'spent',
+      wants: (probe, on) => probe.on('hold') && (on || !triggered(probe)),
+      operateS: TIMER_BELIEVES_S,
+      releaseS: minOffS,
+    };
     return {
       elements: [
         contactElement('contact', '30', '87', coil && situation.on('hold'), 'relay'),
@@ -76,14 +98,15 @@ export const delayOffRelay = definePart({
       ],
       devices: [
         // The timer: set while the trigger is live, runs out `releaseS` after it.
-        { id: 'hold', wants: (probe) => probe.volts('15') - probe.volts('31') > triggerV, operateS: TRIGGER_S, releaseS },
+        { id: 'hold', wants: (probe) => triggered(probe) && !(minOffS > 0 && probe.on('spent')), operateS: TRIGGER_S, releaseS },
+        ...(minOffS > 0 ? [spent] : []),
         // The coil lets go when a dip outlasts its release time, and does not come back until the trigger does.
         {
           id: 'coil',
           wants: (probe, on) => {
             const supply = probe.volts('30') - probe.volts('31');
             if (on) return probe.on('hold') && supply > dropOutV;
-            return probe.on('hold') && probe.volts('15') - probe.volts('31') > triggerV && supply > pullInV;
+            return probe.on('hold') && triggered(probe) && supply > pullInV;
           },
           operateS: COIL_S.operate,
           releaseS: coilReleaseS(s),
@@ -125,7 +148,7 @@ export const delayOffRelay = definePart({
   }),
   subtitle: (s) => `${plain(s.num('holdS'))} s after key-off`,
   spec: (s) =>
-    `Delay-off relay, ${plain(s.num('nominalV'))} V, ${plain(s.num('holdS'))} s ±${plain(100 * s.num('holdTol'))} %, own supply at 30, contact ${plain(s.num('contactA'))} A DC, idle at most ${withUnit(s.num('idleA'), 'A')}`,
+    `Delay-off relay, ${plain(s.num('nominalV'))} V, ${plain(s.num('holdS'))} s ±${plain(100 * s.num('holdTol'))} %, own supply at 30${s.num('minOffS') > 0 ? `, always runs out and stays open ${plain(s.num('minOffS'))} s` : ''}, contact ${plain(s.num('contactA'))} A DC, idle at most ${withUnit(s.num('idleA'), 'A')}`,
   meterPoints: () => [
     { plus: '30', minus: '31', what: 'Constant supply at the relay' },
     { plus: '15', minus: '31', what: 'Trigger in each key position' },

@@ -11,12 +11,11 @@ import { holdFor, holdInstead } from '../holdEdits.ts';
 import { fusedLine, keyFeeds } from '../keyLine.ts';
 import { watchesKey } from '../keySense.ts';
 import { sensors } from '../sensing.ts';
-import { type Ending, endingAt, stopNeedS } from '../supplyHold.ts';
+import { carriedBy, storesOf, sureEnding } from '../storeHold.ts';
+import { type Ending, endingAt, holdingPin, stopNeedS } from '../supplyHold.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found, unknown } = verdicts('power-gone-too-soon', 'F1');
-/** A capacitor from this energy on carries a computer for a while, J. */
-const STORE_J = 20;
 
 export const powerGoneTooSoon = defineRule({
   id: 'power-gone-too-soon',
@@ -26,7 +25,7 @@ export const powerGoneTooSoon = defineRule({
   why: 'A computer that loses its power while it writes can damage its storage, and one day it does not start again. It wants to be told of key-off and then left with power until it has stopped.',
   source: { text: 'Board maker’s advice on sudden power loss (read); times and the quarter of margin from practice', grade: "fitters' habit" },
   needs: 'graph',
-  check: (facts) => fed(facts).map(({ computer, ending }) => judge(facts, computer, ending)),
+  check: (facts) => fed(facts).flatMap(({ computer, ending }) => judge(facts, computer, ending)),
   repair: (finding, facts) => {
     const here = fed(facts).find((f) => f.computer.part.id === finding.subject.id);
     return here ? repairs(facts, here.computer, here.ending) : [];
@@ -41,11 +40,13 @@ function fed(facts: Facts): { computer: PartView; ending: Ending }[] {
   });
 }
 
-function judge(facts: Facts, computer: PartView, ending: Ending): Verdict {
+function judge(facts: Facts, computer: PartView, supply: Ending): Verdict[] {
+  const ending = sureEnding(facts, computer, supply);
   const subject = part(computer.part.id);
   const need = stopNeedS(computer);
-  const say = (f: Pick<FindingParts, 'what' | 'todo'> & Partial<FindingParts>): Verdict =>
-    found({ level: 'fault', subject, related: ending.by ? [part(ending.by.part.id)] : [], state: 'RETAIN_DOOR', band: null, ...f });
+  const say = (f: Pick<FindingParts, 'what' | 'todo'> & Partial<FindingParts>): Verdict[] => [
+    found({ level: 'fault', subject, related: ending.by ? [part(ending.by.part.id)] : [], state: 'RETAIN_DOOR', band: null, ...f }),
+  ];
   if (!watchesKey(facts, computer)) {
     return say({
       what: `No pin of ${called(computer)} watches the key, so it never hears of key-off and runs until its power ${Number.isFinite(ending.holdS) ? 'falls' : 'falls or the battery is flat'}.`,
@@ -54,9 +55,12 @@ function judge(facts: Facts, computer: PartView, ending: Ending): Verdict {
     });
   }
   const holdS = late(facts, computer, ending) ? 0 : ending.holdS;
-  if (holdS >= need) return fine(subject);
-  const store = facts.ofKind('capacitor').find((c) => (c.facts.storeJ ?? 0) >= STORE_J && endingAt(facts, c, '+') !== null);
-  if (store) return unknown(subject, `how long ${called(store)} carries the computer after its supply has gone`);
+  if (holdS >= need) return [fine(subject)];
+  const store = storesOf(facts).find((c) => endingAt(facts, c, '+') !== null);
+  const carried = carriedBy(facts).filter((c) => c.computer === computer);
+  if (store && carried.length === 0) return [unknown(subject, `how long ${called(store)} carries the computer after its supply has gone`)];
+  // A store that is too small has a rule of its own.
+  if (ending.why === supply.why && carried.length > 0) return [];
   const figures = [
     { label: 'held at least', value: holdS, unit: 's' },
     { label: 'needed', value: need, unit: 's' },
@@ -78,6 +82,21 @@ function judge(facts: Facts, computer: PartView, ending: Ending): Verdict {
       return say({
         what: `${by} sits in the supply of ${called(computer)}: switched off, it cuts the running computer at once, and ${stop}.`,
         todo: 'Put the switch into the line that the key sensor and the hold relay watch, not into the supply.',
+        figures,
+      });
+    case 'latch':
+      return say({
+        what: `${by} is sure to stay closed for ${plain(holdS)} s after key-off, but ${called(computer)} may not have stopped by then: ${stop}.`,
+        todo: 'Let a pin of the computer hold the latch, and set its backstop longer than the stop.',
+        figures,
+      });
+    case 'cut-out':
+      return say({
+        what:
+          holdS === 0
+            ? `${by} opens on a low battery without a warning that a pin of ${called(computer)} hears; ${stop}.`
+            : `${by} opens ${plain(holdS)} s after its warning, but ${called(computer)} may not have stopped by then: ${stop}.`,
+        todo: 'Join its warning output to a pin of the computer, and let it open later than the stop takes.',
         figures,
       });
     case 'relay':
@@ -110,12 +129,27 @@ function repairs(facts: Facts, computer: PartView, ending: Ending): readonly Rep
   if (!watchesKey(facts, computer)) return ending.holdS >= need ? sensorRepair(facts, computer) : [];
   const { by } = ending;
   if (!by || late(facts, computer, ending)) return [];
-  if (ending.why === 'timer') {
-    const holdS = holdFor(need, by.s.num('holdTol'));
-    return [{ title: `Let ${called(by)} hold ${holdS} s`, safe: true, edit: (plan) => setSettings(plan, by.part.id, { holdS }) }];
+  const timer = timerOf(facts, by, ending);
+  if (timer) {
+    const time = holdFor(need, by.s.num(timer.tol));
+    return [{ title: `Let ${called(by)} ${timer.does} ${time} s`, safe: true, edit: (plan) => setSettings(plan, by.part.id, { [timer.key]: time }) }];
   }
   const repair = ending.why === 'line' && ending.feeds.size === 1 ? holdInstead(facts, by, need) : null;
   return repair ? [repair] : [];
+}
+
+/** The setting that gives something that opens by itself more time; null when more time is no help. */
+function timerOf(facts: Facts, by: PartView, ending: Ending): { readonly key: string; readonly tol: string; readonly does: string } | null {
+  switch (ending.why) {
+    case 'timer':
+      return { key: 'holdS', tol: 'holdTol', does: 'hold' };
+    case 'latch':
+      return { key: holdingPin(facts, by) ? 'backstopS' : 'releaseS', tol: 'timeTol', does: 'stay closed for' };
+    case 'cut-out':
+      return ending.holdS > 0 ? { key: 'delayS', tol: 'timeTol', does: 'wait after its warning for' } : null;
+    default:
+      return null;
+  }
 }
 
 /** A key sensor between the best line that falls with the key and the best free pin. */
