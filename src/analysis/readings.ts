@@ -146,8 +146,11 @@ export function designCorner(
   start?: Settled,
 ): { moment: Moment; settled: Settled } {
   const { systemV, dipLevel } = solver.graph.plan.vehicle;
-  const moment: Moment = { state: 'RUN_STOPPED', band: 'low', supplyV: supplyCorners(systemV, dipLevel).loV, load };
-  const states = new Map(upStates);
+  const { loV, chargeV } = supplyCorners(systemV, dipLevel);
+  const moment: Moment = { state: 'RUN_STOPPED', band: 'low', supplyV: loV, load };
+  // What has cut off a low battery carries its load again once that is charged: wires and fuses are chosen for then.
+  const hasCut = [...upStates].some(([id, on]) => on && id.endsWith(':cut'));
+  const states = new Map(hasCut ? solver.settle({ ...moment, band: 'typical', supplyV: chargeV }, upStates).states : upStates);
   for (const id of states.keys()) {
     if (!id.endsWith(':halted')) continue;
     const part = id.slice(0, -'halted'.length);
