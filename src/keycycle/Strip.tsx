@@ -9,7 +9,7 @@ import type { TimeScale } from '../sheet/timing/scale.ts';
 import { timeText } from '../sheet/timing/words.ts';
 import { app, useApp } from '../state/store.ts';
 import { Progress } from './Progress.tsx';
-import { StripHead } from './StripHead.tsx';
+import { StripHead, useStop } from './StripHead.tsx';
 import { StripMenu } from './StripMenu.tsx';
 import { StripPlot } from './StripPlot.tsx';
 import { StripTable } from './StripTable.tsx';
@@ -30,7 +30,7 @@ export function Strip({ open, onToggle }: { readonly open: boolean /** Absent wh
         <h2>
           <Term word="key cycle">Key cycle</Term>
         </h2>
-        <StripHead nameOf={nameOf} long={open} />
+        <StripHead nameOf={nameOf} />
         {onToggle ? (
           <button
             type="button"
@@ -150,10 +150,16 @@ function Body({ plan, nameOf }: { readonly plan: Plan; nameOf(part: Id): string 
 
 /** What stands under the cursor. */
 function Readout({ cycle, at, nameOf }: { readonly cycle: KeyCycle | null; readonly at: number | null; nameOf(part: Id): string }) {
-  if (!cycle || at === null) return <p className="strip-readout note">Drag start, key off or door; click the strip to read a moment.</p>;
+  const stop = useStop(nameOf);
+  if (!cycle || at === null)
+    return (
+      <p className="strip-readout note">{stop && stop.detail !== '' ? `At worst: ${stop.detail}.` : 'Drag the knobs; click the strip to read a moment.'}</p>
+    );
   return (
     <p className="strip-readout">
-      <b>{timeText(at)}</b> {STATE_WORDS[keyAt(cycle, at)]}
+      <span>
+        <b>{timeText(at)}</b> {STATE_WORDS[keyAt(cycle, at)]}
+      </span>
       {figuresAt(cycle, at, nameOf).map((f) => (
         <span key={f.of}>
           {f.of} <b>{f.is}</b>

@@ -9,25 +9,22 @@ import { useApp } from '../state/store.ts';
 const LEVEL: Readonly<Record<StopAnswer['kind'], 'fault' | 'advice' | null>> = { short: 'fault', never: 'fault', stays: 'advice', none: null, ample: null };
 
 /** The story in three answers: does it stop in time, does it live through cranking, how long may the vehicle stand. */
-export function StripHead({ nameOf, long }: { nameOf(part: Id): string /** With the corner of the worst case. */; readonly long: boolean }) {
+export function StripHead({ nameOf }: { nameOf(part: Id): string }) {
   const margins = useApp((s) => s.margins.result);
   const busy = useApp((s) => s.margins.busy);
   const cycleMargins = useApp((s) => s.cycle.result?.margins);
   const analysis = useApp((s) => s.results?.analysis);
   const parked = analysis?.parked;
-  const isPowered = (part: Id) => !analysis || isOn(analysis, part, 'powered', 'RUN_CHARGING');
-  const stop = margins ? stopAnswer(margins, nameOf, isPowered) : null;
+  const stop = useStop(nameOf);
   const crank = crankAnswer(margins ?? cycleMargins ?? []);
   const level = stop ? LEVEL[stop.kind] : null;
   return (
     <p className="strip-answers">
       {stop ? (
-        <span>
-          <b className={level ? `lvl-${level}` : ''}>
-            {level ? <LevelMark level={level} size={16} /> : null} {stop.text}
-          </b>
-          {long && stop.detail !== '' ? <span className="note"> {stop.detail}</span> : null}
-        </span>
+        <b className={level ? `lvl-${level}` : ''}>
+          {level ? <LevelMark level={level} size={16} /> : null}
+          {stop.text}
+        </b>
       ) : (
         <span className="soft">{busy ? 'the worst case is being worked out …' : 'the worst case has not been worked out'}</span>
       )}
@@ -44,6 +41,13 @@ export function StripHead({ nameOf, long }: { nameOf(part: Id): string /** With 
       ) : null}
     </p>
   );
+}
+
+/** The answer about stopping, once the worst case has been worked out. */
+export function useStop(nameOf: (part: Id) => string): StopAnswer | null {
+  const margins = useApp((s) => s.margins.result);
+  const analysis = useApp((s) => s.results?.analysis);
+  return margins && stopAnswer(margins, nameOf, (part) => !analysis || isOn(analysis, part, 'powered', 'RUN_CHARGING'));
 }
 
 /** State of a part's device at rest, typical; true where it was not computed. */

@@ -7,7 +7,7 @@ import { app, useApp } from '../state/store.ts';
 import { type MomentId, moved, untilOf } from './moments.ts';
 
 /** A dragged moment is computed when the hand has rested so long, ms. */
-const REST_MS = 150;
+const REST_MS = 60;
 
 /** The person's name of a part, or its kind's title. */
 export function nameIn(plan: Plan): (part: Id) => string {

@@ -7,6 +7,8 @@ import { STATE_WORDS } from '../faces/words.ts';
 import { useApp } from '../state/store.ts';
 import { selectPart } from './actions.ts';
 import { arrivalName } from './lookup.ts';
+import { Spread } from './Spread.tsx';
+import { Weeks } from './Weeks.tsx';
 
 /** What arrives, what is drawn, and what the parked battery loses. */
 export function Supply() {
@@ -16,7 +18,9 @@ export function Supply() {
     <>
       <Arrives rows={analysis.arrivals} />
       <Parked />
+      <Weeks />
       <Loads rows={analysis.loads} />
+      <Spread />
     </>
   );
 }

@@ -12,6 +12,7 @@ import { findingsSections } from './sheetFindings.ts';
 import { keySection } from './sheetKey.ts';
 import { fuseSection, partsSection, pinSections, tapSection, wireSection } from './sheetLists.ts';
 import { drawingRoom, type Paper, printCss } from './style.ts';
+import { type SheetTime, timingSection } from './timing.ts';
 import { plural, summaryText } from './words.ts';
 
 export interface SheetOptions {
@@ -22,6 +23,8 @@ export interface SheetOptions {
   readonly who?: string;
   /** Unit of lengths; default m. */
   readonly lengths?: LengthUnit;
+  /** One turn of the key, when it has been worked out. */
+  readonly time?: SheetTime;
 }
 
 /**
@@ -41,6 +44,7 @@ export function sheetHtml(results: Results, options: SheetOptions): string {
     tapSection(context),
     fuseSection(context, unit),
     keySection(context),
+    ...(options.time ? [timingSection(context, options.time)] : []),
     ...pinSections(context),
     partsSection(context, unit),
     tests(bringUp(context)),

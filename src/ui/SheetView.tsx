@@ -1,7 +1,7 @@
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { Icon } from '../faces/Icon.tsx';
 import { partsListCsv, type SheetOptions, sheetHtml, wireListCsv } from '../sheet/index.ts';
-import { useApp } from '../state/store.ts';
+import { app, useApp } from '../state/store.ts';
 import { download, slug } from './download.ts';
 
 /** The wiring sheet as it will print, with the lists as files. */
@@ -10,6 +10,8 @@ export default function SheetView({ onClose }: { onClose(): void }) {
   const title = useApp((s) => s.plan?.title ?? '');
   const lengths = useApp((s) => s.units.length);
   const current = useApp((s) => s.resultsFor === s.plan);
+  const cycle = useApp((s) => (s.cycle.resultFor === s.plan ? s.cycle.result : null));
+  const margins = useApp((s) => (s.margins.resultFor === s.plan ? s.margins.result : null));
   const [paper, setPaper] = useState<SheetOptions['paper']>('A4');
   const [who, setWho] = useState('');
   const frame = useRef<HTMLIFrameElement>(null);
@@ -17,10 +19,21 @@ export default function SheetView({ onClose }: { onClose(): void }) {
   const name = useId();
 
   useEffect(() => back.current?.focus(), []);
+  useEffect(() => app.getState().watch('cycle'), []);
+  useEffect(() => app.getState().watch('margins'), []);
 
   const html = useMemo(
-    () => (results ? sheetHtml(results, { paper, date: today(), lengths, ...(who.trim() === '' ? {} : { who: who.trim() }) }) : null),
-    [results, paper, lengths, who],
+    () =>
+      results
+        ? sheetHtml(results, {
+            paper,
+            date: today(),
+            lengths,
+            ...(who.trim() === '' ? {} : { who: who.trim() }),
+            ...(cycle ? { time: { cycle, margins } } : {}),
+          })
+        : null,
+    [results, paper, lengths, who, cycle, margins],
   );
 
   return (

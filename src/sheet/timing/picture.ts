@@ -6,7 +6,7 @@ import { BOARD_SUPPLY } from '../../trade/boards.ts';
 import { STATE_WORDS } from '../words.ts';
 import { computersOf, voltsAt } from './moments.ts';
 import { type TimeScale, timeScale } from './scale.ts';
-import { COMPUTER_WORDS } from './words.ts';
+import { COMPUTER_WORDS, END_WORDS } from './words.ts';
 
 /** Room to the left of the plot for the volts, to the right for the names of traces, drawing units. */
 export const LEFT = 34;
@@ -30,7 +30,7 @@ export type StripPiece = Extract<Primitive, { readonly t: 'line' | 'rect' | 'tex
 
 /** What stands at the end of a trace: with the part's name only where there are several of its kind. */
 function endName(cycle: KeyCycle, trace: CycleTrace, nameOf: (part: Id) => string): string {
-  const plain = { battery: 'battery', input: 'converter', five: '5 V' }[trace.id];
+  const plain = END_WORDS[trace.id];
   if (trace.part === null || cycle.traces.filter((t) => t.id === trace.id).length < 2) return plain;
   return trace.id === 'five' ? `5 V ${nameOf(trace.part)}` : nameOf(trace.part);
 }

@@ -11,6 +11,9 @@ export const COMPUTER_WORDS: Readonly<Record<ComputerState, string>> = {
   'browned out': 'browned out',
 };
 
+/** What stands at the end of a trace where there is one of its kind. */
+export const END_WORDS = { battery: 'battery', input: 'converter', five: '5 V' } as const;
+
 /** A time on the strip: "0.35 s", "63.2 s", "12 min 5 s". */
 export function timeText(seconds: number): string {
   if (seconds < 1) return `${Number(seconds.toFixed(2))} s`;
