@@ -17,10 +17,11 @@ export interface Row {
 /**
  * Times one job: the first call alone (cold), then `rounds` calls warm.
  * @param aimMs what the warm median is meant to stay below, ms
- * @param job gets the round's number (0 = the cold call); whatever it returns is dropped
+ * @param job gets the round's number (0 = the cold call, below 0 = warming up); whatever it returns is dropped
  */
-export async function measure(name: string, aimMs: number, job: (round: number) => unknown, rounds = 30): Promise<Row> {
+export async function measure(name: string, aimMs: number, job: (round: number) => unknown, rounds = 30, warmUps = 0): Promise<Row> {
   const cold = await time(job, 0);
+  for (let i = 1; i <= warmUps; i++) await job(-i);
   const times: number[] = [];
   for (let i = 1; i <= rounds; i++) times.push(await time(job, i));
   times.sort((a, b) => a - b);
