@@ -12,6 +12,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     isolate: false,
     pool: 'threads',
-    testTimeout: 30_000,
+    setupFiles: ['test/setup.ts'],
+    testTimeout: 120_000,
   },
 });
