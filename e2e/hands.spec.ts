@@ -123,9 +123,9 @@ test.describe('with the mouse', () => {
   test('the view pans, zooms at the pointer and fits', async ({ page }) => {
     const app = await opened(page);
     const at = await app.middle('Converter');
-    await app.drag({ x: at.x, y: at.y + 200 }, { x: at.x - 80, y: at.y + 150 }, { button: 'middle' });
+    await app.drag({ x: at.x, y: at.y + 200 }, { x: at.x - 80, y: at.y + 230 }, { button: 'middle' });
     const panned = await app.middle('Converter');
-    expect(near(panned, { x: at.x - 80, y: at.y - 50 })).toBe(true);
+    expect(near(panned, { x: at.x - 80, y: at.y + 30 })).toBe(true);
 
     await page.mouse.move(panned.x, panned.y);
     await page.mouse.wheel(0, 120);

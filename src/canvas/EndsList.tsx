@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { useApp } from '../state/store.ts';
 import { joinEnds } from './commands.ts';
 import type { Engine } from './engine.ts';
+import { listPlace } from './listPlace.ts';
 import { endText, sensibleEnds, terminalOf } from './sensibleEnds.ts';
 
 /** Ends shown before "show all". */
@@ -35,19 +36,15 @@ export function EndsList({ engine }: { readonly engine: Engine }) {
   const { w, h } = engine.size;
   const at = { x: (pad.x - camera.x) * camera.zoom + w / 2, y: (pad.y - camera.y) * camera.zoom + h / 2 };
   const shown = all ? ends : ends.slice(0, FIRST);
-  // On a small surface the list lies along its foot; else beside the terminal, on the side with more room.
+  // On a small surface the list lies along its foot; else beside the terminal, where it hides least of what it names.
   const small = w < 500;
-  const below = at.y < h * 0.5;
-  const gap = 14;
   const place = small
     ? { left: 8, right: 8, bottom: 8, maxHeight: h * 0.55 }
-    : {
-        left: Math.max(8, Math.min(at.x + 16, w - 268)),
-        width: 260,
-        ...(below
-          ? { top: Math.max(8, at.y + gap), maxHeight: h - Math.max(8, at.y + gap) - 8 }
-          : { bottom: Math.max(8, h - at.y + gap), maxHeight: at.y - gap - 8 }),
-      };
+    : listPlace(
+        at,
+        engine.size,
+        engine.live.targets.map((t) => engine.screen(t.x, t.y)),
+      );
 
   return (
     <div
