@@ -19,6 +19,8 @@ export interface ArrivalInputs {
 const RUNNING_SHARE = 0.5;
 /** States that give the same volts but for rounding: the first of the walk is named. */
 const SAME_V = 1e-6;
+/** Below this nothing arrives, V. */
+const DEAD_V = 0.5;
 
 /** A load with the reading in which least or most arrives, still without tolerances. */
 interface Extreme {
@@ -37,6 +39,7 @@ export function arrivals(input: ArrivalInputs): Arrival[] {
   const terminalAt = new Map(input.solver.index.terminals.map((t, i) => [t, i]));
   const stateOf = (band: Band): Map<VehicleState, Reading> => new Map(input.walks[band].readings.map((r) => [r.state, r]));
   const typical = stateOf('typical');
+  const cutOff = openCutOuts(input);
   const rows: { view: PartView; load: LoadFact; typical: (state: VehicleState) => number; low: Extreme | null; high: Extreme | null }[] = [];
   for (const view of input.graph.views.values()) {
     for (const load of view.facts.loads ?? []) {
@@ -49,6 +52,7 @@ export function arrivals(input: ArrivalInputs): Arrival[] {
       for (const reading of [...input.walks.low.readings, input.design.reading]) {
         if (!runs(across(typical.get(reading.state)))) continue;
         const v = across(reading);
+        if (Math.abs(v) < DEAD_V && cutOff(reading)) continue;
         if (Number.isFinite(v) && (low === null || v < low.v - SAME_V)) low = { v, reading, side: 'min', view, load };
       }
       let high: Extreme | null = null;
@@ -75,6 +79,15 @@ export function arrivals(input: ArrivalInputs): Arrival[] {
     worstLow: low && worst.get(low)!,
     worstHigh: high && worst.get(high)!,
   }));
+}
+
+/** Has a low-voltage cut-out opened in a reading? What is dead behind it is not short of volts: it has been switched off in time. */
+function openCutOuts({ graph, solver }: ArrivalInputs): (r: Reading) => boolean {
+  const contacts = solver.index.devices.flatMap((id, i) => {
+    const [part, device] = id.split(':');
+    return device === 'contact' && graph.views.get(part!)?.kind.kind === 'low-voltage-cutout' ? [i] : [];
+  });
+  return (r) => contacts.some((i) => r.deviceOn[i] !== 1);
 }
 
 /** The same readings again with part tolerances at their worst corner; the plain value when that cannot be solved. */

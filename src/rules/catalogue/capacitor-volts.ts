@@ -2,11 +2,13 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { settingsOf } from '../../parts/definePart.ts';
 import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { answerClamping, typing } from '../fixes.ts';
-import { clampingNote, dumpV, vehicleRail } from '../rails.ts';
+import { clampingNote, dumpV, unclampedTodo, vehicleRail } from '../rails.ts';
 
 const { fine, found } = verdicts('capacitor-volts', 'C7');
 /** Rated volts over what arrives: 80 % use is good practice (common practice, no source). */
 const MARGIN = 1.25;
+/** A surge above this is not met by a capacitor's rating but by a guard ahead of it, V (common practice, no source). */
+const MOST_SURGE_V = 160;
 /** Ratings that capacitors are made in, V (makers' catalogues, from memory). */
 const RATINGS_V = [6.3, 10, 16, 25, 35, 50, 63, 80, 100, 160, 200, 250, 400];
 
@@ -34,7 +36,8 @@ export const capacitorVolts = defineRule({
           level: ratedV < seen.v ? 'hazard' : 'advice',
           subject,
           what: `${called(view)} is rated ${volts(ratedV)} and ${what}${ratedV < seen.v ? '' : '; a quarter should be kept in hand'}.`,
-          todo: `Fit one of ${fitting(seen.v) ?? Math.ceil(MARGIN * seen.v)} V or more.`,
+          todo:
+            (seen.surge && seen.v >= dumpV(facts) ? unclampedTodo(facts) : null) ?? `Fit one of ${fitting(seen.v) ?? Math.ceil(MARGIN * seen.v)} V or more.`,
           figures: [
             { label: 'rated', value: ratedV, unit: 'V' },
             { label: 'most that reaches it', value: seen.v, unit: 'V' },
@@ -46,7 +49,7 @@ export const capacitorVolts = defineRule({
     const view = facts.parts.get(finding.subject.id);
     const seen = view && seenBy(facts, view);
     if (!view || !seen) return [];
-    const rating = notStore(view, fitting(seen.v));
+    const rating = seen.v > MOST_SURGE_V ? null : notStore(view, fitting(seen.v));
     const answered = seen.surge && view.s.num('ratedV') >= MARGIN * facts.corners.dumpClampedV ? answerClamping(facts) : [];
     return rating === null ? answered : [...answered, typing(view.part.id, { ratedV: rating }, `Fit a ${rating} V capacitor`, true)];
   },
