@@ -66,11 +66,13 @@ export function chooseSizes(graph: Graph, endsOf: (edge: number) => Ends, design
   });
   const choices = new Map<Id, SizeChoice>();
   const areaOf = (wire: Wire): number => wire.areaMm2 ?? choices.get(wire.id)?.areaMm2 ?? 1;
+  let before: ReadonlyMap<Id, number> = new Map();
   let grew = true;
   for (let pass = 0; grew && pass < MOST_PASSES; pass++) {
     const together = loadedTogether(graph, basics, heatA, areaOf);
     grew = false;
     for (const [id, e] of free) {
+      if (together.get(id) === before.get(id)) continue;
       const wire = graph.edges[e]!.wire!;
       const { zoneMaxC, zones } = basics.get(id)!;
       const guard = guardA(graph, e, endsOf(e));
@@ -87,6 +89,7 @@ export function chooseSizes(graph: Graph, endsOf: (edge: number) => Ends, design
       choices.set(id, { areaMm2: chosen.areaMm2, reason: sizeReason(chosen.because, amp, guard, zoneMaxC) });
       grew = true;
     }
+    before = together;
   }
   return choices;
 }

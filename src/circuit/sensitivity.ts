@@ -49,17 +49,13 @@ function elementOf(network: Network, elements: readonly Element[], id: string): 
   return elements[k]!;
 }
 
-/** A parameter that has a tolerance, and what a relative change of it does to its element's own currents at fixed volts. */
+/** A parameter that has a tolerance. */
 export interface Freedom {
   readonly element: Element;
   readonly param: string;
   /** Factors at both ends of its tolerance. */
   readonly down: number;
   readonly up: number;
-  readonly di1: number;
-  readonly di2: number;
-  /** Node indices of both ports; the node count for ground and for a port that is not there. */
-  readonly ends: readonly [a: number, b: number, c: number, d: number];
 }
 
 /** A network linearised at one of its solutions: good until the network is solved again, for the factors are shared. */
@@ -69,11 +65,17 @@ export class Linearised {
   private readonly adjoint: Float64Array;
   private readonly found: Float64Array;
 
+  /**
+   * @param slopes what a relative change of each parameter does to its element's own two currents at fixed volts
+   * @param ends node indices of the element's two ports; the node count for ground and for a port that is not there
+   */
   private constructor(
     private readonly network: Network,
     private readonly elements: readonly Element[],
     private readonly solution: Solution,
     readonly freedoms: readonly Freedom[],
+    private readonly slopes: Float64Array,
+    private readonly ends: Int32Array,
   ) {
     this.reaches = new Float64Array(freedoms.length);
     freedoms.forEach(({ down, up }, k) => {
@@ -97,17 +99,21 @@ export class Linearised {
       return k < 0 ? n : k;
     };
     const freedoms: Freedom[] = [];
+    const slopes: number[] = [];
+    const ends: number[] = [];
     for (const element of elements) {
       if (!element.tol) continue;
       const [v1, v2] = portVolts(network, element, solution);
       const [a, b, c, d] = endsOf(element);
-      const ends = [place(a), place(b), place(c), place(d)] as const;
       for (const [param, tolerance] of Object.entries(element.tol)) {
         const [down, up] = cornerFactors(tolerance);
-        freedoms.push({ element, param, down, up, ...ownSlope(element, param, v1, v2), ends });
+        const { di1, di2 } = ownSlope(element, param, v1, v2);
+        freedoms.push({ element, param, down, up });
+        slopes.push(di1, di2);
+        ends.push(place(a), place(b), place(c), place(d));
       }
     }
-    return new Linearised(network, elements, solution, freedoms);
+    return new Linearised(network, elements, solution, freedoms, Float64Array.from(slopes), Int32Array.from(ends));
   }
 
   /**
@@ -115,18 +121,18 @@ export class Linearised {
    * The array is written over by the next call.
    */
   effects(target: Target): Float64Array {
-    const { adjoint, found: effects } = this;
+    const { adjoint, found: effects, slopes, ends } = this;
     adjoint.set(targetSlope(this.network, this.elements, this.solution, target));
     solveTranspose(this.network.work.factors!, adjoint, adjoint);
     for (let k = 0; k < effects.length; k++) {
-      const { di1, di2, ends } = this.freedoms[k]!;
-      effects[k] = -(adjoint[ends[0]]! - adjoint[ends[1]]!) * di1 - (adjoint[ends[2]]! - adjoint[ends[3]]!) * di2;
+      const o = 4 * k;
+      effects[k] = (adjoint[ends[o + 1]!]! - adjoint[ends[o]!]!) * slopes[2 * k]! + (adjoint[ends[o + 3]!]! - adjoint[ends[o + 2]!]!) * slopes[2 * k + 1]!;
     }
     if ('plus' in target) return effects;
-    this.freedoms.forEach(({ element, di1, di2 }, k) => {
+    this.freedoms.forEach(({ element }, k) => {
       if (element.id !== target.element) return;
       const { first, signs } = direction(element, target.port);
-      effects[k]! += signs * (first ? di1 : di2);
+      effects[k]! += signs * slopes[2 * k + (first ? 0 : 1)]!;
     });
     return effects;
   }
