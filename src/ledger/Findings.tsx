@@ -1,5 +1,4 @@
 import { useEffect, useState } from 'react';
-import { count } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
 import { setAside } from '../plan/edits.ts';
 import { useApp } from '../state/store.ts';
@@ -135,13 +134,4 @@ function Aside() {
       </ul>
     </Section>
   );
-}
-
-/** "2 hazards · 1 fault", or what was not found; never a verdict of "safe". */
-export function headlineOf(levels: readonly ('hazard' | 'fault' | 'advice')[]): string {
-  const hazards = levels.filter((l) => l === 'hazard').length;
-  const faults = levels.filter((l) => l === 'fault').length;
-  if (hazards === 0 && faults === 0) return 'No hazard, no fault found';
-  if (hazards === 0) return `No hazard found, ${count(faults, 'fault')}`;
-  return faults === 0 ? count(hazards, 'hazard') : `${count(hazards, 'hazard')}, ${count(faults, 'fault')}`;
 }

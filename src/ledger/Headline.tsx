@@ -1,7 +1,7 @@
+import { headline, lookedText } from '../advise/headline.ts';
 import { KEY_POSITIONS } from '../analysis/types.ts';
 import { LevelMark } from '../faces/LevelMark.tsx';
 import { useApp } from '../state/store.ts';
-import { headlineOf } from './Findings.tsx';
 import { partName, readingOf } from './lookup.ts';
 
 /** The answer in one line, with how much was looked at; it says "no hazard found", never more than that. */
@@ -25,23 +25,16 @@ export function Headline() {
     );
   const levels = report.cards.map((c) => c.level);
   const worst = levels.includes('hazard') ? 'hazard' : levels.includes('fault') ? 'fault' : null;
-  const facts = new Set(report.cannotTell.map((c) => `${c.subject.kind}:${c.subject.id}:${c.needs}`)).size;
   return (
     <div className={worst ? `headline ${worst}` : 'headline'}>
       <h2>
         {worst ? <LevelMark level={worst} size={22} /> : null}
-        {report.looked === 0 && levels.length === 0 ? 'Nothing to look at yet' : headlineOf(levels)}
+        {report.looked === 0 && levels.length === 0 ? 'Nothing to look at yet' : headline(report)}
       </h2>
       <Trouble />
       <p className="note">
-        {[
-          report.looked > 0 ? `${report.looked} looked at` : 'Findings appear as soon as something is wired',
-          facts > 0 ? `${facts} need a fact` : '',
-          report.aside.length > 0 ? `${report.aside.length} set aside` : '',
-          busy || stale ? 'working …' : '',
-        ]
-          .filter((t) => t !== '')
-          .join(' · ')}
+        {report.looked > 0 ? lookedText(report) : 'Findings appear as soon as something is wired'}
+        {busy || stale ? ' · working …' : ''}
       </p>
     </div>
   );

@@ -1,3 +1,4 @@
+import { headline, lookedText } from '../advise/headline.ts';
 import type { Results } from '../advise/types.ts';
 import { buildScene } from '../scene/buildScene.ts';
 import { CAUTIONS } from '../trade/cautions.ts';
@@ -13,7 +14,7 @@ import { keySection } from './sheetKey.ts';
 import { fuseSection, partsSection, pinSections, tapSection, wireSection } from './sheetLists.ts';
 import { drawingRoom, type Paper, printCss } from './style.ts';
 import { type SheetTime, timingSection } from './timing.ts';
-import { plural, summaryText } from './words.ts';
+import { plural } from './words.ts';
 
 export interface SheetOptions {
   readonly paper: Paper;
@@ -77,12 +78,12 @@ function titleBlock(context: Context, title: string, options: SheetOptions): Htm
   const { vehicle } = context.plan;
   const { report } = context.results;
   const row = (name: string, value: string): Html => h`<tr><th scope="row">${name}</th><td>${value}</td></tr>\n`;
-  const count = (level: string): number => report.cards.filter((c) => c.level === level).length;
+  const open = report.cards.some((c) => c.level === 'hazard');
   return h`<header>
 <h1>${title}</h1>
 <table class="title" aria-label="Title block">
-${row('Vehicle', vehicle.name || 'not named')}${row('System', `${vehicle.systemV} V, ${POLARITY[vehicle.polarity]}`)}${row('Battery', `${vehicle.batteryAh} Ah`)}${row('Extent', `${plural(context.ours.length, 'part')}, ${plural(context.wires.length, 'wire')}`)}${row('Date', options.date)}${row('Planned by', options.who ?? '')}${row('Looked at', summaryText({ hazards: count('hazard'), faults: count('fault'), looked: report.looked, cannotTell: report.cannotTell.length }))}</table>
-<div class="warn">Check against the vehicle before work. ${count('hazard') > 0 ? 'This plan has open hazards: do not build it before they are cleared.' : ''}</div>
+${row('Vehicle', vehicle.name || 'not named')}${row('System', `${vehicle.systemV} V, ${POLARITY[vehicle.polarity]}`)}${row('Battery', `${vehicle.batteryAh} Ah`)}${row('Extent', `${plural(context.ours.length, 'part')}, ${plural(context.wires.length, 'wire')}`)}${row('Date', options.date)}${row('Planned by', options.who ?? '')}${row('Findings', `${headline(report)} · ${lookedText(report)}`)}</table>
+<div class="warn">Check against the vehicle before work. ${open ? 'This plan has open hazards: do not build it before they are cleared.' : ''}</div>
 ${context.plan.note === '' ? raw('') : h`<p>${context.plan.note}</p>`}
 <table class="sign" aria-label="Signatures"><tbody><tr><td>Wired by, date</td><td>Tested by, date</td><td>Checked by a qualified person, date</td></tr></tbody></table>
 </header>

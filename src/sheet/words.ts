@@ -29,14 +29,3 @@ export const LEVEL_WORDS: Readonly<Record<Level, string>> = { hazard: 'HAZARD', 
 export function plural(n: number, noun: string): string {
   return `${n} ${noun}${n === 1 ? '' : 's'}`;
 }
-
-/** "No hazard found · 61 looked at · 4 need a fact": what was looked at, never a verdict. */
-export function summaryText(counts: { readonly hazards: number; readonly faults: number; readonly looked: number; readonly cannotTell: number }): string {
-  const { hazards, faults, looked, cannotTell } = counts;
-  return [
-    hazards === 0 ? 'No hazard found' : plural(hazards, 'hazard'),
-    ...(faults > 0 ? [plural(faults, 'fault')] : []),
-    `${looked} looked at`,
-    ...(cannotTell > 0 ? [`${cannotTell} ${cannotTell === 1 ? 'needs' : 'need'} a fact`] : []),
-  ].join(' · ');
-}

@@ -1,20 +1,21 @@
+import { headline } from '../advise/headline.ts';
 import { KEY_POSITIONS } from '../analysis/types.ts';
 import { amps } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
 import { LevelMark } from '../faces/LevelMark.tsx';
-import { headlineOf } from '../ledger/Findings.tsx';
 import { partName, readingOf, wireA, wireName } from '../ledger/lookup.ts';
 import { useApp } from '../state/store.ts';
 
 /** Opens the answers on a small screen, and itself gives the shortest one: the selected wire's load, else the headline. */
 export function AnswersButton({ open, onToggle }: { readonly open: boolean; onToggle(): void }) {
-  const levels = useApp((s) => s.results?.report.cards)?.map((c) => c.level);
+  const report = useApp((s) => s.results?.report);
+  const levels = report?.cards.map((c) => c.level);
   const selected = useSelected();
   const worst = levels?.includes('hazard') ? 'hazard' : levels?.includes('fault') ? 'fault' : null;
   return (
     <button type="button" className={open ? 'btn grow on' : 'btn grow'} aria-expanded={open} onClick={onToggle}>
       {worst ? <LevelMark level={worst} size={18} /> : <Icon name="answers" />}
-      <span>{selected ?? (levels ? headlineOf(levels) : 'Answers')}</span>
+      <span>{selected ?? (report ? headline(report) : 'Answers')}</span>
     </button>
   );
 }

@@ -47,7 +47,7 @@ describe('how it ends', () => {
   it('with 0 when nothing is drawn', () => {
     const answer = report([planFile('empty.json', { ...plan, parts: {}, wires: {} })]);
     expect(answer).toMatchObject({ code: 0, err: '' });
-    expect(answer.out).toContain('No hazard found');
+    expect(answer.out).toContain('No hazard, no fault found');
   });
 
   it.each([
@@ -132,6 +132,6 @@ describe('the commands', () => {
     expect(launch('report', join(folder, 'nothing.json')).status).toBe(2);
     const ok = launch('report', planFile('again.json', { ...plan, parts: {}, wires: {} }));
     expect(ok.status).toBe(0);
-    expect(ok.stdout).toContain('No hazard found');
+    expect(ok.stdout).toContain('No hazard, no fault found');
   }, 60_000);
 });

@@ -179,7 +179,7 @@ describe('the sheet', () => {
       '2025-03-04',
       'A. Fitter',
       'Check against the vehicle before work.',
-      'No hazard found · 61 looked at · 1 needs a fact',
+      'No hazard, no fault found · 61 looked at · 1 needs a fact · 1 set aside',
       'Wire W1 runs 0.12 m from the tap to its fuse. Keep it that short.',
       'unfused length 0.12\u00a0m; worst in: Running, low supply',
       'the rating of the vehicle’s own fuse',

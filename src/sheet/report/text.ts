@@ -1,9 +1,9 @@
+import { headline, lookedText } from '../../advise/headline.ts';
 import type { Card, Results } from '../../advise/types.ts';
 import { KEY_POSITIONS, type WireReport } from '../../analysis/types.ts';
 import { type Context, contextOf, wireName } from '../context.ts';
 import { amps, daysText, dropVolts, figureText, lengthText, percent, volts } from '../figures.ts';
-import { LEVEL_WORDS, plural, summaryText, whereText } from '../words.ts';
-import { countsOf } from './counts.ts';
+import { LEVEL_WORDS, plural, whereText } from '../words.ts';
 
 /** Wires shown; the rest are counted. */
 const MOST_WIRES = 20;
@@ -13,7 +13,10 @@ export function reportText(results: Results): string {
   const context = contextOf(results);
   const { vehicle, title } = context.plan;
   const blocks = [
-    [`${title || 'Untitled plan'} (${vehicle.name || 'vehicle not named'}, ${vehicle.systemV} V, ${vehicle.batteryAh} Ah)`, summaryText(countsOf(results))],
+    [
+      `${title || 'Untitled plan'} (${vehicle.name || 'vehicle not named'}, ${vehicle.systemV} V, ${vehicle.batteryAh} Ah)`,
+      `${headline(results.report)} · ${lookedText(results.report)}`,
+    ],
     findings(results),
     notComputed(results),
     arrivals(context),
