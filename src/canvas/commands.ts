@@ -105,7 +105,11 @@ export function straightenSelection(app: App): void {
   const bent = plan ? selection.wires.filter((id) => plan.wires[id]?.bends) : [];
   if (!plan || bent.length === 0) return;
   const edits = bent.map((id) => setWire(plan, id, { bends: undefined }));
-  commit(app, { ...edits.reduce(merge), intent: 'wire.straighten', label: bent.length === 1 ? 'Let the wire find its own way' : 'Let the wires find their own way' });
+  commit(app, {
+    ...edits.reduce(merge),
+    intent: 'wire.straighten',
+    label: bent.length === 1 ? 'Let the wire find its own way' : 'Let the wires find their own way',
+  });
 }
 
 export function nudge(app: App, scene: Scene, dx: number, dy: number): void {
