@@ -20,14 +20,13 @@ export function fusedLine(facts: Facts, feed: PartView): End | null {
 
 /** The far sides of all fuses that stand at a feed and lead on. */
 export function fusedLines(facts: Facts, feed: PartView): readonly End[] {
+  return fuseEnds(facts, feed).filter((far) => wiresOn(facts.plan, far.part, far.terminal).length > 0);
+}
+
+/** The far sides of all fuses that stand at a feed, whether anything hangs on them or not. */
+export function fuseEnds(facts: Facts, feed: PartView): readonly End[] {
   const net = netAt(facts, feed, 'out');
-  return facts
-    .ofKind('blade-fuse')
-    .flatMap((fuse) =>
-      SIDES.filter(([near, far]) => netAt(facts, fuse, near) === net && wiresOn(facts.plan, fuse.part.id, far).length > 0).map(([, far]) =>
-        end(fuse.part.id, far),
-      ),
-    );
+  return facts.ofKind('blade-fuse').flatMap((fuse) => SIDES.filter(([near]) => netAt(facts, fuse, near) === net).map(([, far]) => end(fuse.part.id, far)));
 }
 
 const SIDES = [

@@ -74,6 +74,14 @@ export function converters(facts: Facts): readonly Converter[] {
 
 const converterLists = new WeakMap<Facts, readonly Converter[]>();
 
+/** Does a computer hang on it, by itself or behind a further converter? */
+export function feedsComputer(facts: Facts, c: Converter): boolean {
+  return [...facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'diode']).keys()].some((key) => {
+    const view = facts.at(key)?.view;
+    return view !== undefined && view !== c.view && (view.kind.kind === 'computer' || converters(facts).some((x) => x.view === view));
+  });
+}
+
 /** Current out of a converter at the lowest supply, A: the most for a moment, and what heats. */
 export function outputA(facts: Facts, c: Converter): { readonly peakA: number; readonly heatA: number } {
   const element = c.view.kind.kind === 'linear-regulator' ? 'reg' : 'conv';

@@ -7,6 +7,7 @@ import { rules } from '../../src/rules/index.ts';
 import { applyOrThrow } from './applied.ts';
 import { clean, compute, flagged } from './harness.ts';
 import { allKinds, bench } from './plans.ts';
+import { allHolds } from './plansSense.ts';
 
 const HERE = import.meta.dirname;
 const CATALOGUE = join(HERE, '../../src/rules/catalogue');
@@ -75,7 +76,7 @@ describe('the demo', () => {
 
 describe('four plans', () => {
   it('make every rule apply', () => {
-    const plans: readonly Plan[] = [demo, ...allKinds().map((b) => b.plan)];
+    const plans: readonly Plan[] = [demo, ...[...allKinds(), allHolds()].map((b) => b.plan)];
     expect(plans.length).toBeLessThanOrEqual(4);
     const idle = plans.map((p) => new Set(compute(p).report.notApplicable));
     expect(rules.map((r) => r.id).filter((id) => idle.every((n) => n.has(id)))).toEqual([]);

@@ -129,3 +129,30 @@ export function withLatch(title = 'latch', vehicle: Partial<Vehicle> = {}): Benc
 export function withCutout(title = 'cut-out', vehicle: Partial<Vehicle> = {}): Bench {
   return bench(title, vehicle).into('feed', 'cutout', 'low-voltage-cutout', ['in', 'out']).wire('cutout.gnd', 'ground.31', { lengthM: 0.3 });
 }
+
+/** One plan that holds whatever a plan may hold for rules of keeping on and of lamp lines: latch, store, lamp sensor, output capacitor. */
+export function allHolds(): Bench {
+  return withLampSense('reverse', 'all holds')
+    .without('relay')
+    .cut('toConverter', 'bulk+')
+    .part('latch', 'hold-latch', 'seat')
+    .part('limiter', 'charge-limiter', 'seat')
+    .part('store', 'store', 'seat')
+    .part('storeFuse', 'blade-fuse', 'seat', { ratingA: 5 })
+    .part('big', 'capacitor', 'seat', { ratedV: 16 })
+    .wire('fuse.2', 'guard.in', { lengthM: 2.1 })
+    .wire('guard.out', 'limiter.in', { lengthM: 0.1 })
+    .wire('limiter.out', 'latch.in', { lengthM: 0.1 })
+    .wire('latch.out', 'converter.in', { lengthM: 0.1 })
+    .wire('bulk.+', 'converter.in', { lengthM: 0.1 })
+    .wire('limiter.gnd', 'converter.gnd', { lengthM: 0.1 })
+    .wire('latch.gnd', 'converter.gnd', { lengthM: 0.1 })
+    .wire('store.+', 'storeFuse.1', { lengthM: 0.1 })
+    .wire('storeFuse.2', 'limiter.store', { lengthM: 0.1 })
+    .wire('store.-', 'converter.gnd', { lengthM: 0.1 })
+    .wire('senseFuse.2', 'latch.set', { lengthM: 2.3 })
+    .wire('computer.38', 'latch.hold', { lengthM: 0.3 })
+    .wire('big.+', 'converter.out', { lengthM: 0.05 })
+    .wire('big.-', 'converter.0v', { lengthM: 0.05 })
+    .set('computer', { gpio20Mode: 'out' });
+}

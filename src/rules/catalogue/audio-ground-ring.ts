@@ -4,7 +4,7 @@ import { splitKey } from '../../analysis/roles.ts';
 import { PAIRED_FORMS } from '../../parts/types.ts';
 import type { Id, Wire } from '../../plan/types.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
-import { called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
+import { called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
 
 const { fine, found } = verdicts('audio-ground-ring', 'H1');
 /** Chassis bars and battery negative are one body here: what matters is that a ring closes. */
@@ -30,7 +30,7 @@ export const audioGroundRing = defineRule({
         level: 'fault',
         subject,
         related: [...group.wires.slice(1).map((w) => wire(w.id)), ...group.parts.map(part)],
-        what: `The screen of ${wireName(facts, first.id)} joins ${group.parts.map((id) => called(facts.parts.get(id)!)).join(' and ')}, which are joined over ground already: a ring that nothing opens${volt === null || volt < CLEAN_V ? '' : `. With the engine running ${(volt * 1e3).toFixed(1)} mV of ground drop lie along it; above ${CLEAN_V * 1e3} mV it is heard`}.`,
+        what: `The screen of ${wireName(facts, first.id)} joins ${group.parts.map((id) => called(facts.parts.get(id)!)).join(' and ')}, which are joined over ground already: a ring that nothing opens${volt === null || volt < CLEAN_V ? '' : `. With the engine running ${two(volt * 1e3)} mV of ground drop lie along it; above ${CLEAN_V * 1e3} mV it is heard`}.`,
         todo: 'Put an audio isolator into the lead, or bring both grounds to one point at the radio.',
         figures: volt === null ? [] : [{ label: 'ground drop along the screen', value: volt, unit: 'V' }],
         state: 'RUN_CHARGING',

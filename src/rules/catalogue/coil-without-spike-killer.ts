@@ -1,18 +1,16 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
 import { setSettings } from '../../plan/partEdits.ts';
-import { OPTOS, type OptoType } from '../../trade/semiconductors.ts';
 import { beside, end, newPart, newWire, SHORT_M } from '../build.ts';
+import { type CoilDriver, coilDriver } from '../coilDriver.ts';
 import { called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
-import { pinUses } from '../pins.ts';
-import { grounded, type Hop, hopsOf, isResistor, netAt, partsOn, railV, waysFrom } from '../trace.ts';
+import { grounded, hopsOf, isResistor, netAt, railV } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('coil-without-spike-killer', 'J2');
 /** What a coil answers with when nothing takes its spike, V (from memory: 100 to 300 V and more). */
 const BARE_V = 100;
-/** Usual voltage rating of a driving transistor when it is not known, and the share of it that one uses (practice). */
-const DRIVER_V = 60;
+/** Share of a driving transistor's voltage rating that one uses (practice). */
 const DRIVER_SHARE = 0.8;
 /** Coils have this much less than their printed resistance at the least. */
 const COIL_LEAST = 0.9;
@@ -53,7 +51,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
     ];
   }
   if (!facts.isWired(`${view.part.id}.86`) || !facts.isWired(`${view.part.id}.85`)) return [];
-  const driver = driverOf(facts, view);
+  const driver = coilDriver(facts, view);
   if (own === 'diode' || across(facts, view)) return [fine(subject)];
   const hiV = facts.corners.hiV * (view.s.num('coilV') < facts.plan.vehicle.systemV ? view.s.num('coilV') / facts.plan.vehicle.systemV : 1);
   if (own === 'resistor') return [resistorVerdict(view, driver, hiV)];
@@ -72,7 +70,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
 }
 
 /** A built-in resistor is enough for a contact; a transistor wants it small. */
-function resistorVerdict(view: PartView, driver: Driver | null, hiV: number): Verdict {
+function resistorVerdict(view: PartView, driver: CoilDriver | null, hiV: number): Verdict {
   const subject = part(view.part.id);
   if (!driver) return fine(subject);
   const coilOhm = view.s.num('coilOhm') * COIL_LEAST;
@@ -91,28 +89,6 @@ function resistorVerdict(view: PartView, driver: Driver | null, hiV: number): Ve
       { label: 'resistor at most', value: Math.max(0, mostOhm), unit: 'Ω' },
     ],
   });
-}
-
-interface Driver {
-  readonly view: PartView;
-  /** What it stands, V. */
-  readonly maxV: number;
-}
-
-/** The transistor or pin that switches the coil, met over wires, fuses, resistors and chokes from either end; null for contacts. */
-function driverOf(facts: Facts, view: PartView): Driver | null {
-  const through = (h: Hop): boolean => !h.views.includes(view) && (h.link.type === 'fuse' || h.link.type === 'conductor' || isResistor(h));
-  for (const terminal of ['85', '86']) {
-    const ways = waysFrom(facts, netAt(facts, view, terminal), through, (net) => grounded(facts, net) || railV(facts, net) !== null);
-    for (const net of ways.keys()) {
-      if (grounded(facts, net) || railV(facts, net) !== null) continue;
-      const opto = partsOn(facts, net).find((p) => p.view.kind.kind === 'optocoupler' && (p.terminal === 'C' || p.terminal === 'E'))?.view;
-      if (opto) return { view: opto, maxV: OPTOS[opto.s.str('type') as OptoType].vCeMaxV };
-      const pin = pinUses(facts).find((u) => netAt(facts, u.computer, `${u.cell.pin}`) === net);
-      if (pin) return { view: pin.computer, maxV: DRIVER_V };
-    }
-  }
-  return null;
 }
 
 /** The end of the coil that is the positive one; null when neither is known. */

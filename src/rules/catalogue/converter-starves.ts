@@ -1,9 +1,9 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { VehicleState } from '../../plan/types.ts';
-import { CRANK_RIPPLE_V } from '../../trade/supply.ts';
+import { crankDip, loadedV } from '../crankDip.ts';
 import { called, defineRule, part, STATE_WORDS, verdicts, volts } from '../defineRule.ts';
 import { swapConverter, typing } from '../fixes.ts';
-import { type Converter, converters, cornersOf, vehicleRail } from '../rails.ts';
+import { type Converter, converters, feedsComputer, vehicleRail } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, unknown, found } = verdicts('converter-starves', 'C1');
@@ -20,7 +20,7 @@ export const converterStarves = defineRule({
   why: 'A converter needs its input well above its output. While the starter turns, or on a tired battery, what is left after wires and guards may be too little: the computer resets.',
   source: { text: 'ISO 16750-2 starting profiles (from memory), converter data sheets', grade: 'standard' },
   needs: 'readings',
-  explains: ['feed-drop', 'five-volt-drop', 'five-volt-window'],
+  explains: ['feed-drop', 'five-volt-drop', 'five-volt-window', 'dip-not-bridged', 'starting-reboots-computer'],
   check: (facts) => {
     const rail = vehicleRail(facts);
     return converters(facts).flatMap((c) => (rail.has(c.inKey) ? [judge(facts, c)] : []));
@@ -49,13 +49,15 @@ function judge(facts: Facts, c: Converter): Verdict {
   }
   if (!least) return unknown(subject, 'a supply, and a way back to ground, in some key position');
   if (least.v >= needV) return fine(subject);
-  const dip = least.dip ? ` in the dip of level ${facts.plan.vehicle.dipLevel}` : '';
+  // A camera or a lamp may blink while the engine starts; a computer may not.
+  const blinks = least.state === 'START' && !feedsComputer(facts, c);
   return found({
-    level: 'fault',
+    level: blinks ? 'advice' : 'fault',
     subject,
-    what: `${called(c.view)} gets ${least.v < DEAD_V ? 'nothing' : volts(least.v)} at worst with the key at “${STATE_WORDS[least.state]}”${dip} and needs ${volts(needV)} to hold ${volts(c.source.nominalV)}.`,
-    todo:
-      least.state === 'START'
+    what: `${called(c.view)} gets ${least.v < DEAD_V ? 'nothing' : volts(least.v)} at worst with the key at “${STATE_WORDS[least.state]}” and needs ${volts(needV)} to hold ${volts(c.source.nominalV)}.`,
+    todo: blinks
+      ? 'Nothing, if what it feeds may go dark while the engine starts; else a converter that steps up as well.'
+      : least.state === 'START'
         ? 'A converter that works from fewer volts (or steps up as well), a guard with less drop, or let the computer restart after each start of the engine.'
         : 'Thicker or shorter feed wires, a guard with less drop, or a converter that works from fewer volts.',
     figures: [
@@ -67,17 +69,20 @@ function judge(facts: Facts, c: Converter): Verdict {
   });
 }
 
-/** Least input over all states in which it runs; while starting, the first dip lies below the plateau that readings show. */
-function leastInput(facts: Facts, c: Converter): { v: number; state: VehicleState; dip: boolean } | null {
+/** Least input over all states in which it runs. What a store carries it through does not count; the first dip of a start has a rule of its own. */
+function leastInput(facts: Facts, c: Converter): { v: number; state: VehicleState } | null {
   const arrival = facts.analysis.arrivals.find((a) => a.part === c.view.part.id && a.plus === c.load.plus);
   if (!arrival?.worstLow) return null;
-  const worst = { v: arrival.worstLow.v, state: arrival.worstLow.state, dip: false };
-  const corners = cornersOf(facts);
-  const start = facts.across(c.inKey, `${c.view.part.id}.${c.load.minus}`, 'START', 'low');
-  const alive = (facts.across(c.inKey, `${c.view.part.id}.${c.load.minus}`, 'START', 'typical') ?? 0) > c.load.nominalV / 2;
-  if (start === null || !alive) return worst;
-  const dipV = start + corners.crankDipV - (corners.crankPlateauV - CRANK_RIPPLE_V / 2);
-  return dipV < worst.v ? { v: Math.max(0, dipV), state: 'START', dip: true } : worst;
+  const { state } = arrival.worstLow;
+  const v = state === 'START' ? loadedV(facts, c, arrival.worstLow) : arrival.worstLow.v;
+  if (state !== 'START' || !crankDip(facts, c)?.carried) return { v, state };
+  const minus = `${c.view.part.id}.${c.load.minus}`;
+  const others = facts.solved.flatMap((r) => {
+    const alive = (facts.across(c.inKey, minus, r.state, 'typical') ?? 0) > c.load.nominalV / 2;
+    const low = r.band === 'low' && r.state !== 'START' && alive ? facts.across(c.inKey, minus, r.state, 'low') : null;
+    return low === null ? [] : [{ v: low, state: r.state }];
+  });
+  return others.sort((a, b) => a.v - b.v)[0] ?? { v, state };
 }
 
 function stopV(c: Converter): number {
@@ -90,17 +95,10 @@ function starvingState(facts: Facts, c: Converter): VehicleState | null {
   return bad?.state ?? null;
 }
 
-/** The same with the converter running: one that has let go draws nothing and leaves its input too high. */
-function loadedV(facts: Facts, c: Converter, least: { v: number; state: VehicleState }): number {
-  if (c.view.kind.kind !== 'step-down' || facts.deviceOn(c.view.part.id, 'run', least.state, 'low')) return least.v;
-  const designV = facts.designAcross(c.inKey, `${c.view.part.id}.${c.load.minus}`) ?? facts.corners.loV;
-  return least.v - (facts.corners.loV - designV) * (facts.corners.loV / Math.max(1, least.v));
-}
-
 function repairs(facts: Facts, c: Converter): Repair[] {
   const worst = leastInput(facts, c);
   if (!worst || starvingState(facts, c)) return [];
-  const least = { ...worst, v: loadedV(facts, c, worst) };
+  const least = { ...worst, v: worst.state === 'START' ? worst.v : loadedV(facts, c, worst) };
   const list: Repair[] = [];
   const way = vehicleRail(facts).get(c.inKey);
   const guard = way?.steps.map((s) => s.through).find((v) => v?.kind.kind === 'reverse-guard' && v.s.str('type') === 'schottky');

@@ -37,7 +37,7 @@ export const fiveVoltDrop = defineRule({
       return found({
         level: 'fault',
         subject,
-        related: [part(f.converter.view.part.id), ...f.wires.map((w) => wire(w.id))],
+        related: [part(f.converter.view.part.id), ...f.over.map((v) => part(v.part.id)), ...f.wires.map((w) => wire(w.id))],
         what: computer
           ? `Out and back, ${two(f.dropV)} V is lost ${way} at full load; ${two(mostV)} V is the most.`
           : `${called(f.view)} gets ${volts(low!.v)} at worst and needs ${volts(f.load.minV!)}; ${two(f.dropV)} V is lost ${way}.`,
@@ -65,6 +65,8 @@ interface Fed {
   readonly load: LoadFact;
   readonly converter: Converter;
   readonly wires: readonly Wire[];
+  /** Computers over whose pins it is fed: what they lack is missing here too. */
+  readonly over: readonly PartView[];
   readonly dropV: number | null;
   /** What of it is lost in wires, V. */
   readonly inWiresV: number;
@@ -90,6 +92,7 @@ function fed(facts: Facts): Fed[] {
       converter: from.c,
       dropV,
       wires: withParallel(facts, steps),
+      over: [...new Set(steps.map((s) => facts.at(s.at)?.view))].filter((v): v is PartView => v !== undefined && v !== view && v.kind.kind === 'computer'),
       inWiresV: along(facts, steps).wires.reduce((sum, w) => sum + Math.abs(facts.designAcross(endOf(w.from), endOf(w.to)) ?? 0), 0),
     });
   }

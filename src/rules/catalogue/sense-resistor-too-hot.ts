@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { RESISTOR_WATTS, resistorWattsAt } from '../../trade/preferred.ts';
+import { OPTOS, type OptoType } from '../../trade/semiconductors.ts';
 import { amps, called, defineRule, ohms, part, two, verdicts, volts } from '../defineRule.ts';
 import { greatestLedA, type LedCircuit, sensors } from '../sensing.ts';
 import { largestOhm, ledStands } from '../sensingChoice.ts';
@@ -75,6 +76,16 @@ function heatW(led: LedCircuit, volt: number, view: PartView, ohm?: number): num
   return (amp * share) ** 2 * least;
 }
 
+/** Heat with nominal values: what a meter finds on a usual part, W. */
+function usualW({ led, opto, view }: Heat, volt: number): number {
+  const chain = led.resistors.reduce((sum, r) => sum + r.s.num('ohm'), 0);
+  const least = led.resistors.reduce((sum, r) => sum + r.s.num('ohm') * (1 - r.s.num('tol')), 0);
+  const amp = Math.max(0, volt - led.diodeV - OPTOS[opto.s.str('type') as OptoType].vFTypV) / (led.leastOhm * (chain / least));
+  const beside = led.hops.find((x) => x.views.includes(view))!;
+  const share = beside.views.length === 1 ? 1 : beside.ohm / view.s.num('ohm');
+  return (amp * share) ** 2 * view.s.num('ohm');
+}
+
 function verdictOf(facts: Facts, h: Heat) {
   const subject = part(h.view.part.id);
   if (h.watt <= WARM * h.allowedW) return fine(subject);
@@ -85,14 +96,14 @@ function verdictOf(facts: Facts, h: Heat) {
     level: tooHot ? 'hazard' : 'advice',
     subject,
     related: [part(h.opto.part.id)],
-    what: `${called(h.view)} (${ohms(h.view.s.num('ohm'))}, ${h.view.s.num('ratedW')} W) turns ${two(h.watt)} W into heat at ${volts(hiV)} and ${amps(greatestLedA(hiV, h.led.leastOhm))}; ${tooHot ? 'it may take' : 'that is near the'} ${two(h.allowedW)} W ${tooHot ? '' : 'it may take '}at ${h.view.maxC} °C. At ${volts(usualV)} it is ${two(heatW(h.led, usualV, h.view))} W.`,
+    what: `${called(h.view)} (${ohms(h.view.s.num('ohm'))}, ${h.view.s.num('ratedW')} W) turns ${two(h.watt)} W into heat at ${volts(hiV)} and ${amps(greatestLedA(hiV, h.led.leastOhm))}; ${tooHot ? 'it may take' : 'that is near the'} ${two(h.allowedW)} W ${tooHot ? '' : 'it may take '}at ${h.view.maxC} °C. At ${volts(usualV)} it is ${two(usualW(h, usualV))} W.`,
     todo: tooHot
       ? 'Fit a larger resistance, a resistor for more power, or two in line.'
       : 'Fit a resistor for more power, or a larger resistance if the sensor still works with it.',
     figures: [
       { label: 'heat', value: h.watt, unit: 'W' },
       { label: 'may take', value: h.allowedW, unit: 'W' },
-      { label: 'heat at charging voltage', value: heatW(h.led, usualV, h.view), unit: 'W' },
+      { label: 'heat at charging voltage', value: usualW(h, usualV), unit: 'W' },
     ],
     state: 'RUN_CHARGING',
     band: 'high',

@@ -101,6 +101,8 @@ interface Limited {
 /** The converter that feeds a fuse, with its current limit; null when the vehicle feeds it. */
 function limitAhead(facts: Facts, view: PartView): Limited | null {
   const id = view.part.id;
+  // A store beside it gives what the converter does not.
+  if (['1', '2'].some((t) => facts.sourcesFor(`${id}.${t}`).some((s) => s.source.kind === 'store'))) return null;
   for (const c of converters(facts)) {
     const reached = facts.reach(c.outKey, ['contact', 'conductor', 'diode', 'fuse']);
     if (!reached.has(`${id}.1`) && !reached.has(`${id}.2`)) continue;

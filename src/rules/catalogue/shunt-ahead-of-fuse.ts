@@ -14,6 +14,8 @@ export const shuntAheadOfFuse = defineRule({
   source: { text: 'Clamps fail short (makers’ application notes, from memory); fuse first, then the clamp', grade: "fitters' habit" },
   needs: 'graph',
   always: true,
+  // What makes a reversed supply a hazard for it is the missing fuse; behind the fuse the guard is asked for again.
+  explains: ['reversed-supply'],
   check: (facts) => {
     const bare = ahead(facts);
     return [...facts.parts.values()]
