@@ -1,0 +1,94 @@
+import type { Device, Element, Tolerances } from '../circuit/types.ts';
+import type { Situation } from '../parts/types.ts';
+import type { Mapped, PartBehaviour } from './behaviours.ts';
+
+interface PartAtInstant {
+  readonly behaviour: PartBehaviour;
+  readonly situation: () => Omit<Situation, 'on'>;
+}
+
+/** A part whose elements change with its devices: where they stand in the list, and for which states. */
+interface Switching {
+  readonly behaviour: PartBehaviour;
+  readonly situation: Omit<Situation, 'on'>;
+  readonly from: number;
+  key: number;
+  /** What is known of this moment, and for how many things looked at. */
+  known: ReadonlyMap<number, Mapped>;
+  looks: number;
+}
+
+/** The network of one moment: its devices, and its elements for any states of them. */
+export class Instant {
+  /** Devices of every part, ids prefixed with `part:`; their probes are handed local names. */
+  readonly devices: readonly Device[];
+  private list: Element[];
+  private readonly switching: Switching[] = [];
+
+  constructor(common: readonly Element[], parts: readonly PartAtInstant[]) {
+    const list = [...common];
+    const devices: Device[] = [];
+    const off = (): boolean => false;
+    for (const { behaviour, situation } of parts) {
+      let mapped = behaviour.constant;
+      if (!mapped) {
+        const s = situation();
+        mapped = behaviour.at(s, off);
+        if (behaviour.switches)
+          this.switching.push({
+            behaviour,
+            situation: s,
+            from: list.length,
+            key: behaviour.switchKey(off),
+            known: behaviour.moment(s),
+            looks: behaviour.looks,
+          });
+      }
+      for (const d of mapped.devices) devices.push(d);
+      for (const e of mapped.elements) list.push(e);
+    }
+    this.list = list;
+    this.devices = devices;
+  }
+
+  /**
+   * All elements with two-state devices as `on` says, in an order that never changes. A list that was handed out stays as
+   * it is; where no element is different it is handed out again.
+   */
+  elements(on: (device: string) => boolean): readonly Element[] {
+    let fresh = false;
+    for (const s of this.switching) {
+      const { behaviour } = s;
+      let key = behaviour.switchKey(on);
+      if (key === s.key) continue;
+      const { elements } = (behaviour.looks === s.looks && s.known.get(key)) || behaviour.at(s.situation, on);
+      if (behaviour.looks !== s.looks) {
+        s.looks = behaviour.looks;
+        s.known = behaviour.moment(s.situation);
+        key = behaviour.switchKey(on);
+      }
+      s.key = key;
+      for (let k = 0; k < elements.length; k++) {
+        if (isSame(this.list[s.from + k]!, elements[k]!)) continue;
+        if (!fresh) this.list = this.list.slice();
+        fresh = true;
+        this.list[s.from + k] = elements[k]!;
+      }
+    }
+    return this.list;
+  }
+}
+
+/** Same figures throughout. A curve made anew counts as different: a solution too many does no harm. */
+function isSame(a: Element, b: Element): boolean {
+  if (a === b) return true;
+  const x = a as unknown as Readonly<Record<string, unknown>>;
+  const y = b as unknown as Readonly<Record<string, unknown>>;
+  for (const key in x) if (x[key] !== y[key] && !(key === 'tol' && isSameTolerance(a.tol, b.tol))) return false;
+  return Object.keys(x).length === Object.keys(y).length;
+}
+
+function isSameTolerance(a: Tolerances = {}, b: Tolerances = {}): boolean {
+  const ends = (t: Tolerances[string] | undefined): string => String(t);
+  return Object.keys({ ...a, ...b }).every((key) => ends(a[key]) === ends(b[key]));
+}
