@@ -87,7 +87,7 @@ export function zonesFrom(a: Answers): { readonly zones: readonly Zone[]; readon
   return { zones, runs };
 }
 
-/** A new plan with the vehicle in it: battery, its ground, a chassis ground where the build goes, and the leads found. */
+/** A new plan with the vehicle in it: battery with its strap, the leads found, and one ground for the build near them. */
 export function planFrom(a: Answers): Plan {
   const { zones, runs } = zonesFrom(a);
   const base: Plan = {
@@ -97,16 +97,15 @@ export function planFrom(a: Answers): Plan {
     nextSerial: zones.length + runs.length + 1,
   };
   const feeds = LEADS.filter((l) => a.leads.includes(l.line));
-  const last = zones.at(-1)?.id ?? 'z2';
+  // The constant lead runs straight from the battery's post; the others come by ways of the vehicle that nobody has told.
   const { edit, wires } = addParts(
     base,
     {
       parts: [
-        { key: 'battery', kind: 'battery', owner: 'vehicle', zone: 'z1', x: 50, y: 180 },
+        { key: 'battery', kind: 'battery', owner: 'vehicle', zone: 'z1', x: 50, y: feeds[0]?.line === '30' ? 50 : 180 },
         { key: 'body', kind: 'chassis-ground', owner: 'vehicle', zone: 'z1', x: 80, y: 420, name: 'Battery strap' },
         { key: 'ground', kind: 'chassis-ground', zone: 'z2', x: 80, y: 420, name: 'Dash ground' },
-        ...(last === 'z2' ? [] : [{ key: 'far-ground', kind: 'chassis-ground', zone: last, x: 80, y: 420, name: 'Build ground' }]),
-        ...feeds.map((l, i) => ({ key: l.kind, kind: l.kind, owner: 'vehicle' as const, zone: 'z2', x: 40, y: 60 + i * 60 })),
+        ...feeds.map((l, i) => ({ key: l.kind, kind: l.kind, owner: 'vehicle' as const, zone: 'z2', x: 40, y: 60 + i * 80 })),
       ],
       wires: [
         { from: ['battery', '-'], to: ['body', '31'], extras: { owner: 'vehicle' } },

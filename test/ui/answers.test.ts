@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { partKinds } from '../../src/parts/index.ts';
 import { wireRoute } from '../../src/plan/lengths.ts';
+import { buildScene } from '../../src/scene/buildScene.ts';
 import { HOTTEST, LEADS, NO_ANSWERS, planFrom, SMALL_BATTERY_AH } from '../../src/ui/answers.ts';
 
 describe('five questions make a plan', () => {
@@ -36,6 +37,16 @@ describe('five questions make a plan', () => {
     const plan = planFrom({ ...NO_ANSWERS, computerAt: 'roof', displayAt: 'load-bay', leads: LEADS.map((l) => l.line) });
     for (const wire of Object.values(plan.wires)) expect(wireRoute(plan, wire)?.lengthM).toBeGreaterThan(0);
     expect(Object.keys(plan.runs)).toHaveLength(Object.keys(plan.zones).length - 1);
+  });
+
+  it('leaves one ground for the build and no other; the constant lead runs straight', () => {
+    const plan = planFrom({ ...NO_ANSWERS, computerAt: 'under-seat', displayAt: 'desk', leads: LEADS.map((l) => l.line) });
+    const joined = new Set(Object.values(plan.wires).flatMap((w) => [w.from.part, w.to.part]));
+    const grounds = Object.values(plan.parts).filter((p) => p.kind === 'chassis-ground');
+    expect(grounds.filter((p) => !joined.has(p.id)).map((p) => p.name)).toEqual(['Dash ground']);
+    const scene = buildScene(plan);
+    const first = Object.values(plan.wires).find((w) => plan.parts[w.to.part]?.kind === 'feed-30');
+    expect(scene.wires.get(first?.id ?? '')?.points).toHaveLength(4);
   });
 
   it('draws only kinds that exist, and the vehicle owns its own', () => {
