@@ -29,14 +29,24 @@ export function natures(graph: Graph): readonly NetNature[] {
     for (const s of view.facts.sources ?? []) {
       const node = graph.indexOf.get(nodeName(view, s.terminal));
       if (node === undefined || s.kind === 'pin' || s.kind === 'audio') continue;
-      const vehicle = s.kind === 'battery' || s.kind === 'feed' || s.kind === 'store';
+      const vehicle = s.kind === 'battery' || s.kind === 'feed';
       const nominalV = vehicle ? system : s.nominalV;
       const role: NetRole = nominalV === 3.3 ? 'rail3' : nominalV >= 4.5 && nominalV <= 5.5 ? 'rail5' : 'supply';
-      seeds.push({ node, nature: { role, nominalV: role === 'rail5' ? 5 : nominalV }, rank: vehicle ? 0 : 1 });
+      seeds.push({ node, nature: { role, nominalV: role === 'rail5' ? 5 : nominalV }, rank: vehicle ? 0 : s.kind === 'store' ? 2 : 1 });
     }
   }
   seeds.sort((a, b) => a.rank - b.rank);
-  growRails(graph, found, seeds);
+  // A store takes the rail that fills it; only one that nothing fills is a rail of its own.
+  growRails(
+    graph,
+    found,
+    seeds.filter((s) => s.rank < 2),
+  );
+  growRails(
+    graph,
+    found,
+    seeds.filter((s) => s.rank === 2),
+  );
   return found.map((f, net) => f ?? fromTerminals(graph, net));
 }
 

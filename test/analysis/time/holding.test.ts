@@ -156,10 +156,39 @@ describe('supercapacitors behind a charge limiter', () => {
     const toLimiter = wires[b.wireId('limiter.store>storeFuse.1')]!;
     expect(Math.max(toLimiter.protection.from.maxA, toLimiter.protection.to.maxA)).toBeLessThan(50);
   });
-  it('are empty when parked, and full and unburdened while running', () => {
-    const { filled } = settlePlan(carried().plan);
-    const { analysis } = analyse(filled);
-    for (const r of analysis.readings) expect(r.trouble, `${r.state} ${r.band}`).toBeNull();
+  it('take the rail that fills them: vehicle supply behind a feed, 5 V behind a converter', () => {
+    const roles = (b: Bench, wire: string) => {
+      const { role, nominalV } = analyse(settlePlan(b.plan).filled).analysis.wires[b.wireId(wire)]!;
+      return [role, nominalV];
+    };
+    expect(roles(carried(), 'storeFuse.2>store.+')).toEqual(['supply', 12]);
+    const onFive = bench('five')
+      .part('cells', 'store', 'seat', { cells: 3 })
+      .wire('cells.+', 'converter.out', { lengthM: 0.1 })
+      .wire('cells.-', 'converter.0v', { lengthM: 0.1 });
+    expect(roles(onFive, 'cells.+>converter.out')).toEqual(['rail5', 5]);
+    expect(roles(onFive, 'five')).toEqual(['rail5', 5]);
+    // Nothing fills it: 6 x 2.7 V.
+    const alone = fused('alone').part('store', 'store', 'seat').part('r', 'resistor', 'seat').wire('store.+', 'r.1').wire('r.2', 'store.-');
+    expect(roles(alone, 'store.+>r.1')[1]).toBeCloseTo(16.2, 9);
+  });
+  it('are at rest empty when parked, and full and unburdened while running', () => {
+    const b = carried();
+    const { analysis } = analyse(settlePlan(b.plan).filled);
+    const storeV = (state: VehicleState, band: Band): number => {
+      const r = analysis.readings.find((x) => x.state === state && x.band === band)!;
+      expect(r.trouble, `${state} ${band}`).toBeNull();
+      const v = (terminal: string): number => r.terminalV[analysis.index.terminals.indexOf(`${b.id('store')}.${terminal}`)]!;
+      // Leakage is all that flows: half a milliamp (from memory).
+      expect(Math.abs(r.wireA[analysis.index.wires.indexOf(b.wireId('storeFuse.2>store.+'))]!)).toBeLessThan(0.001);
+      return v('+') - v('-');
+    };
+    for (const band of ['low', 'typical', 'high'] as const) {
+      expect(storeV('OFF_ASLEEP', band)).toBeLessThan(0.1);
+      expect(storeV('RUN_CHARGING', band)).toBeGreaterThan(11.8);
+      // The limiter stops at 15 V however high the supply is.
+      expect(storeV('RUN_CHARGING', band)).toBeLessThan(15.01);
+    }
   });
 });
 
