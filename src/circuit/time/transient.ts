@@ -1,6 +1,7 @@
 import { elementAmps, portVolts } from '../amps.ts';
 import type { Network } from '../network.ts';
 import { solveAtRest } from '../solve.ts';
+import type { Probe } from '../types.ts';
 import { TimedCircuit } from './circuit.ts';
 import { eventWithin } from './event.ts';
 import { Fuses } from './fuses.ts';
@@ -190,16 +191,8 @@ class Run {
     if (isJump) this.switches.free();
     if (isJump && !this.resolve()) return null;
     const before = this.events.length;
-    if (
-      !letSwitch(
-        this.switches,
-        now.tS,
-        this.events,
-        () => probeAt(this.circuit, now, this.switches.on),
-        () => this.resolve(),
-      )
-    )
-      return null;
+    const probe = (): Probe => probeAt(this.circuit, now, this.switches.on);
+    if (!letSwitch(this.switches, now.tS, this.events, probe, () => this.resolve())) return null;
     if (!isJump && this.events.length === before) return stepS;
     this.keep();
     this.stepper.restart();
