@@ -40,8 +40,9 @@ export function crankDip(facts: Facts, c: Converter): CrankDip | null {
   const minus = `${c.view.part.id}.${c.load.minus}`;
   const { systemV, dipLevel } = facts.plan.vehicle;
   const way = vehicleRail(facts).get(c.inKey);
-  const startV = facts.across(c.inKey, minus, 'START', 'low');
-  const beforeV = facts.across(c.inKey, minus, 'RUN_STOPPED', 'low');
+  const cut = cutBefore(facts);
+  const startV = cut ? sagged(facts, c, crankProfile(systemV, dipLevel).plateauV - CRANK_RIPPLE_V / 2) : facts.across(c.inKey, minus, 'START', 'low');
+  const beforeV = facts.across(c.inKey, minus, 'RUN_STOPPED', cut ? 'typical' : 'low');
   const alive = (facts.across(c.inKey, minus, 'START', 'typical') ?? 0) > c.load.nominalV / 2;
   if (!way || startV === null || beforeV === null || !alive || startV < DEAD_V) return null;
   const troughV = loadedV(facts, c, { v: startV, state: 'START' });
@@ -63,8 +64,24 @@ export function crankDip(facts: Facts, c: Converter): CrankDip | null {
     sureF: capacitors.reduce((sum, v) => sum + v.s.num('farad') * sureShare(v), 0),
     needF: beforeV > needV ? bridgeF(watt, dipS, beforeV, needV) : Number.POSITIVE_INFINITY,
     blocked: way.steps.some((s) => s.linkType === 'diode'),
-    carried: carriedBy(facts).some((x) => x.converter?.view === c.view && x.seconds >= crankS(systemV, dipLevel)),
+    carried: carriedBy(facts).some((x) => x.seconds >= crankS(systemV, dipLevel) && x.converter !== null && standsBehind(facts, c, x.converter)),
   };
+}
+
+/** Has a cut-out opened in the low band before the starter took hold? It takes a minute or more; in a start it stays closed. */
+export function cutBefore(facts: Facts): boolean {
+  return facts.ofKind('low-voltage-cutout').some((v) => !facts.deviceOn(v.part.id, 'contact', 'RUN_STOPPED', 'low'));
+}
+
+/** Input at a supply below the lowest one designs for, from what is lost on the way there. Null when that was not solved. */
+function sagged(facts: Facts, c: Converter, supplyV: number): number | null {
+  const designV = facts.designAcross(c.inKey, `${c.view.part.id}.${c.load.minus}`);
+  return designV === null ? null : designV - (facts.corners.loV - supplyV);
+}
+
+/** The converter itself, or one that it feeds. */
+function standsBehind(facts: Facts, c: Converter, other: Converter): boolean {
+  return other.view === c.view || facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'diode']).has(other.inKey);
 }
 
 /** Capacitance that gives a power for a time while it falls from one voltage to another, F: `2 P t / (V1² - V2²)`. */

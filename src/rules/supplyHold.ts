@@ -115,6 +115,8 @@ export function contactEnding(facts: Facts, view: PartView): Pick<Ending, 'holdS
 }
 
 function contact(facts: Facts, here: Ending, view: PartView, steered: ReadonlyMap<number, Ending>): Ending | null {
+  // Not back the way it came: a relay that hangs on a supply is not in its way.
+  if (here.contacts.has(view)) return null;
   const contacts = joined(here.contacts, new Set([view]));
   const through = { ...here, contacts };
   const cap = (holdS: number, why: Ending['why']): Ending => (holdS < here.holdS ? { ...through, holdS, by: view, why } : through);

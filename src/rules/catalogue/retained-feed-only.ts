@@ -14,7 +14,7 @@ export const retainedFeedOnly = defineRule({
   why: 'A retained line stays up for some minutes after key-off, which looks like a ready-made hold. But it ends the moment a door is opened, and nobody waits in a parked car for a computer.',
   source: { text: 'Owner’s handbooks: ten minutes, or until the driver’s door is opened (read)', grade: 'data sheet' },
   needs: 'graph',
-  explains: ['power-gone-too-soon'],
+  explains: ['power-gone-too-soon', 'starting-reboots-computer'],
   check: (facts) =>
     fed(facts).map(({ computer, feeds }) => {
       const subject = part(computer.part.id);

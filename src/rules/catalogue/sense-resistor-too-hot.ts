@@ -78,9 +78,7 @@ function heatW(led: LedCircuit, volt: number, view: PartView, ohm?: number): num
 
 /** Heat with nominal values: what a meter finds on a usual part, W. */
 function usualW({ led, opto, view }: Heat, volt: number): number {
-  const chain = led.resistors.reduce((sum, r) => sum + r.s.num('ohm'), 0);
-  const least = led.resistors.reduce((sum, r) => sum + r.s.num('ohm') * (1 - r.s.num('tol')), 0);
-  const amp = Math.max(0, volt - led.diodeV - OPTOS[opto.s.str('type') as OptoType].vFTypV) / (led.leastOhm * (chain / least));
+  const amp = Math.max(0, volt - led.diodeV - OPTOS[opto.s.str('type') as OptoType].vFTypV) / ((led.leastOhm + led.mostOhm) / 2);
   const beside = led.hops.find((x) => x.views.includes(view))!;
   const share = beside.views.length === 1 ? 1 : beside.ohm / view.s.num('ohm');
   return (amp * share) ** 2 * view.s.num('ohm');

@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { supplyPair } from '../../parts/computer/facts.ts';
 import { STARTER } from '../../trade/keyEvents.ts';
 import { isLive } from '../../trade/lines.ts';
-import { bridged, crankDip } from '../crankDip.ts';
+import { bridged, crankDip, cutBefore } from '../crankDip.ts';
 import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { holdInstead } from '../holdEdits.ts';
 import { type Held, heldComputers } from '../holders.ts';
@@ -47,9 +47,9 @@ function judge(facts: Facts, h: Held): Verdict[] {
   const c = converterOf(facts, computer);
   const dip = c && crankDip(facts, c);
   const carried = dip?.carried === true;
-  const falls = !powered('START', 'low') || (dip !== null && !bridged(dip));
-  if (carried || !falls) return [fine(subject)];
-  const fell = powered('START', 'low') ? null : contactThatFell(facts, h);
+  const up = powered('START', 'low') || cutBefore(facts);
+  if (carried || (up && (dip === null || bridged(dip)))) return [fine(subject)];
+  const fell = up ? null : contactThatFell(facts, h);
   const by = fell ?? c?.view ?? null;
   const { dipLevel } = facts.plan.vehicle;
   return [
@@ -92,7 +92,7 @@ function converterOf(facts: Facts, computer: PartView): Converter | null {
 
 /** A relay on the way that holds in the middle band and falls open in the low one. */
 function contactThatFell(facts: Facts, { contacts }: Held): PartView | null {
-  const device: Readonly<Record<string, string>> = { relay: 'coil', 'delay-off-relay': 'coil', 'hold-latch': 'latch', 'low-voltage-cutout': 'contact' };
+  const device: Readonly<Record<string, string>> = { relay: 'coil', 'delay-off-relay': 'coil', 'hold-latch': 'latch' };
   for (const view of contacts) {
     const id = device[view.kind.kind];
     if (id && facts.deviceOn(view.part.id, id, 'START', 'typical') && !facts.deviceOn(view.part.id, id, 'START', 'low')) return view;
