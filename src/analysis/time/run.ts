@@ -76,7 +76,8 @@ export function runCycle(of: TimeBase, wanted: Scenario, onProgress?: (share: nu
   };
 }
 
-function pairsOf({ graph, solver }: TimeBase): Pair[] {
+/** Places whose volts a run records: battery posts, converter inputs, computers. */
+export function pairsOf({ graph, solver }: TimeBase): Pair[] {
   const across = (id: Pair['id'], view: PartView, plus: string, minus: string): Pair => ({
     id,
     part: view.part.id,

@@ -4,7 +4,7 @@ import { PARKED_LIMIT_A } from '../../trade/battery.ts';
 import { ledMaxA } from '../../trade/optocouplers.ts';
 import { OPTOS, type OptoType } from '../../trade/semiconductors.ts';
 import type { PartView } from '../factsTypes.ts';
-import { nodeName } from '../graph.ts';
+import { type Graph, nodeName } from '../graph.ts';
 import { parkedReport, partWatts } from '../power.ts';
 import type { TimeBase } from './base.ts';
 import { feedPath } from './feedPath.ts';
@@ -87,16 +87,37 @@ function ledRows(view: PartView, element: string, port: string | undefined, limi
 function spareRows({ graph }: TimeBase, view: PartView): SpreadRow[] {
   if (view.s.num('senseGpio') === 0) return [];
   const path = feedPath(graph, view);
-  return [...graph.views.values()]
-    .filter((v) => v.kind.kind === 'delay-off-relay' && path.has(v.part.id))
-    .map((timer) => ({
-      id: `${view.part.id}:spare:${timer.part.id}`,
-      label: `Seconds in hand, ${called(timer)} over the stop of ${called(view)}`,
-      unit: 's',
-      limit: 0,
-      bad: 'below',
-      value: (sample) => timer.s.num('holdS') * (1 + timer.s.num('holdTol') * (2 * sample.free(`${timer.part.id}:hold`) - 1)) - stopS(view.s),
-    }));
+  return [...graph.views.values()].flatMap((timer) => {
+    const holdS = path.has(timer.part.id) ? holdOver(graph, timer, stopS(view.s)) : null;
+    if (!holdS) return [];
+    return [
+      {
+        id: `${view.part.id}:spare:${timer.part.id}`,
+        label: `Seconds in hand, ${called(timer)} over the stop of ${called(view)}`,
+        unit: 's',
+        limit: 0,
+        bad: 'below' as const,
+        value: (sample: Sample) => holdS(1 + timerTol(timer) * (2 * sample.free(`${timer.part.id}:hold`) - 1)),
+      },
+    ];
+  });
+}
+
+function timerTol(timer: PartView): number {
+  return timer.s.num(timer.kind.kind === 'hold-latch' ? 'timeTol' : 'holdTol');
+}
+
+/** Seconds that a timer holds beyond a stop, by the pace of its clock (1 = as set); null for a part that is no timer. */
+function holdOver(graph: Graph, timer: PartView, stop: number): ((pace: number) => number) | null {
+  const { s } = timer;
+  if (timer.kind.kind === 'delay-off-relay') return (pace) => pace * s.num('holdS') - stop;
+  if (timer.kind.kind !== 'hold-latch') return null;
+  const isHeld = graph.wires.some((w) => [w.from, w.to].some((end) => end.part === timer.part.id && end.terminal === 'hold'));
+  const releaseS = s.num('releaseS');
+  // Held by the computer it opens so long after the stop, unless its backstop comes first.
+  if (!isHeld) return (pace) => pace * releaseS - stop;
+  const backstopS = s.num('backstopS') > 0 ? s.num('backstopS') : Number.POSITIVE_INFINITY;
+  return (pace) => Math.min(pace * releaseS, pace * backstopS - stop);
 }
 
 /** The whole vehicle asleep, against what workshops accept. */

@@ -57,6 +57,23 @@ describe('a stop that has its time', () => {
   });
 });
 
+describe('a latch that the computer holds', () => {
+  it('opens its own time after the stop: 5 s −30 % in the low band', () => {
+    const latched = bench()
+      .without('relay')
+      .part('latch', 'hold-latch', 'seat')
+      .wire('fuse.2', 'latch.in', { lengthM: 2 })
+      .wire('latch.out', 'guard.in', { lengthM: 0.2 })
+      .wire('latch.gnd', 'converter.gnd', { lengthM: 0.3 })
+      .wire('senseFuse.2', 'latch.set', { lengthM: 2 })
+      .wire('computer.29', 'latch.hold', { lengthM: 0.3 });
+    const [margin] = turn(latched.plan, { band: 'low' }).margins;
+    expect(margin!.spareS!).toBeGreaterThan(3.45);
+    expect(margin!.spareS!).toBeLessThan(3.8);
+    expect(margin!.openedBy).toMatch(/latch$/);
+  });
+});
+
 describe('a stop cut off', () => {
   // 20 s +/-30 % is 14 s at the least, against a stop of 2 + 3 + 25 s: 16 s short (worked by hand).
   const cut = turn(bench().set('relay', { holdS: 20, holdTol: 0.3 }).set('computer', { filterS: 2 }).plan, { band: 'low' });

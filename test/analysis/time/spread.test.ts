@@ -72,6 +72,21 @@ describe('spread over tolerances', () => {
     expect(spare).toMatchObject({ limit: 0, beyond: 0 });
   });
 
+  it('a latch held by the computer opens its own 5 s ±30 % after the stop', () => {
+    const latched = bench()
+      .without('relay')
+      .part('latch', 'hold-latch', 'seat')
+      .wire('fuse.2', 'latch.in', { lengthM: 2 })
+      .wire('latch.out', 'guard.in', { lengthM: 0.2 })
+      .wire('latch.gnd', 'converter.gnd', { lengthM: 0.3 })
+      .wire('senseFuse.2', 'latch.set', { lengthM: 2 })
+      .wire('computer.29', 'latch.hold', { lengthM: 0.3 });
+    const spare = row(fullSpread(timeBaseOf(latched.plan), { runs: 100 }), 'Seconds in hand');
+    expect(spare.least).toBeGreaterThanOrEqual(3.5);
+    expect(spare.most).toBeLessThanOrEqual(6.5);
+    expect(spare.p95 - spare.p5).toBeGreaterThan(2);
+  });
+
   it('LED current follows its resistor of 5 %: at 16 V about (16 V − 1.1 V) over the resistance, a tenth wide', () => {
     const led = row(all, 'LED current');
     expect((led.most - led.least) / led.p50).toBeGreaterThan(0.07);
