@@ -8,7 +8,7 @@ import { keyAt, momentRows } from '../sheet/timing/moments.ts';
 import type { TimeScale } from '../sheet/timing/scale.ts';
 import { timeText } from '../sheet/timing/words.ts';
 import { app, useApp } from '../state/store.ts';
-import { Progress } from './Progress.tsx';
+import { NotDone, Progress } from './Progress.tsx';
 import { StripHead, useStop } from './StripHead.tsx';
 import { StripMenu } from './StripMenu.tsx';
 import { StripPlot } from './StripPlot.tsx';
@@ -51,7 +51,8 @@ export function Strip({ open, onToggle }: { readonly open: boolean /** Absent wh
 
 function Body({ plan, nameOf }: { readonly plan: Plan; nameOf(part: Id): string }) {
   const [held, hold] = useState(false);
-  const { cycle, scenario, isStale, move, change } = useCycle(plan, held);
+  const { cycle, scenario, isStale, moving, move, change } = useCycle(plan, held);
+  const marginsOld = useApp((s) => s.margins.resultFor !== s.plan);
   const [cursor, setCursor] = useState<number | null>(null);
   const [follow, setFollow] = useState(false);
   const [asTable, setAsTable] = useState(false);
@@ -124,8 +125,12 @@ function Body({ plan, nameOf }: { readonly plan: Plan; nameOf(part: Id): string 
         <StripMenu plan={plan} scenario={scenario} nameOf={nameOf} change={change} />
       </div>
       <div className="strip-state">
-        <Progress task="cycle" what="Key cycle" />
-        <Progress task="margins" what="Worst case" />
+        <div className="strip-busy">
+          <Progress task="cycle" what="Key cycle" />
+          <Progress task="margins" what="Worst case" />
+        </div>
+        <NotDone task="cycle" what="Key cycle" isOld={isStale && !moving} />
+        <NotDone task="margins" what="Worst case" isOld={marginsOld} />
         {cycle && !isStale ? <Stuck cycle={cycle} /> : null}
       </div>
       {cycle && asTable ? <StripTable cycle={cycle} nameOf={nameOf} /> : null}

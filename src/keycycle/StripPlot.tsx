@@ -72,10 +72,11 @@ export function StripPlot(p: StripPlotProps) {
               if (e.button === 0 && at > LEFT - 4) p.setCursor(scale.t(at));
             }}
           >
-            <Primitives items={picture.primitives} />
+            {/* Under the picture: the words of its bars stay readable. */}
             {moments.map((m) => (
               <line key={m.id} x1={scale.x(m.tS)} x2={scale.x(m.tS)} y1={picture.top - 6} y2={picture.bottom} className="strip-moment-line" />
             ))}
+            <Primitives items={picture.primitives} />
           </svg>
           {cursorS !== null ? (
             <Handle

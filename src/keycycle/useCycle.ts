@@ -23,6 +23,8 @@ export interface CycleInHand {
   readonly scenario: Scenario;
   /** The result belongs to an older plan or to other moments. */
   readonly isStale: boolean;
+  /** A move has not been asked for yet. */
+  readonly moving: boolean;
   move(id: MomentId, tS: number): void;
   change(patch: Partial<Scenario>): void;
 }
@@ -57,6 +59,7 @@ export function useCycle(plan: Plan, held: boolean): CycleInHand {
     return {
       cycle: result,
       scenario,
+      moving: draft !== null,
       isStale: resultFor !== plan || !result || !sameRow(result.scenario, scenario),
       move: (id, tS) => setDraft((was) => moved(plan, was ?? kept, id, tS)),
       change: (patch) => app.getState().setScenario({ ...patch, untilS: untilOf(plan, { ...kept, ...patch }) }),

@@ -52,7 +52,7 @@ function strip(context: Context, cycle: KeyCycle): string {
   const picture = stripPicture(cycle, scale, WIDTH, name);
   const named = names(cycle, picture, name);
   const height = picture.height + named.rows * ROW_H;
-  return svgOf([...picture.primitives, ...named.primitives], {
+  return svgOf([...named.primitives, ...picture.primitives], {
     view: { x: 0, y: 0, w: WIDTH, h: height },
     title: 'Key positions, volts and computer against time; the table below has the same figures',
     widthMm: WIDTH_MM,

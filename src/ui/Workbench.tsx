@@ -6,7 +6,7 @@ import { KeySlide } from '../keycycle/KeySlide.tsx';
 import { Strip } from '../keycycle/Strip.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { Shelf } from '../shelf/Shelf.tsx';
-import { useApp } from '../state/store.ts';
+import { app, useApp } from '../state/store.ts';
 import { AnswersButton } from './AnswersButton.tsx';
 import { useHotkeys } from './hotkeys.ts';
 import { TopBar } from './TopBar.tsx';
@@ -22,8 +22,8 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   const [cycleOpen, setCycleOpen] = useState(false);
   const wide = useWide(68.75);
   const phone = !useWide(43.75);
-  // Where there is room the key cycle stands open until somebody folds it.
-  const [stripOpen, setStripOpen] = useState(() => wide && window.innerHeight >= 700);
+  // Where there is room, and a computer whose story it tells, the key cycle stands open until somebody folds it.
+  const [stripOpen, setStripOpen] = useState(() => wide && window.innerHeight >= 700 && hasComputer());
   useHotkeys();
 
   // Something taken from the shelf: the drawer gives the drawing back.
@@ -116,6 +116,10 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       ) : null}
     </div>
   );
+}
+
+function hasComputer(): boolean {
+  return Object.values(app.getState().plan?.parts ?? {}).some((p) => p.kind === 'computer');
 }
 
 function Drawer({

@@ -85,8 +85,10 @@ export function stripPicture(cycle: KeyCycle, scale: TimeScale, width: number, n
   const top = y;
   supplyLane(out, cycle, scale, y, x1, nameOf);
   y += SUPPLY_H + GAP;
-  fiveLane(out, cycle, scale, y, x1, nameOf);
-  y += FIVE_H + GAP;
+  if (cycle.traces.some((t) => t.id === 'five')) {
+    fiveLane(out, cycle, scale, y, x1, nameOf);
+    y += FIVE_H + GAP;
+  }
   for (const part of computersOf(cycle)) {
     computerRow(out, cycle, part, scale, y, x1, nameOf);
     y += ROW_H + 4;
@@ -187,9 +189,13 @@ function endLabels(out: StripPiece[], ends: readonly TraceEnd[], x1: number, top
   const sorted = [...ends].sort((a, b) => a.y - b.y);
   const places: number[] = [];
   for (const end of sorted) places.push(Math.max(end.y, (places.at(-1) ?? top - LABEL_H) + LABEL_H));
-  const over = Math.max(0, (places.at(-1) ?? 0) - bottom);
+  // Those that were pushed out below come back up, and push only whom they must.
+  for (let i = places.length - 1, floor = bottom; i >= 0; i--, floor -= LABEL_H) {
+    if (places[i]! <= floor) break;
+    places[i] = floor;
+  }
   sorted.forEach((end, i) => {
-    const y = places[i]! - over;
+    const y = places[i]!;
     if (Math.abs(y - end.y) > 2) out.push(line([x1 + 1, end.y, x1 + 5, y], 'faint', 0.75));
     const ours = end.ink === 'ink' || end.ink === 'accent';
     out.push(text(x1 + 7, y + 4, short(end.label), ours ? end.ink : 'soft', 'start', ours));

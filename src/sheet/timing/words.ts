@@ -88,7 +88,7 @@ export function crankAnswer(margins: readonly StopMargin[]): CrankAnswer | null 
   if (margins.length === 0) return null;
   const out = margins.reduce((sum, m) => sum + m.brownOuts.length, 0);
   const least = Math.min(...margins.map((m) => m.leastCrankV ?? Number.POSITIVE_INFINITY));
-  const volts = Number.isFinite(least) ? `${least.toFixed(2)} V` : null;
+  const volts = Number.isFinite(least) ? (least < 0.005 ? '0 V' : `${least.toFixed(2)} V`) : null;
   if (out > 0) {
     const first = Math.min(...margins.flatMap((m) => m.brownOuts));
     return {
