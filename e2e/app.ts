@@ -128,8 +128,11 @@ export class App extends Drawing {
   async selectWire(a: string, b: string): Promise<void> {
     const { id } = await this.wireBetween(a, b);
     if (!(await this.inView(await this.wireMid(id)))) await this.fit();
-    await this.clickAt(await this.wireMid(id));
-    await expect(this.answers.getByRole('article', { name: /^Selected wire/ })).toBeVisible();
+    // The surface may still be finding its size when a plan has only now been opened: look where the wire is, then click.
+    await expect(async () => {
+      await this.clickAt(await this.wireMid(id));
+      await expect(this.answers.getByRole('article', { name: /^Selected wire/ })).toBeVisible({ timeout: 2_000 });
+    }).toPass();
   }
 
   async selectPart(ref: string): Promise<void> {

@@ -115,7 +115,7 @@ describe('as text', () => {
 describe('as wiring sheet', () => {
   it('prints on A4, or on Letter when asked', () => {
     const file = planFile('sheet.json', plan);
-    expect(report([file, '--sheet']).out).toMatch(/^<!DOCTYPE html>[^]*size: A4 portrait/);
+    expect(report([file, '--sheet']).out).toMatch(/^<!DOCTYPE html>[\s\S]*size: A4 portrait/);
     expect(report([file, '--sheet', '--letter']).out).toContain('size: Letter portrait');
   });
 });
