@@ -97,7 +97,9 @@ function toCards(findings: readonly Finding[]): Card[] {
   const folded = new Map<Finding, Finding>();
   for (const f of findings) {
     // Never under something milder: the card's level is what the headline counts.
-    const parent = findings.find((p) => p !== f && RANK[p.level] <= RANK[f.level] && (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) && touches(p, f));
+    const parent = findings.find(
+      (p) => p !== f && RANK[p.level] <= RANK[f.level] && (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) && touches(p, f) && sameMoment(p, f),
+    );
     if (parent && rootOf(parent, folded) !== f) folded.set(f, parent);
   }
   const cards = new Map<string, { first: Finding; findings: Finding[]; folded: Finding[] }>();
@@ -128,6 +130,11 @@ function rootOf(f: Finding, folded: ReadonlyMap<Finding, Finding>): Finding {
   let at = f;
   for (let up = folded.get(at); up; up = folded.get(at)) at = up;
   return at;
+}
+
+/** A start of the engine does not explain what is wrong while it runs. What is worst at the lowest supply (key at ignition) it may. */
+function sameMoment(parent: Finding, f: Finding): boolean {
+  return parent.state !== 'START' || f.state === null || f.state === 'START' || f.state === 'RUN_STOPPED';
 }
 
 /** Do two findings speak of the same thing? */

@@ -1,11 +1,9 @@
 import type { Point } from '../drawing/types.ts';
-import { buildScene } from '../scene/buildScene.ts';
 import type { PictureOptions } from '../scene/picture.ts';
 import type { Scene } from '../scene/types.ts';
 import type { App } from '../state/store.ts';
 import type { AppState } from '../state/types.ts';
 import { type Camera, firstLook, fitted, type View } from './camera.ts';
-import { EffectivePlan } from './effective.ts';
 import { type FigureLabel, figureLabelOf, figureLabels } from './figureLabels.ts';
 import { type WireFigures, wireFigures } from './figures.ts';
 import { type InkTable, inkTable } from './inks.ts';
@@ -14,10 +12,16 @@ import { type Mark, marksOf } from './marks.ts';
 import { Painter } from './painter.ts';
 import { paintLive } from './paintLive.ts';
 import { paintScene } from './paintScene.ts';
+import { Pictures } from './pictures.ts';
 import { type Mounts, Pixels } from './pixels.ts';
 import { SceneIndex } from './sceneIndex.ts';
-import { ShownScenes } from './shownScenes.ts';
 import { litTargets } from './targets.ts';
+
+/** Runs when the page has nothing better to do, soon in any case. */
+function whenIdle(run: () => void): void {
+  if ('requestIdleCallback' in window) window.requestIdleCallback(run, { timeout: 500 });
+  else setTimeout(run, 50);
+}
 
 /**
  * The drawing behind the surface: keeps scene, index and what is in the hand, follows the store, and says when to draw.
@@ -30,8 +34,7 @@ export class Engine {
   /** A gesture holds the drawing still: new plans and results wait until it ends. */
   held = false;
   private readonly pixels: Pixels;
-  private readonly effective = new EffectivePlan();
-  private readonly shown = new ShownScenes();
+  private readonly pictures = new Pictures();
   private marks: readonly Mark[] = [];
   private figures: readonly FigureLabel[] = [];
   private byWire: ReadonlyMap<string, WireFigures> = new Map();
@@ -191,19 +194,25 @@ export class Engine {
     if (!shown) {
       this.scene = null;
       this.index = null;
+      this.pictures.close();
       this.redraw();
       return;
     }
-    const before = this.scene;
-    // After undo and redo the picture is the one that was there, not one more way to lay the same plan.
-    this.scene = buildScene(this.effective.of(shown, results), this.shown.sceneOf(shown) ?? before ?? undefined);
-    this.shown.keep(shown, this.scene);
-    if (this.scene.parts !== before?.parts) this.index = new SceneIndex(this.scene);
+    this.scene = this.pictures.next(shown, results);
+    // A first look at a large plan is laid with care when the page has a moment.
+    if (this.pictures.isDraft) whenIdle(() => this.layWithCare());
+    this.index = new SceneIndex(this.scene);
     this.refreshFigures();
     this.marks = marksOf(results ? results.report.cards.flatMap((c) => c.findings) : []);
     setScene(this.scene);
     if (this.lookedAt !== shown.id) this.lookFirst(this.scene);
     this.redraw();
+  }
+
+  private layWithCare(): void {
+    if (!this.pictures.isDraft) return;
+    if (this.held) this.stale = true;
+    else this.refreshScene();
   }
 
   private lookFirst(scene: Scene): void {

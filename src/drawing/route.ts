@@ -33,6 +33,8 @@ export interface RouteOptions {
   readonly before?: Polyline | undefined;
   /** Most states a quick search may settle; 0 = no search. */
   readonly limit?: number;
+  /** A full search may end up to so many times as dear as the best way, and is sooner done; 1 = the best way. */
+  readonly haste?: number;
 }
 
 /**
@@ -46,7 +48,7 @@ export function route(
   search: LaneSearch,
   a: RouteEnd,
   b: RouteEnd,
-  { bends, effort = 'full', before, limit = 1500 }: RouteOptions = {},
+  { bends, effort = 'full', before, limit = 1500, haste = 1 }: RouteOptions = {},
 ): number[] {
   if (bends && bends.length > 0) return throughBends(a, b, bends, LANE);
   const straight = facing(a, b);
@@ -63,7 +65,7 @@ export function route(
     const nodes = search.find(map.node(s.x, s.y), lies(a.side), map.node(t.x, t.y), lies(b.side), limit, HASTE);
     return nodes ? finish(a, b, pointsOf(map, nodes)) : best;
   }
-  const nodes = search.find(map.node(s.x, s.y), lies(a.side), map.node(t.x, t.y), lies(b.side), FULL_LIMIT);
+  const nodes = search.find(map.node(s.x, s.y), lies(a.side), map.node(t.x, t.y), lies(b.side), FULL_LIMIT, haste);
   return finish(a, b, nodes ? pointsOf(map, nodes) : simple.pts);
 }
 

@@ -4,6 +4,64 @@ import { COST, LANE, type LaneMap } from './lanes.ts';
 const RING = 4096;
 
 /**
+ * States that wait, in buckets by cost; of one bucket the last put in comes out first. Buckets are lists inside two arrays
+ * that are used again and again: a search that made thousands of small arrays would spend its time on clearing them away.
+ */
+class Buckets {
+  private readonly head = new Int32Array(RING).fill(-1);
+  private next = new Int32Array(4096);
+  private state = new Int32Array(4096);
+  private readonly used = new Int32Array(RING);
+  private usedCount = 0;
+  private count = 0;
+
+  clear(): void {
+    for (let i = 0; i < this.usedCount; i++) this.head[this.used[i] as number] = -1;
+    this.usedCount = 0;
+    this.count = 0;
+  }
+
+  put(cost: number, state: number): void {
+    if (this.count === this.next.length) this.grow();
+    const bucket = cost % RING;
+    const head = this.head[bucket] as number;
+    // A bucket that ran empty and fills again stands in `used` twice at most a ring later: clear() minds no doubles.
+    if (head === -1) this.use(bucket);
+    const entry = this.count++;
+    this.state[entry] = state;
+    this.next[entry] = head;
+    this.head[bucket] = entry;
+  }
+
+  /** Takes a state of that cost out; -1 when there is none. */
+  take(cost: number): number {
+    const bucket = cost % RING;
+    const entry = this.head[bucket] as number;
+    if (entry === -1) return -1;
+    this.head[bucket] = this.next[entry] as number;
+    return this.state[entry] as number;
+  }
+
+  private use(bucket: number): void {
+    if (this.usedCount === RING) {
+      this.usedCount = 0;
+      for (let i = 0; i < RING; i++) if (this.head[i] !== -1) this.used[this.usedCount++] = i;
+    }
+    this.used[this.usedCount++] = bucket;
+  }
+
+  private grow(): void {
+    const twice = (from: Int32Array): Int32Array<ArrayBuffer> => {
+      const to = new Int32Array(2 * from.length);
+      to.set(from);
+      return to;
+    };
+    this.next = twice(this.next);
+    this.state = twice(this.state);
+  }
+}
+
+/**
  * Cheapest way over the lanes (A* with whole-number costs in a bucket queue). State = node and whether the last step
  * lay or stood. Deterministic: equal costs are settled by order of discovery.
  */
@@ -12,7 +70,7 @@ export class LaneSearch {
   private readonly back: Int32Array;
   private readonly seen: Int32Array;
   private readonly closed: Int32Array;
-  private readonly buckets: number[][] = Array.from({ length: RING }, () => []);
+  private readonly buckets = new Buckets();
   private round = 0;
   /** States settled by the last search: a measure of its cost that does not depend on the machine. */
   settled = 0;
@@ -32,40 +90,41 @@ export class LaneSearch {
    * @returns node numbers from start to goal, or null when the limit is reached
    */
   find(start: number, startLying: boolean | null, goal: number, goalLying: boolean | null, limit: number, haste = 1): number[] | null {
-    const { map, cost, back, seen, closed } = this;
+    const { map, cost, back, seen, closed, buckets } = this;
     const { cols, rows } = map;
     const round = ++this.round;
     const goalC = goal % cols;
     const goalR = Math.floor(goal / cols);
-    const guess = (node: number, lying: boolean): number => {
-      const dc = Math.abs((node % cols) - goalC);
-      const dr = Math.abs(Math.floor(node / cols) - goalR);
+    const guess = (col: number, row: number, lying: boolean): number => {
+      const dc = Math.abs(col - goalC);
+      const dr = Math.abs(row - goalR);
       return Math.round(haste * ((dc + dr) * COST.step + leastBends(dc, dr, lying, goalLying) * COST.bend));
     };
-    for (const bucket of this.buckets) bucket.length = 0;
+    buckets.clear();
     let low = 0;
     let waiting = 0;
-    const push = (state: number, g: number, from: number): void => {
+    const push = (col: number, row: number, lying: boolean, g: number, from: number): void => {
+      const state = (row * cols + col) * 2 + (lying ? 0 : 1);
       if (seen[state] === round && (cost[state] as number) <= g) return;
       seen[state] = round;
       cost[state] = g;
       back[state] = from;
-      const f = g + guess(state >> 1, (state & 1) === 0);
-      (this.buckets[Math.min(Math.max(low, f), low + RING - 1) % RING] as number[]).push(state);
+      buckets.put(Math.min(Math.max(low, g + guess(col, row, lying)), low + RING - 1), state);
       waiting++;
     };
-    low = guess(start, startLying ?? true);
-    if (startLying !== false) push(start * 2, 0, -1);
-    if (startLying !== true) push(start * 2 + 1, 0, -1);
+    const startC = start % cols;
+    const startR = Math.floor(start / cols);
+    low = guess(startC, startR, startLying ?? true);
+    if (startLying !== false) push(startC, startR, true, 0, -1);
+    if (startLying !== true) push(startC, startR, false, 0, -1);
     this.settled = 0;
     while (waiting > 0) {
-      const bucket = this.buckets[low % RING] as number[];
-      if (bucket.length === 0) {
+      const state = buckets.take(low);
+      if (state === -1) {
         low++;
         continue;
       }
       waiting--;
-      const state = bucket.pop() as number;
       if (closed[state] === round) continue;
       closed[state] = round;
       const node = state >> 1;
@@ -75,16 +134,16 @@ export class LaneSearch {
       const g = cost[state] as number;
       const first = node === start;
       const col = node % cols;
-      const row = Math.floor(node / cols);
+      const row = (node - col) / cols;
       const turn = g + map.turnCost(node);
-      if (node === goal) push(goal * 2 + (goalLying ? 0 : 1), g + COST.bend, back[state] as number);
+      if (node === goal) push(goalC, goalR, goalLying === true, g + COST.bend, back[state] as number);
       const straight = g + (first ? 0 : map.passCost(node, lying));
       const across = lying ? straight : first ? g + COST.bend : turn;
       const along = lying ? (first ? g + COST.bend : turn) : straight;
-      if (col > 0) push((node - 1) * 2, across + map.edgeCost(node, node - 1, true), state);
-      if (col < cols - 1) push((node + 1) * 2, across + map.edgeCost(node, node + 1, true), state);
-      if (row > 0) push((node - cols) * 2 + 1, along + map.edgeCost(node, node - cols, false), state);
-      if (row < rows - 1) push((node + cols) * 2 + 1, along + map.edgeCost(node, node + cols, false), state);
+      if (col > 0) push(col - 1, row, true, across + map.edgeCost(node, node - 1, true), state);
+      if (col < cols - 1) push(col + 1, row, true, across + map.edgeCost(node, node + 1, true), state);
+      if (row > 0) push(col, row - 1, false, along + map.edgeCost(node, node - cols, false), state);
+      if (row < rows - 1) push(col, row + 1, false, along + map.edgeCost(node, node + cols, false), state);
     }
     return null;
   }

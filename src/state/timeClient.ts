@@ -193,11 +193,15 @@ export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): (
   };
 }
 
-/** A scenario that nobody has touched is the new plan's own; a touched one is kept in order. */
+/**
+ * A scenario of which nobody has moved a moment is the new plan's own; a moved one is kept in order. The supply it is
+ * for is chosen elsewhere and says nothing about the moments.
+ */
 function followPlan(app: App, before: Plan, plan: Plan): void {
   const { cycle } = app.getState();
-  const own = sameRow(cycle.scenario, defaultScenario(before));
-  const scenario = own ? defaultScenario(plan) : tidyScenario(plan, cycle.scenario);
+  const { band } = cycle.scenario;
+  const own = sameRow(cycle.scenario, { ...defaultScenario(before), band });
+  const scenario = own ? { ...defaultScenario(plan), band } : tidyScenario(plan, cycle.scenario);
   if (!sameRow(scenario, cycle.scenario)) app.setState({ cycle: { ...cycle, scenario } });
 }
 

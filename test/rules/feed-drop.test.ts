@@ -26,8 +26,10 @@ describe('too much voltage lost on the feed', () => {
 
   it('the same in 1.5 mm² loses 0.21 V', () => clean(lamp(1.5, 3), RULE));
 
-  it('5 m of 0.5 mm² is a fault above 5 %', () => {
-    const b = lamp(0.5, 5).wireSet('tap', { areaMm2: 1.5 });
+  it('5 m of 0.5 mm² is a fault above 5 % for a camera that then gets too little, and advice for one that bears it', () => {
+    const bears = lamp(0.5, 5).wireSet('tap', { areaMm2: 1.5 });
+    flagged(bears, RULE, { level: 'advice', subject: bears.id('camera'), figures: { 'share of nominal': drop(0.0456, 5) / 12 }, repairs: 1 });
+    const b = lamp(0.5, 5).wireSet('tap', { areaMm2: 1.5 }).set('camera', { minV: 9 });
     flagged(b, RULE, { level: 'fault', subject: b.id('camera'), figures: { 'share of nominal': drop(0.0456, 5) / 12 }, repairs: 1 });
     clean(b.threshold('feedDropAdvice', 0.1), RULE);
   });

@@ -228,6 +228,9 @@ describe('moments of the key', () => {
     edit(app, (p) => setSetting(p, b.id('relay'), 'holdS', 300));
     expect(app.getState().cycle.scenario).toEqual(defaultScenario(planOf(app)));
     expect(app.getState().cycle.scenario.untilS).toBeGreaterThan(330);
+    app.getState().setScenario({ band: 'low' });
+    edit(app, (p) => setSetting(p, b.id('relay'), 'holdS', 200));
+    expect(app.getState().cycle.scenario).toEqual({ ...defaultScenario(planOf(app)), band: 'low' });
     app.getState().setScenario({ keyOffS: 90 });
     const moved = app.getState().cycle.scenario;
     edit(app, (p) => setSetting(p, b.id('relay'), 'holdS', 20));

@@ -36,14 +36,19 @@ function judgeClamp(facts: Facts, view: PartView): Verdict {
   const standoffV = view.s.num('standoffV');
   const longestV = Math.max(corners.jumpV, corners.hiV);
   if (standoffV < longestV) {
+    const always = standoffV < corners.hiV;
+    const event = facts.plan.vehicle.systemV === 12 ? 'a jump start' : 'a failed regulator';
     return found({
       level: 'hazard',
       subject,
-      what: `${called(view)} holds back only ${volts(standoffV)} for ever, but a jump start brings ${volts(longestV)} for a minute: it conducts all that time and burns.`,
+      what: always
+        ? `${called(view)} holds back only ${volts(standoffV)} for ever, and the alternator may bring ${volts(corners.hiV)} as long as the engine runs: it conducts all that time and burns.`
+        : `${called(view)} holds back only ${volts(standoffV)} for ever, but ${event} brings ${volts(longestV)} for a minute and more: it conducts all that time and burns.`,
       todo: `Fit a clamp that stands off more than ${volts(longestV)}.`,
       figures: [
         { label: 'stand-off voltage', value: standoffV, unit: 'V' },
-        { label: 'jump start', value: longestV, unit: 'V' },
+        ...(always ? [{ label: 'running, at most', value: corners.hiV, unit: 'V' }] : []),
+        { label: event.replace(/^a /, ''), value: longestV, unit: 'V' },
       ],
     });
   }
