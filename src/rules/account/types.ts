@@ -1,0 +1,21 @@
+import type { Facts } from '../../analysis/factsTypes.ts';
+
+/**
+ * What becomes of a catalogue entry that has no rule file of its own. Entries with a rule need no line: the rule's code
+ * is its line. Together they must name every entry once, which a test demands.
+ */
+export type Account =
+  /** What no drawing can show: a line to tick on the wiring sheet, with the entry's own cautions. */
+  | {
+      readonly code: string;
+      readonly how: 'checklist';
+      /** One imperative sentence for the person at the vehicle. */
+      readonly line: string;
+      /** Why it is not computed. */
+      readonly reason: string;
+      /** Printed only where the plan has what it speaks of; absent = always. */
+      applies?(facts: Facts): boolean;
+    }
+  /** Judged inside the rule of another entry. */
+  | { readonly code: string; readonly how: 'in rule'; readonly rule: string; readonly reason: string }
+  | { readonly code: string; readonly how: 'left out'; readonly reason: string };
