@@ -12,7 +12,7 @@ import { GROUP_K } from './K.ts';
 import { GROUP_L } from './L.ts';
 import type { Account } from './types.ts';
 
-export type { Account } from './types.ts';
+export type { Account, ChecklistMoment } from './types.ts';
 
 /** Every catalogue entry that is no rule of its own: a checklist line, part of another rule, or left out with a reason. */
 export const account: readonly Account[] = [

@@ -1,5 +1,8 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 
+/** When a line of the checklist is looked at: before any tool is picked up, with the wires in hand, before panels close, at the end. */
+export type ChecklistMoment = 'before' | 'wiring' | 'closing' | 'handing over';
+
 /**
  * What becomes of a catalogue entry that has no rule file of its own. Entries with a rule need no line: the rule's code
  * is its line. Together they must name every entry once, which a test demands.
@@ -9,6 +12,8 @@ export type Account =
   | {
       readonly code: string;
       readonly how: 'checklist';
+      /** The sheet groups its lines by this. */
+      readonly when: ChecklistMoment;
       /** One imperative sentence for the person at the vehicle. */
       readonly line: string;
       /** Why it is not computed. */
