@@ -74,11 +74,15 @@ export function converters(facts: Facts): readonly Converter[] {
 
 const converterLists = new WeakMap<Facts, readonly Converter[]>();
 
-/** Does a computer hang on it, by itself or behind a further converter? */
-export function feedsComputer(facts: Facts, c: Converter): boolean {
-  return [...facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'diode']).keys()].some((key) => {
+/** Does a computer hang on it, by itself or behind further converters? */
+export function feedsComputer(facts: Facts, c: Converter, seen: ReadonlySet<PartView> = new Set()): boolean {
+  const passed = new Set([...seen, c.view]);
+  return [...facts.reach(c.outKey, FORWARD).keys()].some((key) => {
     const view = facts.at(key)?.view;
-    return view !== undefined && view !== c.view && (view.kind.kind === 'computer' || converters(facts).some((x) => x.view === view));
+    if (view === undefined || passed.has(view)) return false;
+    if (view.kind.kind === 'computer') return true;
+    const next = converters(facts).find((x) => x.view === view && x.inKey === key);
+    return next !== undefined && feedsComputer(facts, next, passed);
   });
 }
 

@@ -23,7 +23,8 @@ export const dipNotBridged = defineRule({
   needs: 'readings',
   check: (facts) =>
     converters(facts).flatMap((c) => {
-      const dip = crankDip(facts, c);
+      // What feeds nothing yet has nothing to bridge.
+      const dip = facts.isWired(c.outKey) ? crankDip(facts, c) : null;
       return dip ? [judge(facts, c, dip)] : [];
     }),
   repair: (finding, facts) => {
