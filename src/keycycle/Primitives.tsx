@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import type { Ink } from '../drawing/types.ts';
-import type { StripPiece } from '../sheet/timing/picture.ts';
+import type { StripPiece } from '../sheet/timing/pieces.ts';
 
 /** The pieces of a strip as SVG elements in the colours of the theme. */
 export const Primitives = memo(function Primitives({ items }: { readonly items: readonly StripPiece[] }) {

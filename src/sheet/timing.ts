@@ -6,8 +6,9 @@ import type { Context } from './context.ts';
 import { volts } from './figures.ts';
 import { type Column, type Html, h, raw, section, table } from './markup.ts';
 import { svgOf } from './svg.ts';
+import { labelRows } from './timing/axis.ts';
 import { computersOf, momentRows, partEvents } from './timing/moments.ts';
-import { labelRows, rightRoom, type StripPicture, scaleOf, stripPicture } from './timing/picture.ts';
+import { rightRoom, type StripPicture, scaleOf, stripPicture } from './timing/picture.ts';
 import { COMPUTER_WORDS, crankAnswer, stopAnswer, timeText } from './timing/words.ts';
 import { STATE_WORDS } from './words.ts';
 

@@ -4,8 +4,9 @@ import { settlePlan } from '../../src/advise/settle.ts';
 import { defaultScenario, keyCycle, timeBase, worstMargins } from '../../src/analysis/time/index.ts';
 import type { CycleTrace } from '../../src/analysis/time/types.ts';
 import { sheetHtml } from '../../src/sheet/index.ts';
+import { labelRows } from '../../src/sheet/timing/axis.ts';
 import { momentRows, voltsAt } from '../../src/sheet/timing/moments.ts';
-import { labelRows, rightRoom, scaleOf, stripPicture } from '../../src/sheet/timing/picture.ts';
+import { rightRoom, scaleOf, stripPicture } from '../../src/sheet/timing/picture.ts';
 import { demoPlan } from '../bench/largePlan.ts';
 
 const plan = demoPlan;
