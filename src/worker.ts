@@ -1,9 +1,11 @@
 import { computeResults } from './advise/index.ts';
 import { inTime, type TimeOrder } from './advise/inTime.ts';
-import type { Plan } from './plan/types.ts';
+import { pressedResults } from './advise/pressed.ts';
+import type { Id, Plan } from './plan/types.ts';
 
 type Request =
   | { readonly kind?: undefined; readonly id: number; readonly plan: Plan }
+  | { readonly kind: 'pressed'; readonly id: number; readonly plan: Plan; readonly pressed: readonly Id[] }
   | (TimeOrder & { readonly id: number })
   | { readonly kind: 'stop'; readonly id: number };
 
@@ -14,12 +16,14 @@ const TELL_MS = 60;
 const going = new Set<number>();
 
 /**
- * Computes plans off the page: `{ id, plan }` in, `{ id, results }` out; with a `kind` an order in time, answered by
+ * Computes plans off the page: `{ id, plan }` in, `{ id, results }` out; `{ kind: 'pressed', id, plan, pressed }` in,
+ * `{ id, moment }` out: readings with those buttons held down; with another `kind` an order in time, answered by
  * `{ id, share }` on the way and `{ id, result }`; `{ kind: 'stop', id }` ends it unanswered. What fails is `{ id, error }`.
  */
 self.addEventListener('message', (event: MessageEvent<Request>) => {
   const request = event.data;
   if (request.kind === 'stop') going.delete(request.id);
+  else if (request.kind === 'pressed') answer(request.id, () => ({ moment: pressedResults(request.plan, request.pressed) }));
   else if (request.kind) void carryOut(request);
   else answer(request.id, () => ({ results: computeResults(request.plan) }));
 });

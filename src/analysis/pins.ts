@@ -1,3 +1,4 @@
+import type { Id } from '../plan/types.ts';
 import { BOARDS } from '../trade/boards.ts';
 import { HEADER, headerPin } from '../trade/header.ts';
 import { LOGIC } from '../trade/logic.ts';
@@ -23,11 +24,13 @@ export function pinRows(graph: Graph, typicalAt: readonly Reading[], terminalAt:
         const r = typicalAt[k]!;
         return r.terminalV[terminalAt.get(key)!]! - (ground === undefined ? 0 : zeroIfFloating(r.terminalV[ground]!));
       });
+      const joined = joinedTo(graph, view, node, cell.rail !== null);
       rows.push({
         part: view.part.id,
         pin: cell.pin,
         gpio: cell.gpio,
-        label: labelOf(graph, view, node, cell.rail !== null),
+        label: joined.label,
+        joined: joined.part,
         wire: wire.wire?.id ?? null,
         volts,
         level: volts.map((v) => {
@@ -55,12 +58,12 @@ function pullWords(view: PartView, gpio: number): string {
   return 'no internal pull';
 }
 
-/** The plan's own name for a pin: the nearest part that is not a joint, a resistor or a capacitor. */
-function labelOf(graph: Graph, view: PartView, node: number, rail: boolean): string {
+/** What a pin is joined to: the nearest part that is not a joint, a resistor or a capacitor, and the plan's own name for it. */
+function joinedTo(graph: Graph, view: PartView, node: number, rail: boolean): { readonly label: string; readonly part: Id | null } {
   const seen = new Set<string>([view.part.id]);
   const queue = [node];
   const dull = new Set(rail ? ['splice', 'terminal-strip', 'connector'] : ['splice', 'terminal-strip', 'connector', 'resistor', 'capacitor', 'diode']);
-  let fallback = '';
+  let fallback: { readonly label: string; readonly part: Id } | null = null;
   const visited = new Set<number>(queue);
   for (let q = 0; q < queue.length && q < 200; q++) {
     for (const e of graph.at[queue[q]!]!) {
@@ -71,10 +74,10 @@ function labelOf(graph: Graph, view: PartView, node: number, rail: boolean): str
       const there = graph.views.get(part);
       if (!edge.wire && !(there && dull.has(there.kind.kind))) continue;
       visited.add(next);
-      if (there && !seen.has(part) && !dull.has(there.kind.kind)) return there.terminals.length > 2 ? `${there.name} ${terminal}` : there.name;
-      if (there && fallback === '' && part !== view.part.id) fallback = there.name;
+      if (there && !seen.has(part) && !dull.has(there.kind.kind)) return { label: there.terminals.length > 2 ? `${there.name} ${terminal}` : there.name, part };
+      if (there && !fallback && part !== view.part.id) fallback = { label: there.name, part };
       queue.push(next);
     }
   }
-  return fallback || headerPin(Number(splitKey(graph.nodes[node]!)[1]))?.rail || 'joined';
+  return fallback ?? { label: headerPin(Number(splitKey(graph.nodes[node]!)[1]))?.rail ?? 'joined', part: null };
 }

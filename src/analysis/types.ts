@@ -139,6 +139,8 @@ export interface PinRow {
   readonly gpio: number | null;
   /** The plan's own label: what it is joined to. */
   readonly label: string;
+  /** The part that the label names; null when there is none. */
+  readonly joined: Id | null;
   readonly wire: Id | null;
   /** Volts and the level in words per key position, typical band. */
   readonly volts: readonly number[];

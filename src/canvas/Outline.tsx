@@ -23,7 +23,7 @@ export function Outline() {
   return (
     <section className="outline" aria-label="Outline of the plan" data-drawing="">
       <h2>Outline</h2>
-      <p className="outline-help">Enter chooses. Arrow keys move a chosen part, R turns it, Delete removes it. A terminal begins a wire.</p>
+      <p className="outline-help">Enter chooses. Arrow keys move a chosen part, R turns it, P presses a button, Delete removes it. A terminal begins a wire.</p>
       {zoneOrder(plan).map((zone) => (
         <section key={zone} aria-label={plan.zones[zone]?.name ?? zone}>
           <h3>{plan.zones[zone]?.name}</h3>
@@ -31,6 +31,7 @@ export function Outline() {
             {(byZone.get(zone) ?? []).map((part) => (
               <li key={part.id}>
                 <PartButton part={part} chosen={chosenParts.has(part.id)} />
+                {chosenParts.has(part.id) && part.kind === 'push-button' ? <Press id={part.id} /> : null}
                 {chosenParts.has(part.id) && chosenParts.size === 1 ? <Terminals plan={plan} part={part} from={wiringFrom} /> : null}
               </li>
             ))}
@@ -86,6 +87,15 @@ const WireButton = memo(function WireButton({ id, text, chosen }: { readonly id:
     </button>
   );
 });
+
+function Press({ id }: { readonly id: Id }) {
+  const down = useApp((s) => s.pressed.includes(id));
+  return (
+    <button type="button" aria-pressed={down} onClick={() => app.getState().press(id)}>
+      Press it
+    </button>
+  );
+}
 
 function Terminals({ plan, part, from }: { readonly plan: Plan; readonly part: Part; readonly from: { readonly part: Id; readonly terminal: string } | null }) {
   return (

@@ -139,3 +139,10 @@ export function selectAll(app: App): void {
   const { plan, select } = app.getState();
   if (plan) select({ parts: Object.keys(plan.parts), wires: Object.keys(plan.wires) });
 }
+
+/** The chosen push button, when it alone is chosen. */
+export function pressable(app: App): Id | null {
+  const { plan, selection } = app.getState();
+  const only = selection.parts.length === 1 && selection.wires.length === 0 ? selection.parts[0] : undefined;
+  return only !== undefined && plan?.parts[only]?.kind === 'push-button' ? only : null;
+}

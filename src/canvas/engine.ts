@@ -1,6 +1,7 @@
 import type { Point } from '../drawing/types.ts';
 import type { PictureOptions } from '../scene/picture.ts';
 import type { Scene } from '../scene/types.ts';
+import { shownAnalysis } from '../state/shown.ts';
 import type { App } from '../state/store.ts';
 import type { AppState } from '../state/types.ts';
 import { type Camera, firstLook, fitted, type View } from './camera.ts';
@@ -137,7 +138,7 @@ export class Engine {
   paintLive(c: CanvasRenderingContext2D): void {
     const scene = this.scene;
     if (!scene) return;
-    const { selection, pointed, wiringFrom } = this.app.getState();
+    const { selection, pointed, wiringFrom, pressed } = this.app.getState();
     const shown = new Set(this.app.getState().showFigures ? this.figures.map((f) => f.wire) : []);
     const figures = selection.wires.flatMap((id) => {
       const wire = scene.wires.get(id);
@@ -146,7 +147,7 @@ export class Engine {
       return label ? [label] : [];
     });
     this.pixels.inWorld(c, (zoom) =>
-      paintLive(new Painter(c, this.inks, zoom), { scene, live: this.live, selection, pointed, wiringFrom, figures, inks: this.inks }, zoom),
+      paintLive(new Painter(c, this.inks, zoom), { scene, live: this.live, selection, pointed, pressed, wiringFrom, figures, inks: this.inks }, zoom),
     );
   }
 
@@ -157,7 +158,12 @@ export class Engine {
     if (planned) {
       if (this.held) this.stale = true;
       else this.refreshScene();
-    } else if (now.keyPosition !== before.keyPosition || now.band !== before.band || now.showFigures !== before.showFigures) {
+    } else if (
+      now.keyPosition !== before.keyPosition ||
+      now.band !== before.band ||
+      now.showFigures !== before.showFigures ||
+      now.momentary !== before.momentary
+    ) {
       this.refreshFigures();
       this.redraw();
     }
@@ -177,7 +183,8 @@ export class Engine {
     }
     if (now.wiringFrom !== before.wiringFrom)
       this.live.targets = now.wiringFrom && now.plan && this.scene ? litTargets(now.plan, this.scene, now.wiringFrom) : [];
-    if (now.selection !== before.selection || now.pointed !== before.pointed || now.wiringFrom !== before.wiringFrom) this.redrawLive();
+    if (now.selection !== before.selection || now.pointed !== before.pointed || now.pressed !== before.pressed || now.wiringFrom !== before.wiringFrom)
+      this.redrawLive();
   }
 
   /** Ends a gesture's hold on the drawing and catches up with what has changed meanwhile. */
@@ -225,8 +232,9 @@ export class Engine {
 
   private refreshFigures(): void {
     const { plan, results, resultsFor, keyPosition, band, showFigures } = this.app.getState();
+    const analysis = shownAnalysis(this.app.getState());
     // Figures of another plan than the one drawn would be wrong, not old.
-    this.byWire = plan && results && resultsFor === plan ? wireFigures(results.filled, results.analysis, keyPosition, band) : new Map();
+    this.byWire = plan && results && analysis && resultsFor === plan ? wireFigures(results.filled, analysis, keyPosition, band) : new Map();
     this.figures = showFigures && this.scene ? figureLabels(this.scene, this.byWire) : [];
   }
 

@@ -1,6 +1,6 @@
 import type { Clip } from '../plan/copy.ts';
 import { zoomedAt } from './camera.ts';
-import { copySelection, duplicateSelection, nudge, paste, removeSelection, selectAll, straightenSelection, turnSelection } from './commands.ts';
+import { copySelection, duplicateSelection, nudge, paste, pressable, removeSelection, selectAll, straightenSelection, turnSelection } from './commands.ts';
 import type { Engine } from './engine.ts';
 
 const STEP = 10;
@@ -47,6 +47,11 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
     return null;
   };
 
+  const pressChosen = (): (() => void) | null => {
+    const button = pressable(app);
+    return button === null ? null : () => app.getState().press(button);
+  };
+
   const bareFor = (e: KeyboardEvent): (() => void) | null => {
     const arrow = ARROWS[e.key];
     const scene = engine.scene;
@@ -65,6 +70,9 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
       case 'f':
       case 'F':
         return () => engine.fit();
+      case 'p':
+      case 'P':
+        return pressChosen();
       case '+':
       case '=':
         return () => engine.moveCamera(zoomedAt(engine.camera, engine.size, w / 2, h / 2, 1.25));
@@ -72,9 +80,10 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
         return () => engine.moveCamera(zoomedAt(engine.camera, engine.size, w / 2, h / 2, 0.8));
       case 'Escape':
         return () => {
-          const { wiringFrom, setWiringFrom, placing, setPlacing, select } = app.getState();
+          const { wiringFrom, setWiringFrom, placing, setPlacing, pressed, letGo, select } = app.getState();
           if (wiringFrom) setWiringFrom(null);
           else if (placing) setPlacing(null);
+          else if (pressed.length > 0) letGo();
           else select({ parts: [], wires: [] });
         };
       default:

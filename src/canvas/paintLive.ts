@@ -15,6 +15,8 @@ export interface LiveScene {
   readonly live: Live;
   readonly selection: Selection;
   readonly pointed: Selection;
+  /** Buttons held down. */
+  readonly pressed: readonly Id[];
   /** Terminal chosen as the beginning of a wire. */
   readonly wiringFrom: { readonly part: Id; readonly terminal: string } | null;
   readonly figures: readonly FigureLabel[];
@@ -29,6 +31,7 @@ export function paintLive(painter: Painter, s: LiveScene, zoom: number): void {
   for (const id of s.pointed.wires) halo(painter, scene.wires.get(id)?.points, 12, 0.3);
   for (const id of s.selection.wires) if (!live.hidden.has(id)) halo(painter, scene.wires.get(id)?.points, 10, 0.32);
   for (const id of s.selection.parts) if (!live.hidden.has(id)) outline(painter, scene.parts.get(id), 4, 'accent', 1.5 * px, 0);
+  for (const id of s.pressed) if (!live.hidden.has(id)) heldDown(painter, scene.parts.get(id));
   if (live.dropWire) halo(painter, scene.wires.get(live.dropWire)?.points, 14, 0.35);
   if (live.bent) bent(painter, s);
   if (live.drag) drag(painter, s, px);
@@ -53,6 +56,15 @@ function outline(painter: Painter, part: PlacedPart | undefined, by: number, ink
     painter.c.globalAlpha = 1;
   }
   painter.paint({ t: 'rect', ...box, r: 7, ink, lw });
+}
+
+/** A button that is down says so, over its body. */
+function heldDown(painter: Painter, part: PlacedPart | undefined): void {
+  if (!part) return;
+  outline(painter, part, 5, 'accent', 2.5, 0.18);
+  const { x, y, w } = part.box;
+  painter.paint({ t: 'rect', x: x + w / 2 - 25, y: y - 21, w: 50, h: 15, r: 4, fill: 'accent' });
+  painter.paint({ t: 'text', x: x + w / 2, y: y - 10, text: 'pressed', size: 11, ink: 'paper', anchor: 'middle', bold: true });
 }
 
 function halo(painter: Painter, points: readonly number[] | undefined, w: number, alpha: number): void {

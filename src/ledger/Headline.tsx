@@ -1,6 +1,7 @@
 import { headline, lookedText } from '../advise/headline.ts';
 import { KEY_POSITIONS } from '../analysis/types.ts';
 import { LevelMark } from '../faces/LevelMark.tsx';
+import { shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 import { partName, readingOf } from './lookup.ts';
 
@@ -50,11 +51,12 @@ const TROUBLE = {
 /** Says when the chosen key position has no figures, and where the cause lies. */
 function Trouble() {
   const results = useApp((s) => s.results);
+  const analysis = useApp(shownAnalysis);
   const key = useApp((s) => s.keyPosition);
   const band = useApp((s) => s.band);
-  if (!results) return null;
+  if (!results || !analysis) return null;
   const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
-  const reading = readingOf(results.analysis, state, band);
+  const reading = readingOf(analysis, state, band);
   if (!reading?.trouble) return null;
   const { kind, where } = reading.trouble;
   const part = where.split(/[:.]/)[0] ?? '';

@@ -7,17 +7,20 @@ import { TermText } from '../faces/TermText.tsx';
 import { partKinds } from '../parts/index.ts';
 import { removeItems, renamePart, turnParts } from '../plan/edits.ts';
 import type { Id, Part } from '../plan/types.ts';
+import { shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 import { change } from './actions.ts';
 import { FindingLinks } from './FindingLinks.tsx';
 import { devicesOf, itemOf, partName, readingOf } from './lookup.ts';
 import { PartSettings } from './PartSettings.tsx';
+import { PressButton } from './PressButton.tsx';
 import { Terminals } from './Terminals.tsx';
 
 /** One part: what it is, what stands at its terminals, how it fares, what was found, and its settings. */
 export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding(key: string): void }) {
   const plan = useApp((s) => s.plan);
   const results = useApp((s) => s.results);
+  const analysis = useApp(shownAnalysis);
   const item = itemOf(results?.filled, id);
   const part = plan?.parts[id];
   const kind = part ? partKinds.get(part.kind) : undefined;
@@ -69,7 +72,8 @@ export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
         </details>
       ) : null}
       <FindingLinks id={id} onShowFinding={onShowFinding} />
-      {results ? <Fares analysis={results.analysis} id={id} /> : null}
+      <PressButton part={part} />
+      {analysis ? <Fares analysis={analysis} id={id} /> : null}
       <Terminals part={part} />
       <PartSettings part={part} kind={kind} />
     </article>

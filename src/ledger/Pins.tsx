@@ -2,6 +2,7 @@ import { KEY_POSITIONS } from '../analysis/types.ts';
 import { volts } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
+import { isMomentary, shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 import { headerPin } from '../trade/header.ts';
 import { selectPart, selectWire } from './actions.ts';
@@ -10,13 +11,21 @@ const LEVEL = { low: 'low', high: 'high', between: 'neither', floating: 'floatin
 
 /** Every header pin in use: what it is joined to, its volts and level at the chosen key position. */
 export function Pins() {
-  const pins = useApp((s) => s.results?.analysis.pins);
+  const pins = useApp((s) => shownAnalysis(s)?.pins);
+  const held = useApp(isMomentary);
   const key = useApp((s) => s.keyPosition);
   const at = KEY_POSITIONS.findIndex((k) => k.key === key);
   if (!pins) return null;
   if (pins.length === 0) return <p className="note">No header pin is wired yet.</p>;
   return (
-    <Section title="Header pins in use" aside={<span className="note">{key}, typical</span>}>
+    <Section
+      title="Header pins in use"
+      aside={
+        <span className="note">
+          {key}, typical{held ? ', button pressed' : ''}
+        </span>
+      }
+    >
       <p className="note">
         Where it says internal <Term word="pull-up">pull-up</Term>, your program has to switch it on.
       </p>

@@ -7,6 +7,7 @@ import { settingsOf } from '../parts/definePart.ts';
 import { partKinds } from '../parts/index.ts';
 import { wiresOn } from '../plan/connect.ts';
 import type { Part } from '../plan/types.ts';
+import { shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 import { selectWire } from './actions.ts';
 import { groundName, readingOf, wireName } from './lookup.ts';
@@ -15,6 +16,7 @@ import { groundName, readingOf, wireName } from './lookup.ts';
 export function Terminals({ part }: { readonly part: Part }) {
   const plan = useApp((s) => s.plan);
   const results = useApp((s) => s.results);
+  const analysis = useApp(shownAnalysis);
   const key = useApp((s) => s.keyPosition);
   const band = useApp((s) => s.band);
   const [all, setAll] = useState(false);
@@ -25,9 +27,9 @@ export function Terminals({ part }: { readonly part: Part }) {
   const many = terminals.length > 8;
   const shown = many && !all ? wired : terminals;
   const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
-  const reading = results ? readingOf(results.analysis, state, band) : null;
+  const reading = analysis ? readingOf(analysis, state, band) : null;
   const measured = (terminal: string) =>
-    results ? meterVolts(results.filled, results.analysis, reading, `${part.id}.${terminal}`) : { v: Number.NaN, ground: null };
+    results && analysis ? meterVolts(results.filled, analysis, reading, `${part.id}.${terminal}`) : { v: Number.NaN, ground: null };
   const grounds = shown
     .filter((t) => wiresOn(plan, part.id, t.id).length > 0)
     .flatMap((t) => {

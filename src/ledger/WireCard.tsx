@@ -7,6 +7,7 @@ import { Term } from '../faces/Term.tsx';
 import { where } from '../faces/words.ts';
 import { removeItems, setWire } from '../plan/edits.ts';
 import type { Id, Wire } from '../plan/types.ts';
+import { shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 import { colourText } from '../trade/colours.ts';
 import { awgLabel } from '../trade/conductors.ts';
@@ -27,6 +28,7 @@ const SHOWN = [
 /** Everything about one wire: what it carries in every key position, its limit, what protects it, its settings. */
 export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding(key: string): void }) {
   const results = useApp((s) => s.results);
+  const analysis = useApp(shownAnalysis);
   const plan = useApp((s) => s.plan);
   const key = useApp((s) => s.keyPosition);
   const band = useApp((s) => s.band);
@@ -35,7 +37,7 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
   const typed = plan?.wires[id];
   if (!plan || !typed) return null;
   const filled = results?.filled.wires[id];
-  const report = results?.analysis.wires[id];
+  const report = analysis?.wires[id];
   const wire = filled ?? typed;
 
   const head = (
@@ -66,7 +68,7 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
       </button>
     </p>
   );
-  if (!results || !report || !filled)
+  if (!results || !analysis || !report || !filled)
     return (
       <article className="card" aria-label="Selected wire">
         {head}
@@ -75,7 +77,6 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
       </article>
     );
 
-  const { analysis } = results;
   const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
   const reading = readingOf(analysis, state, band);
   const now = wireFigures(analysis, filled, reading);

@@ -10,15 +10,15 @@ interface Places {
   readonly elements: ReadonlyMap<string, number>;
   readonly devices: ReadonlyMap<string, number>;
 }
-const cache = new WeakMap<Analysis, Places>();
+const cache = new WeakMap<Analysis['index'], Places>();
 
 function places(analysis: Analysis): Places {
-  let found = cache.get(analysis);
+  let found = cache.get(analysis.index);
   if (!found) {
     const map = (keys: readonly string[]) => new Map(keys.map((k, i) => [k, i]));
     const { terminals, wires, elements, devices } = analysis.index;
     found = { terminals: map(terminals), wires: map(wires), elements: map(elements), devices: map(devices) };
-    cache.set(analysis, found);
+    cache.set(analysis.index, found);
   }
   return found;
 }

@@ -56,6 +56,8 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
       workerError: null,
       selection: NOTHING,
       pointed: NOTHING,
+      pressed: [],
+      momentary: null,
       placing: null,
       wiringFrom: null,
       scene: null,
@@ -106,13 +108,14 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
   };
 }
 
-/** Selection and pointer without what is no longer on the plan; same objects when nothing went. */
-function still(plan: Plan, state: AppState): Pick<AppState, 'selection' | 'pointed' | 'wiringFrom'> {
+/** Selection, pointer and held buttons without what is no longer on the plan; same objects when nothing went. */
+function still(plan: Plan, state: AppState): Pick<AppState, 'selection' | 'pointed' | 'wiringFrom' | 'pressed'> {
   const from = state.wiringFrom;
   return {
     selection: kept(plan, state.selection),
     pointed: kept(plan, state.pointed),
     wiringFrom: from && plan.parts[from.part] ? from : null,
+    pressed: state.pressed.every((id) => plan.parts[id]) ? state.pressed : state.pressed.filter((id) => plan.parts[id]),
   };
 }
 

@@ -11,7 +11,7 @@ export type App = StoreApi<AppState>;
 export function createApp(now: () => number = () => Date.now()): App {
   return createStore<AppState>()((set, get) => ({
     ...planSlice(set, get, now),
-    ...viewSlice(set),
+    ...viewSlice(set, get),
     ...timeSlice(set, get),
     results: null,
     resultsFor: null,

@@ -1,4 +1,5 @@
 import type { Results } from '../advise/types.ts';
+import type { PressedMoment } from '../analysis/pressed.ts';
 import type { KeyCycle, ParkedWeeks, Scenario, Spread, WorstMargin } from '../analysis/time/types.ts';
 import type { KeyPosition } from '../analysis/types.ts';
 import type { Band, Edit, Id, Plan } from '../plan/types.ts';
@@ -32,6 +33,13 @@ export interface Timed<R> {
   readonly error: string | null;
   /** Counts how often it was asked for anew. */
   readonly asked: number;
+}
+
+/** The moment in which buttons are held down: of which plan object, and which buttons. */
+export interface Momentary {
+  readonly moment: PressedMoment;
+  readonly resultFor: Plan;
+  readonly pressed: readonly Id[];
 }
 
 /** The one store of the app (zustand). Faces read slices by selector and call actions; nothing else changes state. */
@@ -86,6 +94,14 @@ export interface AppState {
   setKey(key: KeyPosition): void;
   readonly band: Band;
   setBand(band: Band): void;
+  /** Push buttons that the person holds down; never part of the plan. */
+  readonly pressed: readonly Id[];
+  /** Presses a button, or lets it go when it is down. */
+  press(button: Id): void;
+  /** Lets go of every button. */
+  letGo(): void;
+  /** What the worker says of that moment; see `shownAnalysis`. */
+  readonly momentary: Momentary | null;
   readonly showFigures: boolean;
   setShowFigures(on: boolean): void;
   readonly theme: 'light' | 'dark' | 'contrast';

@@ -1,4 +1,4 @@
-import type { SetState } from './planSlice.ts';
+import type { GetState, SetState } from './planSlice.ts';
 import type { AppState } from './types.ts';
 
 type ViewSlice = Pick<
@@ -11,6 +11,10 @@ type ViewSlice = Pick<
   | 'setKey'
   | 'band'
   | 'setBand'
+  | 'pressed'
+  | 'press'
+  | 'letGo'
+  | 'momentary'
   | 'showFigures'
   | 'setShowFigures'
   | 'theme'
@@ -30,7 +34,7 @@ type ViewSlice = Pick<
 >;
 
 /** What the person looks at and has in hand; none of it is part of the plan or of undo. */
-export function viewSlice(set: SetState): ViewSlice {
+export function viewSlice(set: SetState, get: GetState): ViewSlice {
   return {
     selection: { parts: [], wires: [] },
     select: (selection) => set({ selection }),
@@ -40,6 +44,15 @@ export function viewSlice(set: SetState): ViewSlice {
     setKey: (keyPosition) => set({ keyPosition }),
     band: 'typical',
     setBand: (band) => set({ band }),
+    pressed: [],
+    press: (button) => {
+      const { pressed } = get();
+      set({ pressed: pressed.includes(button) ? pressed.filter((id) => id !== button) : [...pressed, button] });
+    },
+    letGo: () => {
+      if (get().pressed.length > 0) set({ pressed: [] });
+    },
+    momentary: null,
     showFigures: true,
     setShowFigures: (showFigures) => set({ showFigures }),
     theme: 'light',

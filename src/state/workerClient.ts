@@ -1,15 +1,20 @@
 import type { Results } from '../advise/types.ts';
-import type { Plan } from '../plan/types.ts';
+import type { PressedMoment } from '../analysis/pressed.ts';
+import type { Id, Plan } from '../plan/types.ts';
 import { sameElectric } from './electric.ts';
+import { isMomentary } from './shown.ts';
 import type { App } from './store.ts';
 import type { AppState } from './types.ts';
 
-/** What is sent to the worker and what comes back. */
-export interface WorkerRequest {
-  readonly id: number;
-  readonly plan: Plan;
-}
-export type WorkerReply = { readonly id: number; readonly results: Results } | { readonly id: number; readonly error: string };
+/** What is sent to the worker: a plan, or a plan with buttons held down. */
+export type WorkerRequest =
+  | { readonly id: number; readonly kind?: undefined; readonly plan: Plan }
+  | { readonly id: number; readonly kind: 'pressed'; readonly plan: Plan; readonly pressed: readonly Id[] };
+/** What comes back. */
+export type WorkerReply =
+  | { readonly id: number; readonly results: Results }
+  | { readonly id: number; readonly moment: PressedMoment }
+  | { readonly id: number; readonly error: string };
 
 /** The few things of a Worker that are used here, so that tests can bring their own. */
 export interface WorkerPort {
@@ -34,14 +39,15 @@ export function spawnWorker(): WorkerPort {
 }
 
 /**
- * Keeps `results` of the store in step with its plan. One request is in the worker at a time and at most one waits:
- * the newest. Results are stored beside the plan object they belong to.
+ * Keeps `results` of the store in step with its plan, and `momentary` with the buttons held down. One request is in the
+ * worker at a time and at most one plan waits: the newest; a moment is asked for once its plan has its results. Both are
+ * stored beside the plan object they belong to.
  * @returns a function that ends it.
  */
 export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): () => void {
   let port: WorkerPort | null = null;
   let serial = 0;
-  let running: { readonly id: number; readonly plan: Plan } | null = null;
+  let running: WorkerRequest | null = null;
   let waiting: Plan | null = null;
   let lastAsked: Plan | null = null;
   let lastAskedAt = Number.NEGATIVE_INFINITY;
@@ -60,10 +66,24 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
     waiting = null;
     app.setState({ busy: next !== null, ...patch });
     // A subscriber may have asked for something newer meanwhile.
-    if (next && !running) send(next);
+    if (running) return;
+    if (next) send({ id: ++serial, plan: next });
+    else askMoment();
+  };
+
+  /** Buttons are held down and the plan's own figures are there: what do they do? */
+  const askMoment = (): void => {
+    const { pressed, plan, provisional, resultsFor } = app.getState();
+    if (running || pressed.length === 0 || !resultsFor || resultsFor !== (provisional ?? plan) || isMomentary(app.getState())) return;
+    send({ id: ++serial, kind: 'pressed', plan: resultsFor, pressed });
   };
 
   const fail = (message: string): void => {
+    if (running?.kind === 'pressed') {
+      // Asked again, it would fail again: the button comes up.
+      finish({ pressed: [], momentary: null, notice: { kind: 'problem', text: `What the button does could not be worked out: ${message}` } });
+      return;
+    }
     // The failing plan must not be taken for computed, or an undo back to it would wait for ever.
     lastAsked = waiting;
     finish({ workerError: message });
@@ -77,12 +97,16 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
       return;
     }
     const open = app.getState().plan;
+    if ('moment' in reply) {
+      const asked = running.kind === 'pressed' ? running.pressed : [];
+      finish(app.getState().pressed === asked ? { momentary: { moment: reply.moment, resultFor: plan, pressed: asked } } : {});
+      return;
+    }
     finish(open?.id === plan.id ? { results: reply.results, resultsFor: plan, workerError: null } : {});
   };
 
-  const send = (plan: Plan): void => {
-    serial += 1;
-    running = { id: serial, plan };
+  const send = (request: WorkerRequest): void => {
+    running = request;
     app.setState({ busy: true });
     patience = setTimeout(() => {
       dropPort();
@@ -97,7 +121,7 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
           if (running) fail(`The calculation stopped${event.message ? `: ${event.message}` : ''}. Change the plan to try again.`);
         };
       }
-      port.postMessage(running);
+      port.postMessage(request);
     } catch (error) {
       dropPort();
       fail(`The calculation could not start: ${error instanceof Error ? error.message : String(error)}`);
@@ -111,7 +135,7 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
     lastAsked = plan;
     lastAskedAt = Date.now();
     if (running) waiting = plan;
-    else send(plan);
+    else send({ id: ++serial, plan });
   };
 
   const askWhileDragging = (plan: Plan): void => {
@@ -137,6 +161,7 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
   look(start.plan, start.provisional);
   const unsubscribe = app.subscribe((state, before) => {
     if (state.plan !== before.plan || state.provisional !== before.provisional) look(state.plan, state.provisional);
+    if (state.pressed !== before.pressed) askMoment();
   });
   return () => {
     unsubscribe();

@@ -4,6 +4,7 @@ import { amps } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
 import { LevelMark } from '../faces/LevelMark.tsx';
 import { partName, readingOf, wireA, wireName } from '../ledger/lookup.ts';
+import { shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 
 /** Opens the answers on a small screen, and itself gives the shortest one: the selected wire's load, else the headline. */
@@ -23,6 +24,7 @@ export function AnswersButton({ open, onToggle }: { readonly open: boolean; onTo
 function useSelected(): string | null {
   const plan = useApp((s) => s.plan);
   const results = useApp((s) => s.results);
+  const analysis = useApp(shownAnalysis);
   const { parts, wires } = useApp((s) => s.selection);
   const key = useApp((s) => s.keyPosition);
   const band = useApp((s) => s.band);
@@ -30,8 +32,8 @@ function useSelected(): string | null {
   const wire = wires[0];
   if (!plan || parts.length + wires.length !== 1) return null;
   if (part !== undefined) return partName(plan, part);
-  if (wire === undefined || !results) return null;
+  if (wire === undefined || !results || !analysis) return null;
   const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
-  const ampsA = Math.abs(wireA(results.analysis, readingOf(results.analysis, state, band), wire));
+  const ampsA = Math.abs(wireA(analysis, readingOf(analysis, state, band), wire));
   return `${wireName(results.filled, wire)}: ${Number.isNaN(ampsA) ? 'not computed' : amps(ampsA)}`;
 }

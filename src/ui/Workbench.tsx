@@ -8,6 +8,7 @@ import { Ledger } from '../ledger/Ledger.tsx';
 import { Shelf } from '../shelf/Shelf.tsx';
 import { app, useApp } from '../state/store.ts';
 import { AnswersButton } from './AnswersButton.tsx';
+import { HeldChip } from './HeldChip.tsx';
 import { useHotkeys } from './hotkeys.ts';
 import { TopBar } from './TopBar.tsx';
 import { useWide } from './useWide.ts';
@@ -55,6 +56,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       <main className="bench-plan" aria-label="Plan">
         <Surface />
         <Outline />
+        <HeldChip />
       </main>
       {phone ? null : (
         <div className="bench-strip">

@@ -3,14 +3,14 @@ import { KEY_POSITIONS } from '../analysis/types.ts';
 import { saveFile } from '../state/session.ts';
 import { app } from '../state/store.ts';
 
-/** Page-wide keys: undo, redo, save, Escape puts down what is in the hand. Typing in a field keeps its own keys. */
+/** Page-wide keys: undo, redo, save, Escape puts down what is in the hand and lets go of pressed buttons. Typing in a field keeps its own keys. */
 export function useHotkeys(): void {
   useEffect(() => {
     const onKey = (e: KeyboardEvent) => {
       if (e.defaultPrevented || isTyping(e.target)) return;
       const command = e.ctrlKey || e.metaKey;
       const key = e.key.toLowerCase();
-      const { undo, redo, placing, setPlacing, setKey } = app.getState();
+      const { undo, redo, placing, setPlacing, setKey, pressed, letGo } = app.getState();
       if (command && key === 'z') {
         e.preventDefault();
         if (e.shiftKey) redo();
@@ -22,6 +22,7 @@ export function useHotkeys(): void {
         e.preventDefault();
         void saveFile();
       } else if (e.key === 'Escape' && placing) setPlacing(null);
+      else if (e.key === 'Escape' && pressed.length > 0) letGo();
       else if (e.altKey && /^[1-6]$/.test(e.key)) {
         const position = KEY_POSITIONS[Number(e.key) - 1];
         if (!position) return;

@@ -214,6 +214,7 @@ const analysis: Analysis = {
       pin: 29,
       gpio: 5,
       label: 'Next page',
+      joined: 'p8',
       wire: 'w26',
       volts: [3.3, 3.3, 3.3, 3.3, 3.3, 3.3],
       level: ['high', 'high', 'high', 'high', 'high', 'high'],

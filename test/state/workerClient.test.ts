@@ -1,8 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { apply } from '../../src/plan/apply.ts';
-import { movePart, setHead, setSetting, setWire, setZone } from '../../src/plan/edits.ts';
+import { movePart, removeItems, setHead, setSetting, setWire, setZone } from '../../src/plan/edits.ts';
 import type { Edit, Plan } from '../../src/plan/types.ts';
 import { sameElectric } from '../../src/state/electric.ts';
+import { isMomentary } from '../../src/state/shown.ts';
 import { type App, createApp } from '../../src/state/store.ts';
 import { attachWorker, DRAG_MS, PATIENCE_MS } from '../../src/state/workerClient.ts';
 import { smallPlan } from '../plan/laws.ts';
@@ -180,5 +181,71 @@ describe('sameElectric', () => {
     expect(changed((p) => setSetting(p, ids.fuse, 'ratingA', 7.5))).toBe(false);
     expect(changed((p) => setWire(p, ids.feedWire, { areaMm2: 2.5 }))).toBe(false);
     expect(changed((p) => setZone(p, 'z1', { maxC: 90 }))).toBe(false);
+  });
+});
+
+describe('a button held down', () => {
+  const moment = { readings: [], pins: [] };
+  const tell = (request = worker().last) => worker().onmessage?.({ data: { id: request.id, moment } });
+
+  it('is asked for once the plan has its results, and kept beside plan and buttons', () => {
+    app.getState().press(ids.fuse);
+    expect(worker().asked).toHaveLength(1);
+    worker().answer();
+    expect(worker().last).toMatchObject({ kind: 'pressed', plan: first, pressed: [ids.fuse] });
+    expect(isMomentary(app.getState())).toBe(false);
+    tell();
+    expect(app.getState().momentary).toMatchObject({ moment, resultFor: first, pressed: [ids.fuse] });
+    expect(isMomentary(app.getState())).toBe(true);
+    expect(app.getState().busy).toBe(false);
+  });
+
+  it('let go, the plan’s own figures are there again without asking', () => {
+    worker().answer();
+    app.getState().press(ids.fuse);
+    tell();
+    app.getState().letGo();
+    expect(isMomentary(app.getState())).toBe(false);
+    expect(worker().asked).toHaveLength(2);
+  });
+
+  it('let go before the answer: the answer is dropped', () => {
+    worker().answer();
+    app.getState().press(ids.fuse);
+    app.getState().press(ids.fuse);
+    tell();
+    expect(app.getState().momentary).toBeNull();
+    expect(app.getState().busy).toBe(false);
+  });
+
+  it('after an edit it is asked anew, the plan first', () => {
+    worker().answer();
+    app.getState().press(ids.fuse);
+    rate(10);
+    tell();
+    expect(worker().last.kind).toBeUndefined();
+    worker().answer();
+    expect(worker().last).toMatchObject({ kind: 'pressed', plan: planOf(app) });
+    tell();
+    expect(isMomentary(app.getState())).toBe(true);
+  });
+
+  it('a button that is removed comes up; another plan begins with none', () => {
+    worker().answer();
+    app.getState().press(ids.fuse);
+    edit(app, (p) => removeItems(p, [ids.fuse]));
+    expect(app.getState().pressed).toEqual([]);
+    app.getState().undo();
+    app.getState().press(ids.fuse);
+    app.getState().load({ ...first, id: 'other' });
+    expect(app.getState()).toMatchObject({ pressed: [], momentary: null });
+  });
+
+  it('an error is told, and the button comes up', () => {
+    worker().answer();
+    app.getState().press(ids.fuse);
+    worker().onmessage?.({ data: { id: worker().last.id, error: 'no' } });
+    expect(app.getState()).toMatchObject({ pressed: [], momentary: null, workerError: null, busy: false });
+    expect(app.getState().notice?.kind).toBe('problem');
   });
 });
