@@ -3,6 +3,7 @@ import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { TypedField } from '../faces/TypedField.tsx';
 import { addZone, removeZone, setRun, setVehicle, setZone, zoneOrder } from '../plan/edits.ts';
+import { RANGES } from '../plan/limits.ts';
 import type { DipLevel, Known, Vehicle, ZoneKind } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { zoneClimate } from '../trade/zones.ts';
@@ -38,7 +39,7 @@ function Facts() {
   const plan = useApp((s) => s.plan);
   if (!plan) return null;
   const { vehicle } = plan;
-  const set = (patch: Partial<Vehicle>) => change(setVehicle(plan, patch));
+  const set = (patch: Parameters<typeof setVehicle>[1]) => change(setVehicle(plan, patch));
   const number = (key: 'batteryAh' | 'parkedA' | 'standingDays', label: string, unit: string, min: number, max: number, reason: string) => (
     <TypedField
       label={label}
@@ -67,6 +68,18 @@ function Facts() {
       {number('batteryAh', 'Battery', 'Ah', 1, 1000, 'Printed on its label. Too small a figure only shortens the parked days.')}
       {number('parkedA', 'Vehicle parked', 'A', 0, 5, 'What the sleeping vehicle itself draws; measured at the negative lead.')}
       {number('standingDays', 'Stands for', 'd', 0, 365, 'The longest it is meant to stand unused.')}
+      <TypedField
+        label="Used, engine off"
+        name="Used with the engine off"
+        shown={vehicle.engineOffH === undefined ? '' : amount(vehicle.engineOffH, 'h')}
+        automatic={false}
+        reason="Hours at a time for which the build runs on the battery alone, at the most."
+        commit={(text) => {
+          if (text.trim() === '') return set({ engineOffH: undefined });
+          const parsed = parseNumber(text, 'h', RANGES.vehicle.engineOffH.min, RANGES.vehicle.engineOffH.max);
+          return parsed.ok ? set({ engineOffH: parsed.value }) : parsed.reason;
+        }}
+      />
       <PickField
         label="Cranking dip"
         value={vehicle.dipLevel}
@@ -88,6 +101,13 @@ function Facts() {
           </>
         }
         onPick={(v) => set({ centralClamping: v as Known })}
+      />
+      <PickField
+        label="Battery sensor"
+        value={vehicle.batterySensor ?? 'unknown'}
+        options={KNOWN}
+        reason="A small box on the negative post, with a thin plug: it counts what flows in and out of the battery."
+        onPick={(v) => set({ batterySensor: v === 'unknown' ? undefined : (v as Known) })}
       />
       <PickField
         label="Body joined to"

@@ -21,6 +21,8 @@ export interface FeedOptions {
   readonly donorFuseA: number;
   readonly donorLoadA: number;
   readonly leadMm2: number;
+  /** The line feeds a bulb whose failure the vehicle may notice. */
+  readonly lamp?: boolean;
   /** How long the vehicle keeps it live after key-off when no door opens, s; absent = it goes with the key. */
   readonly retainS?: number;
 }
@@ -111,6 +113,21 @@ function settingsOfFeed(o: FeedOptions): Setting[] {
     yesNo('proven', 'Measured in the key positions', false, 'assumed not, until somebody has measured', {
       help: 'A colour proves nothing: measure the lead with the key in each position before joining on.',
     }),
+    ...(o.lamp
+      ? [
+          choice(
+            'bulbCheck',
+            'The vehicle checks this bulb',
+            [
+              ['unknown', 'I don’t know'],
+              ['yes', 'yes: it tells of a failed bulb'],
+              ['no', 'no'],
+            ],
+            'most vehicles since about 2000 do; common practice, no source: see the handbook',
+            { rare: true },
+          ),
+        ]
+      : []),
     ...(o.retainS === undefined
       ? []
       : [

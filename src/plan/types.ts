@@ -35,6 +35,10 @@ export interface Vehicle {
   readonly remoteStart: boolean;
   readonly electrified: boolean;
   readonly isolator: boolean;
+  /** Hours for which the build is used with the engine off, at the most; absent = nobody has said. */
+  readonly engineOffH?: number;
+  /** A current sensor sits on the battery's negative post. Absent = nobody has said. */
+  readonly batterySensor?: Known;
   /** Supply voltage overrides per state, V; absent = the table of trade/. */
   readonly supplyV?: Readonly<Partial<Record<VehicleState, Readonly<Record<Band, number>>>>>;
 }

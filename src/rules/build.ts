@@ -5,6 +5,7 @@ import { wiresOfPart, wiresOn } from '../plan/connect.ts';
 import type { Draft } from '../plan/draft.ts';
 import { fresh, linked, type NewPart, type WireExtras } from '../plan/rows.ts';
 import type { End, Id, Part, Plan, Values, Wire } from '../plan/types.ts';
+import { isFitGround } from '../trade/grounds.ts';
 import { GOOD_GPIOS, gpioPin, HEADER, nearestGrounds } from '../trade/header.ts';
 
 /** A lead as short as it can be made, m. */
@@ -78,12 +79,9 @@ export function freePin(plan: Plan, computer: Id): { pin: number; gpio: number }
   return gpio === undefined ? null : { gpio, pin: gpioPin(gpio).pin };
 }
 
-/** Places where a ground wire does not belong. */
-const BAD_PLACES: ReadonlySet<unknown> = new Set(['painted-bolt', 'seat-belt-bolt', 'hinge', 'steering-column']);
-
 /** A ground for something in a zone: our chassis ground there, else the converter's ground there, else any chassis ground of ours. */
 export function groundEnd(plan: Plan, zone: Id): End | null {
-  const bolts = Object.values(plan.parts).filter((p) => p.kind === 'chassis-ground' && p.owner === 'build' && !BAD_PLACES.has(p.settings.place));
+  const bolts = Object.values(plan.parts).filter((p) => p.kind === 'chassis-ground' && p.owner === 'build' && (p.settings.place === undefined || isFitGround(String(p.settings.place))));
   const here = bolts.find((p) => p.zone === zone);
   if (here) return end(here.id, '31');
   const converter = Object.values(plan.parts).find((p) => p.kind === 'step-down' && p.zone === zone && wiresOn(plan, p.id, 'gnd').length > 0);

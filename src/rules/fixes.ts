@@ -79,7 +79,7 @@ export function thickenForDrop(facts: Facts, wires: readonly Wire[], budgetV: nu
 }
 
 /** Every figure that a class of converter brings; the usual class brings none. */
-const CLASS_KEYS: readonly string[] = [...new Set(Object.values(CONVERTERS).flatMap((c) => Object.keys(c))), 'enActive'].filter(
+const CLASS_KEYS: readonly string[] = [...new Set(Object.values(CONVERTERS).flatMap((c) => Object.keys(c))), 'enActive', 'enMaxV'].filter(
   (k) => k !== 'title' && k !== 'basis' && k !== 'source',
 );
 

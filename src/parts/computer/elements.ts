@@ -1,4 +1,5 @@
 import type { Element, Resistor } from '../../circuit/types.ts';
+import { CASE_OHM } from '../../trade/grounds.ts';
 import { HEADER, type HeaderPin } from '../../trade/header.ts';
 import { LOGIC, RAIL3 } from '../../trade/logic.ts';
 import { JOIN_OHM, SCREEN_OHM, VIDEO_OHM } from '../joints.ts';
@@ -27,6 +28,7 @@ export function computerElements(s: Settings, situation: Situation): Element[] {
   return [
     ...joins(s, situation),
     { kind: 'current', id: 'load', a: V5, b: V0, amp: boardA(s, situation.load, { powered, booted, halted }), minV: DEAD_V },
+    ...(s.flag('caseBonded') ? [{ kind: 'resistor' as const, id: 'case', a: V0, b: '@chassis', ohm: CASE_OHM }] : []),
     ...rail3(powered),
     ...usbPorts(s, situation, powered),
     ...video(situation),

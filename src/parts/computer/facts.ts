@@ -1,4 +1,5 @@
 import { BOARD_SUPPLY } from '../../trade/boards.ts';
+import { CASE_OHM } from '../../trade/grounds.ts';
 import { HEADER } from '../../trade/header.ts';
 import { LOGIC } from '../../trade/logic.ts';
 import type { Link, LoadFact, PartFacts, Settings, SourceFact } from '../types.ts';
@@ -66,6 +67,7 @@ function links(s: Settings): Link[] {
     const to = p.rail === '5V' ? V5 : p.rail === '3V3' ? V33 : p.rail === 'GND' ? V0 : null;
     return to === null || to === `${p.pin}` ? [] : [join(`${p.pin}`, to)];
   });
+  const bond: Link[] = s.flag('caseBonded') ? [{ a: V0, b: '@chassis', type: 'conductor', ohm: CASE_OHM }] : [];
   const socket = s.str('feed') === 'socket' ? [join('vbus', V5), join('0v', V0)] : [];
-  return [...socket, ...rails, ...USB_PORTS.map((k) => join(`usb${k}~0`, V0)), join('video~0', V0)];
+  return [...socket, ...rails, ...USB_PORTS.map((k) => join(`usb${k}~0`, V0)), join('video~0', V0), ...bond];
 }

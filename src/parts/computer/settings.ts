@@ -82,6 +82,21 @@ export const computerSettings: readonly Setting[] = [
       help: 'The program looks again after this time before it believes a pin. Pulses by which the vehicle feels for its bulbs are shorter.',
     },
   ),
+  choice(
+    'storage',
+    'Its storage bears a sudden loss of power',
+    [
+      ['unknown', 'I don’t know'],
+      ['written', 'no: a plain card or disk that is written to'],
+      ['protected', 'yes: read-only system, or a store with its own reserve'],
+    ],
+    'a card that is written to while its power goes can lose more than the last file (board maker’s pages, read)',
+    { rare: true },
+  ),
+  yesNo('caseBonded', 'Its metal case touches the body', false, 'plastic box or insulating feet; common practice, no source', {
+    help: 'A case screwed to a bracket joins 0 V to the body a second time.',
+    rare: true,
+  }),
   yesNo('restartsOnKey', 'Starts again when the key comes back while it stops', true, 'the stop script restarts instead of halting; common practice', {
     help: 'Without this it ends halted with its power on, and stays so until the power has been away.',
   }),

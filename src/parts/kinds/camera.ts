@@ -1,6 +1,7 @@
+import { CASE_OHM } from '../../trade/grounds.ts';
 import { definePart } from '../definePart.ts';
 import { JOIN_OHM, VIDEO_OHM } from '../joints.ts';
-import { amount, choice } from '../settings.ts';
+import { amount, choice, yesNo } from '../settings.ts';
 import { moduleBox } from '../symbols.ts';
 
 /** A camera fed from the vehicle side. */
@@ -28,6 +29,10 @@ export const camera = definePart({
       ],
       'printed on the camera or its plug',
     ),
+    yesNo('shellBonded', 'Its metal shell is joined to its minus', false, 'many shells are insulated; common practice, no source', {
+      help: 'Bolted to the body, such a shell grounds the picture lead a second time: an ohmmeter tells.',
+      rare: true,
+    }),
   ],
   variants: [
     { id: '12', title: 'Camera 9 to 16 V', settings: {} },
@@ -52,6 +57,7 @@ export const camera = definePart({
       },
       { kind: 'source', id: 'out', a: 'video', b: '-', volt: 0, ohm: VIDEO_OHM },
       { kind: 'resistor', id: 'screen', a: 'video~0', b: '-', ohm: JOIN_OHM },
+      ...(s.flag('shellBonded') ? [{ kind: 'resistor' as const, id: 'shell', a: '-', b: '@chassis', ohm: CASE_OHM }] : []),
     ],
   }),
   facts: (s) => ({
@@ -68,7 +74,7 @@ export const camera = definePart({
         heatA: Math.max(s.num('nightA'), s.num('typA')),
       },
     ],
-    links: [{ a: 'video~0', b: '-', type: 'join' }],
+    links: [{ a: 'video~0', b: '-', type: 'join' }, ...(s.flag('shellBonded') ? [{ a: '-', b: '@chassis', type: 'conductor' as const, ohm: CASE_OHM }] : [])],
     polar: [{ plus: '+', minus: '-', what: 'camera' }],
   }),
   subtitle: (s) => `${s.num('minV')} to ${s.num('maxV')} V`,

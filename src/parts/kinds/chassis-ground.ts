@@ -1,19 +1,9 @@
+import { GROUND_PLACES, groundPlace } from '../../trade/grounds.ts';
 import { definePart } from '../definePart.ts';
 import { amount, choice } from '../settings.ts';
 import { chassisGlyph } from '../symbols.ts';
 import type { Settings } from '../types.ts';
 import { withUnit } from '../values.ts';
-
-/** Places people ground to and the resistance to the body, ohm (common practice, no source). */
-const PLACES: Readonly<Record<string, { readonly label: string; readonly ohm: number }>> = {
-  'radio-ground': { label: "radio plug's ground lead", ohm: 0.002 },
-  'dash-stud': { label: 'ground stud behind the dash', ohm: 0.002 },
-  'body-stud': { label: 'ground stud of the body', ohm: 0.002 },
-  'painted-bolt': { label: 'bolt on painted metal', ohm: 0.08 },
-  'seat-belt-bolt': { label: 'seat belt bolt', ohm: 0.02 },
-  hinge: { label: 'metal behind a hinge', ohm: 0.4 },
-  'steering-column': { label: 'steering column', ohm: 0.2 },
-};
 
 /** Where our ground wires meet the body. */
 export const chassisGround = definePart({
@@ -27,7 +17,7 @@ export const chassisGround = definePart({
     choice(
       'place',
       'Where it is bolted',
-      Object.entries(PLACES).map(([value, p]) => [value, p.label] as const),
+      Object.entries(GROUND_PLACES).map(([value, p]) => [value, p.label] as const),
       'common practice, no source',
     ),
     amount('measuredOhm', 'Resistance to the body, if measured', 'ohm', [0, 0, 10], '0 = not measured: the usual figure for such a place', { rare: true }),
@@ -38,12 +28,12 @@ export const chassisGround = definePart({
     elements: [{ kind: 'resistor', id: 'bond', a: '31', b: '@chassis', ohm: bondOhm(s), tol: { ohm: s.num('measuredOhm') > 0 ? 0.1 : [0.5, 3] } }],
   }),
   facts: (s) => ({ links: [{ a: '31', b: '@chassis', type: 'conductor', ohm: bondOhm(s) }] }),
-  subtitle: (s) => PLACES[s.str('place')]?.label ?? '',
+  subtitle: (s) => groundPlace(s.str('place'))?.label ?? '',
   spec: (s) =>
-    `Ring terminal on the ${PLACES[s.str('place')]?.label ?? 'body'}, bare metal, spring washer; at most ${withUnit(Math.max(0.005, bondOhm(s)), 'ohm')} to the body`,
+    `Ring terminal on the ${groundPlace(s.str('place'))?.label ?? 'body'}, bare metal, spring washer; at most ${withUnit(Math.max(0.005, bondOhm(s)), 'ohm')} to the body`,
   meterPoints: () => [{ plus: '31', minus: '@0', what: 'Ground under load, to the battery negative post' }],
 });
 
 function bondOhm(s: Settings): number {
-  return s.num('measuredOhm') > 0 ? Math.max(1e-4, s.num('measuredOhm')) : (PLACES[s.str('place')]?.ohm ?? 0.002);
+  return s.num('measuredOhm') > 0 ? Math.max(1e-4, s.num('measuredOhm')) : (groundPlace(s.str('place'))?.ohm ?? 0.002);
 }

@@ -11,4 +11,5 @@ export const feed58 = feedKind({
   donorFuseA: 5,
   donorLoadA: 1,
   leadMm2: 0.75,
+  lamp: true,
 });

@@ -11,4 +11,5 @@ export const feedReverse = feedKind({
   donorFuseA: 10,
   donorLoadA: 3.5,
   leadMm2: 0.75,
+  lamp: true,
 });

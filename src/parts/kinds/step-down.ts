@@ -12,6 +12,8 @@ const BASIS = `${USUAL.source}; ${USUAL.basis}`;
 
 /** Enable input: threshold and pull resistor of usual parts, V and ohm (from memory). */
 const ENABLE = { thresholdV: 2, ohm: 100_000 } as const;
+/** What the enable input of the 2596 class stands, V (data sheet, from memory). */
+const ENABLE_MAX_2596_V = 25;
 /** Switch-off, s (common practice, no source). */
 const STOP_S = 0.0005;
 /** Reversed supply that a built-in guard stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
@@ -59,6 +61,9 @@ export const stepDown = definePart({
       'most parts run when high, the 2596 class when low (data sheets, read)',
       { rare: true },
     ),
+    amount('enMaxV', 'Enable input stands at most', 'V', [0, 0, 250], '0 = as much as the supply input; 25 V in the 2596 class (data sheet, from memory)', {
+      rare: true,
+    }),
     amount('rthKPerW', 'Warms up by', 'K/W', [0.1, USUAL.rthKPerW, 100], `${BASIS}; on metal, in moving air`, { rare: true }),
     amount('tjMaxC', 'May get as warm as', 'degC', [50, USUAL.tjMaxC, 175], BASIS, { rare: true }),
   ],
@@ -131,7 +136,7 @@ export const stepDown = definePart({
 
 function settingsOfClass(id: ConverterClass, c: ConverterFacts): Values {
   const { title: _title, basis: _basis, source: _source, ...figures } = c;
-  return { ...figures, enActive: id === 'older-3a' ? 'low' : 'high' };
+  return { ...figures, ...(id === 'older-3a' ? { enActive: 'low', enMaxV: ENABLE_MAX_2596_V } : { enActive: 'high' }) };
 }
 
 /** Least and greatest output current it can be made to give, A. */
