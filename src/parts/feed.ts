@@ -2,7 +2,7 @@ import type { Primitive } from '../drawing/types.ts';
 import type { Line } from '../plan/types.ts';
 import { LINES } from '../trade/lines.ts';
 import { definePart } from './definePart.ts';
-import { amount, words, yesNo } from './settings.ts';
+import { amount, choice, words, yesNo } from './settings.ts';
 import { disc, mark } from './symbols.ts';
 import type { PartKind, Setting, Settings } from './types.ts';
 import { byBand, plain } from './values.ts';
