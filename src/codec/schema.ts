@@ -81,6 +81,7 @@ const zone = z.strictObject({
   width: within(RANGES.zones.width).nullable().meta(say('Drawing units; null = as wide as its parts need.')),
   maxC: within(RANGES.zones.maxC).exactOptional(),
   minC: within(RANGES.zones.minC).exactOptional(),
+  bag: known.meta(say('Whether an airbag or a belt tensioner unfolds through here.')).exactOptional(),
 });
 
 const run = z.strictObject({ id, a: id, b: id, lengthM: within(RANGES.runs.lengthM) });

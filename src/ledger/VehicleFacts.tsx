@@ -170,6 +170,15 @@ function Zones() {
                 Remove this empty zone
               </button>
             ) : null}
+            <PickField
+              label="In an airbag’s path"
+              value={zone.bag ?? ''}
+              options={KNOWN}
+              automatic="Not looked at yet"
+              reason="An airbag or a belt tensioner unfolds through here, or lies behind this trim: look for its mark on the cover and in the handbook."
+              quiet
+              onPick={(bag) => change(setZone(plan, id, { bag: bag === '' ? undefined : (bag as Known) }))}
+            />
           </fieldset>
         );
       })}

@@ -146,6 +146,17 @@ function settingsOfFeed(o: FeedOptions): Setting[] {
 }
 
 /** Rounded pill: filled disc with the terminal number at the left, the word beside it. */
+    choice(
+      'serves',
+      'What else hangs on this lead',
+      [
+        ['comfort', 'comfort: radio, socket, lamps inside, or nothing'],
+        ['critical', 'brakes, steering, engine, restraint, alarm, tachograph, bus doors, outside lamps'],
+        ['unknown', 'I don’t know: assume the worst'],
+      ],
+      'a radio or socket lead serves comfort alone; common practice, no source: see the fuse box list',
+      { help: 'Nothing that keeps the vehicle on the road, or people in it, shares a lead with us.', rare: true },
+    ),
 function pill(o: FeedOptions): Primitive[] {
   return [
     { t: 'rect', x: 0, y: 5, w: W, h: 30, r: 15, fill: 'paper', ink: 'ink', lw: 1.5 },

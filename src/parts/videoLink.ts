@@ -21,6 +21,9 @@ export function videoEnd(which: 'sender' | 'receiver'): PartKind {
       amount('maxV', 'Greatest working supply', 'V', [3, 30, 100], 'common practice, no source: printed on its label'),
       amount('absMaxV', 'Supply that destroys it', 'V', [3, 33, 120], 'assumed a tenth above the working range: take the maker’s figure'),
       amount('typA', 'Current', 'A', [0.01, 0.15, 3], 'common practice, no source: measure it'),
+      ...(sends
+        ? [amount('reachM', 'Reaches', 'm', [1, 15, 300], 'coaxial links made for vehicles reach 10 m to 15 m; from memory: take the maker’s figure')]
+        : []),
     ],
     terminals: () => [
       { id: '+', label: '+', title: 'Supply plus', side: 'left', form: 'screw', role: 'supply', flow: 'in', required: true },

@@ -54,6 +54,8 @@ export interface Zone {
   /** Upper planning temperature when the person knows better than the kind's default, degrees C. */
   readonly maxC?: number;
   readonly minC?: number;
+  /** Does an airbag or a belt tensioner unfold through here, or lie behind this trim? Absent = nobody has said. */
+  readonly bag?: Known;
 }
 
 /** A cable way between two zones. */

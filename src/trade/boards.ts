@@ -74,5 +74,19 @@ export const BOARDS: Record<BoardClass, BoardFacts> = {
   },
 };
 
+export type BoxClass = 'open' | 'vented' | 'metal' | 'closed' | 'fan';
+
+/** How much warmer than its surroundings the air around the board gets, K per watt. Common practice, no source. */
+export const BOXES: Record<BoxClass, { readonly title: string; readonly kPerW: number }> = {
+  open: { title: 'open, on a plate', kPerW: 1.5 },
+  vented: { title: 'with holes for air', kPerW: 3 },
+  metal: { title: 'aluminium, closed', kPerW: 3 },
+  closed: { title: 'small closed plastic', kPerW: 5 },
+  fan: { title: 'with holes and a fan', kPerW: 1 },
+};
+
+/** Warmest air that a board should work in, degrees C: its chip throttles itself at 80 to 85 degrees C (from memory). */
+export const BOARD_AIR_MAX_C = 70;
+
 /** Header 5 V window and the supply watch, V (board maker's supply chapter, read): warns at 4.63 V +/- 5 %. */
 export const BOARD_SUPPLY = { minV: 4.75, maxV: 5.25, warnMinV: 4.4, warnV: 4.63, warnMaxV: 4.86, nominalV: 5.1 } as const;

@@ -1,5 +1,6 @@
-import { BOARDS, type BoardClass, type BoardFacts } from '../../trade/boards.ts';
+import { BOARDS, BOXES, type BoardClass, type BoardFacts, type BoxClass } from '../../trade/boards.ts';
 import { HEADER } from '../../trade/header.ts';
+import { climateSettings } from '../climate.ts';
 import { amount, choice, yesNo } from '../settings.ts';
 import type { Setting, Settings } from '../types.ts';
 
@@ -36,6 +37,7 @@ export function boardOf(s: Settings): BoardFacts {
   return BOARDS[s.str('board') as BoardClass];
 }
 
+const BOX_ORDER: readonly BoxClass[] = ['vented', 'open', 'metal', 'closed', 'fan'];
 const BOARD_ORDER: readonly BoardClass[] = ['high-power', 'low-power', 'mid-power', 'newest'];
 
 export const computerSettings: readonly Setting[] = [
@@ -113,6 +115,14 @@ export const computerSettings: readonly Setting[] = [
     rare: true,
     help: 'Low while the computer runs, high once it has stopped and its power may go.',
   }),
+  choice(
+    'box',
+    'Its box',
+    BOX_ORDER.map((b) => [b, BOXES[b].title] as const),
+    'how much warmer the air inside gets for each watt; common practice, no source',
+    { help: 'The board turns all it takes into heat: a closed plastic box keeps it in.' },
+  ),
+  ...climateSettings(-30, 85, 'board parts 0 to 85 °C, started below 0 °C in many vehicles; common practice, no source'),
   yesNo('console', 'Serial console on GPIO 14 and 15', true, 'on as delivered in many systems; common practice', { rare: true }),
   yesNo('i2c', 'I2C bus on GPIO 2 and 3', false, 'off as delivered', { rare: true }),
   yesNo('spi', 'SPI bus on GPIO 7 to 11', false, 'off as delivered', { rare: true }),

@@ -1,4 +1,5 @@
 import { CASE_OHM } from '../../trade/grounds.ts';
+import { climateSettings } from '../climate.ts';
 import { definePart } from '../definePart.ts';
 import { JOIN_OHM, VIDEO_OHM } from '../joints.ts';
 import { amount, choice, yesNo } from '../settings.ts';
@@ -33,6 +34,9 @@ export const camera = definePart({
       help: 'Bolted to the body, such a shell grounds the picture lead a second time: an ohmmeter tells.',
       rare: true,
     }),
+    amount('startS', 'Shows a picture after', 's', [0, 2, 30], '1 s to 3 s; common practice, no source', { rare: true }),
+    amount('lateS', 'Its picture runs late by', 's', [0, 0.3, 10], 'camera, link and screen together; common practice, no source', { rare: true }),
+    ...climateSettings(-30, 80, 'vehicle cameras; common practice, no source'),
   ],
   variants: [
     { id: '12', title: 'Camera 9 to 16 V', settings: {} },

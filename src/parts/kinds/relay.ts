@@ -36,6 +36,7 @@ export const relay = definePart({
     amount('dropOutV', 'Lets go at, at the earliest, 20 °C', 'V', [0.2, 1.2, 15], 'a tenth of the coil voltage, makers’ sheets, from memory', { rare: true }),
     amount('dropOutMaxV', 'Lets go at, at the latest, 20 °C', 'V', [0.3, 4.8, 18], '0.4 of the coil voltage; common practice, no source', { rare: true }),
     amount('riseK', 'Coil runs warmer by', 'K', [0, 52, 120], 'a relay maker’s sheet, read', { rare: true }),
+    amount('coilMaxC', 'Coil may get as warm as', 'degC', [70, 155, 220], 'insulation class F of IEC 60085 (from memory)', { rare: true }),
     amount('contactA', 'Contact rating', 'A', [0.1, 30, 300], 'plug-in relay, DC at 14 V; common practice, no source'),
     choice(
       'suppression',

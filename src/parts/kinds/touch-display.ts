@@ -1,4 +1,5 @@
 import { DISPLAYS, type DisplayFacts, type DisplaySize, displayA } from '../../trade/loads.ts';
+import { climateSettings } from '../climate.ts';
 import { definePart } from '../definePart.ts';
 import { JOIN_OHM, VIDEO_OHM } from '../joints.ts';
 import { amount, choice } from '../settings.ts';
@@ -37,6 +38,7 @@ export const touchDisplay = definePart({
     }),
     amount('typA', 'Current at that brightness', 'A', [0, 0, 5], '0 = by size and brightness', { rare: true }),
     amount('peakA', 'Greatest current', 'A', [0, 0, 5], '0 = by size', { rare: true }),
+    ...climateSettings(-20, 70, 'displays for vehicles and industry; common practice, no source: office ones bear 0 to 50 °C'),
   ],
   variants: SIZES.map((size) => ({ id: size, title: DISPLAYS[size].title, settings: { size } })),
   terminals: () => [

@@ -1,7 +1,7 @@
 import { coldOhmPerM, copperTempFactor, TERMINATION_OHM } from '../../trade/conductors.ts';
 import { cableBody } from '../cable.ts';
 import { definePart } from '../definePart.ts';
-import { amount } from '../settings.ts';
+import { amount, yesNo } from '../settings.ts';
 import type { Settings } from '../types.ts';
 
 /** A passive USB cable with its two plugs: what its supply pair loses is what the device misses. */
@@ -17,6 +17,10 @@ export const usbCable = definePart({
     amount('areaMm2', 'Size of the supply pair', 'mm²', [0.05, 0.5, 1.5], 'AWG 20, printed on better cables; AWG 28 is 0.08 mm², AWG 24 is 0.2 mm²', {
       help: 'Read the print on the jacket: 28AWG/2C means a thin supply pair. Not printed: assume 0.08 mm².',
       stocked: [0.08, 0.2, 0.5],
+    }),
+    yesNo('fast', 'USB 3: nine conductors, blue plugs', false, 'most devices of such builds are content with USB 2; common practice, no source', {
+      help: 'At the higher speed a plain cable reaches less far.',
+      rare: true,
     }),
   ],
   terminals: () => [

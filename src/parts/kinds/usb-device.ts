@@ -1,3 +1,4 @@
+import { climateSettings } from '../climate.ts';
 import { definePart } from '../definePart.ts';
 import { amount, words } from '../settings.ts';
 import { moduleBox } from '../symbols.ts';
@@ -17,6 +18,14 @@ export const usbDevice = definePart({
     words('what', 'What it is', '', 'your own word for it'),
     amount('typA', 'Typical current', 'A', [0, 0.2, 3], 'common practice, no source: measure it or take the maker’s figure'),
     amount('peakA', 'Greatest current', 'A', [0, 0.5, 3], 'USB 2.0: one port gives a device up to 0.5 A (from memory)'),
+    amount('burstA', 'Bursts of a sending modem', 'A', [0, 0, 5], '0 = none; a 2G modem takes about 2 A at 5 V (calculated from makers’ sheets, read)', {
+      help: 'Far shorter than what a meter shows: only a capacitor at its plug helps.',
+      rare: true,
+    }),
+    amount('burstS', 'A burst lasts', 's', [1e-5, 577e-6, 0.01], 'one time slot of eight in a 4.6 ms frame (read)', { rare: true }),
+    amount('bufferF', 'Capacitor at its plug', 'F', [0, 0, 0.1], '0 = none', { rare: true, stocked: [470e-6, 1000e-6, 2200e-6, 4700e-6] }),
+    amount('bufferOhm', 'Series resistance of that capacitor', 'ohm', [0.001, 0.03, 10], 'low-impedance electrolytic of 1000 µF; from memory', { rare: true }),
+    ...climateSettings(-30, 85, 'module makers’ sheets −40 to 85 °C, plain sticks less; from memory'),
   ],
   variants: [
     { id: 'plain', title: 'USB device', settings: {} },
@@ -24,6 +33,8 @@ export const usbDevice = definePart({
     { id: 'position', title: 'Position receiver', settings: { what: 'Position receiver', typA: 0.03, peakA: 0.067 } },
     // Cellular modem, category 4, on USB: 0.55 A moving data, 1.5 A peak. From memory of module makers' manuals.
     { id: 'modem', title: 'Cellular modem', settings: { what: 'Cellular modem', typA: 0.55, peakA: 1.5 } },
+    // 2G sends in bursts of one slot in eight: 2.5 A at 3.8 V in the module (read), about 2 A at 5 V. The average is the heating figure.
+    { id: 'modem-2g', title: 'Modem with 2G bursts', settings: { what: 'Modem, 2G', typA: 0.37, peakA: 0.37, burstA: 2 } },
   ],
   terminals: () => [{ id: 'usb', label: 'USB', title: 'USB plug', side: 'left', form: 'usb', role: 'usb-data', flow: 'in', nominalV: 5, required: true }],
   symbol: () => moduleBox({ left: ['usb'] }, 100, 60),
