@@ -30,7 +30,7 @@ export function natures(graph: Graph): readonly NetNature[] {
       const node = graph.indexOf.get(nodeName(view, s.terminal));
       if (node === undefined || s.kind === 'pin' || s.kind === 'audio') continue;
       const vehicle = s.kind === 'battery' || s.kind === 'feed';
-      const nominalV = vehicle ? system : s.nominalV;
+      const nominalV = vehicle && !s.half ? system : s.nominalV;
       const role: NetRole = nominalV === 3.3 ? 'rail3' : nominalV >= 4.5 && nominalV <= 5.5 ? 'rail5' : 'supply';
       seeds.push({ node, nature: { role, nominalV: role === 'rail5' ? 5 : nominalV }, rank: vehicle ? 0 : s.kind === 'store' ? 2 : 1 });
     }

@@ -84,7 +84,13 @@ const zone = z.strictObject({
   bag: known.meta(say('Whether an airbag or a belt tensioner unfolds through here.')).exactOptional(),
 });
 
-const run = z.strictObject({ id, a: id, b: id, lengthM: within(RANGES.runs.lengthM) });
+const run = z.strictObject({
+  id,
+  a: id,
+  b: id,
+  lengthM: within(RANGES.runs.lengthM),
+  moving: z.enum(['hinge', 'tilt']).meta(say('What bends here each time: a hinge, or a cab or column that tilts; absent = nothing moves.')).exactOptional(),
+});
 
 const end = z.strictObject({ part: id, terminal: z.string().min(1).max(32) });
 const wire = z.strictObject({
@@ -99,6 +105,7 @@ const wire = z.strictObject({
   lengthM: within(RANGES.wires.lengthM).exactOptional(),
   insulationC: within(RANGES.wires.insulationC).describe('Insulation class; absent = 105.').exactOptional(),
   sleeved: z.boolean().exactOptional(),
+  looped: z.boolean().meta(say('Fine strands in a tube and a loop to spare where the way moves.')).exactOptional(),
   bends: z
     .array(z.strictObject({ x: place, y: place }))
     .max(LONGEST.bends)

@@ -43,7 +43,7 @@ const vehicleKeys = [
   'supplyV',
 ] as const satisfies readonly (keyof Vehicle)[];
 const zoneKeys = ['id', 'name', 'kind', 'order', 'width', 'maxC', 'minC'] as const satisfies readonly (keyof Zone)[];
-const runKeys = ['id', 'a', 'b', 'lengthM'] as const satisfies readonly (keyof Run)[];
+const runKeys = ['id', 'a', 'b', 'lengthM', 'moving'] as const satisfies readonly (keyof Run)[];
 const partKeys = ['id', 'kind', 'owner', 'zone', 'x', 'y', 'turn', 'name', 'settings', 'fitted', 'note'] as const satisfies readonly (keyof Part)[];
 const wireKeys = [
   'id',
@@ -57,6 +57,7 @@ const wireKeys = [
   'lengthM',
   'insulationC',
   'sleeved',
+  'looped',
   'bends',
   'fitted',
   'note',

@@ -1,10 +1,11 @@
+import { Fragment } from 'react';
 import { amount, length } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { TypedField } from '../faces/TypedField.tsx';
-import { addZone, removeZone, setRun, setVehicle, setZone, zoneOrder } from '../plan/edits.ts';
+import { addZone, removeZone, setMoving, setRun, setVehicle, setZone, zoneOrder } from '../plan/edits.ts';
 import { RANGES } from '../plan/limits.ts';
-import type { DipLevel, Known, Vehicle, ZoneKind } from '../plan/types.ts';
+import type { DipLevel, Known, Moving, Run, Vehicle, ZoneKind } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { zoneClimate } from '../trade/zones.ts';
 import { change } from './actions.ts';
@@ -16,6 +17,10 @@ const KNOWN = [
   { value: 'yes', label: 'Yes' },
   { value: 'no', label: 'No' },
   { value: 'unknown', label: 'I don’t know: assume the worst' },
+];
+const MOVING: readonly { readonly value: Moving; readonly label: string }[] = [
+  { value: 'hinge', label: 'a hinge' },
+  { value: 'tilt', label: 'a cab or column that tilts' },
 ];
 const DIPS: readonly { readonly value: DipLevel; readonly label: string }[] = [
   { value: 'I', label: 'I: may restart' },
@@ -165,11 +170,6 @@ function Zones() {
               }}
               free={() => change(setZone(plan, id, { maxC: undefined }))}
             />
-            {empty && Object.keys(plan.zones).length > 1 ? (
-              <button type="button" className="link" onClick={() => change(removeZone(plan, id))}>
-                Remove this empty zone
-              </button>
-            ) : null}
             <PickField
               label="In an airbag’s path"
               value={zone.bag ?? ''}
@@ -179,6 +179,11 @@ function Zones() {
               quiet
               onPick={(bag) => change(setZone(plan, id, { bag: bag === '' ? undefined : (bag as Known) }))}
             />
+            {empty && Object.keys(plan.zones).length > 1 ? (
+              <button type="button" className="link" onClick={() => change(removeZone(plan, id))}>
+                Remove this empty zone
+              </button>
+            ) : null}
           </fieldset>
         );
       })}
@@ -213,10 +218,26 @@ function Runs() {
       }}
     />
   );
+  const moves = (r: Run) => (
+    <PickField
+      label={`Moves: ${name(r.a)} – ${name(r.b)}`}
+      value={r.moving ?? ''}
+      options={MOVING}
+      automatic="nothing"
+      reason="Where a door, a lid or a cab bends the wires each time, they want fine strands and a loop to spare."
+      quiet
+      onPick={(v) => change(setMoving(plan, r.id, v === '' ? null : (v as Moving)))}
+    />
+  );
   return (
     <Section title="Runs between zones" folded>
       <p className="note">Lay a string where the cable will lie and measure that: every wire takes its length from here.</p>
-      {Object.values(plan.runs).map((r) => field(r.a, r.b, r.lengthM))}
+      {Object.values(plan.runs).map((r) => (
+        <Fragment key={r.id}>
+          {field(r.a, r.b, r.lengthM)}
+          {moves(r)}
+        </Fragment>
+      ))}
       {missing.map(({ a, b }) => field(a, b, null))}
     </Section>
   );

@@ -4,6 +4,7 @@ import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { TypedField } from '../faces/TypedField.tsx';
 import { setWire, type WirePatch } from '../plan/edits.ts';
+import { movingRuns } from '../plan/lengths.ts';
 import type { ColourCode, Wire } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { COLOUR_ORDER, COLOURS } from '../trade/colours.ts';
@@ -99,6 +100,13 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
         free={() => set({ number: undefined })}
       />
       <FlagField label="In a tube or sleeve of its own" value={wire.sleeved ?? false} onPick={(on) => set({ sleeved: on ? true : undefined })} />
+      {wire.looped || movingRuns(plan, wire).length > 0 ? (
+        <FlagField
+          label="Fine strands in a tube, with a loop to spare where the way moves"
+          value={wire.looped ?? false}
+          onPick={(on) => set({ looped: on ? true : undefined })}
+        />
+      ) : null}
       <FlagField
         label="Fitted: this wire is in the vehicle as drawn"
         value={wire.fitted ?? false}

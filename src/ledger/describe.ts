@@ -23,6 +23,7 @@ function linesOf(plan: Plan, edit: Edit, change: Change): readonly string[] {
     case 'zones':
       return [`Zone ${(change.after ?? change.before)?.name ?? change.id} changes.`];
     case 'runs':
+      if (change.after && change.before?.lengthM === change.after.lengthM) return ['What moves along a run changes.'];
       return change.after ? [`A run is set to ${significant(change.after.lengthM, 3)} m.`] : ['A run goes.'];
     case 'head':
       return headLines(change.before.vehicle, change.after.vehicle);
@@ -101,6 +102,8 @@ function wireLines(plan: Plan, edit: Edit, before: Wire, after: Wire): string[] 
     after.insulationC === undefined ? undefined : `${after.insulationC} °C`,
   );
   if ((before.sleeved ?? false) !== (after.sleeved ?? false)) lines.push(`${what} ${after.sleeved ? 'gets a sleeve' : 'loses its sleeve'}.`);
+  if ((before.looped ?? false) !== (after.looped ?? false))
+    lines.push(`${what} ${after.looped ? 'gets' : 'loses'} fine strands and a loop where the way moves.`);
   return lines;
 }
 

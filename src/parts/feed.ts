@@ -59,6 +59,8 @@ export function feedKind(o: FeedOptions): PartKind {
       const ohm = byBand(situation.band, most, least);
       const a = situation.wired('in') ? 'in' : '@battery';
       const live = situation.live(o.line);
+      // From the middle of a pair the lower battery alone drives the lead, and no vehicle wire to the posts counts.
+      if (fromHalf(o, s)) return { elements: [{ kind: 'source', id: 'feed', a: 'out', b: '@0', volt: situation.supplyV / 2, ohm }] };
       return {
         elements: [{ kind: 'resistor', id: 'feed', a, b: 'out', ohm: live ? ohm : Number.POSITIVE_INFINITY, tol: { ohm: [least / ohm, most / ohm] } }],
       };
@@ -73,6 +75,7 @@ export function feedKind(o: FeedOptions): PartKind {
             returns: '@0',
             kind: 'feed',
             nominalV: 12,
+            ...(fromHalf(o, s) ? { half: true } : {}),
             limitA: null,
             maxOhm: most,
             minOhm: least,
@@ -89,6 +92,11 @@ export function feedKind(o: FeedOptions): PartKind {
       `${o.title} at the ${s.str('where')}, vehicle fuse ${plain(s.num('donorFuseA'))} A${s.flag('donorFuseRead') ? '' : ' (not read yet)'}, lead ${plain(s.num('leadMm2'))} mm²`,
     meterPoints: () => [{ plus: 'out', minus: '@0', what: `${o.title} in each key position` }],
   });
+}
+
+/** Is it tapped between the two batteries of a 24 V pair? */
+function fromHalf(o: FeedOptions, s: Settings): boolean {
+  return o.line === '30' && s.str('pair') !== 'whole';
 }
 
 /** Least and greatest source resistance, in order even when typed the wrong way round. */
@@ -109,7 +117,46 @@ function settingsOfFeed(o: FeedOptions): Setting[] {
     }),
     amount('donorLoadA', 'What the vehicle already draws from it', 'A', [0, o.donorLoadA, 100], 'common practice, no source: measure it'),
     yesNo('donorLoadMeasured', 'That draw has been measured', false, 'assumed not, until somebody has measured'),
+    choice(
+      'joint',
+      'How our wire joins it',
+      [
+        ['unknown', 'not decided yet'],
+        ['adapter', 'plug-in adapter, nothing cut'],
+        ['crimp', 'crimp with an adhesive-lined sleeve'],
+        ['solder', 'soldered, sleeved and held'],
+        ['piercing', 'tap that pierces the insulation'],
+        ['twist', 'twisted and taped'],
+      ],
+      'asked, because nothing in the drawing shows it',
+    ),
+    ...(o.line === '30'
+      ? [
+          choice(
+            'pair',
+            'In a 24 V vehicle, taken from',
+            [
+              ['whole', 'both batteries'],
+              ['half', 'the middle of the pair'],
+              ['balanced', 'the middle, with an equaliser that keeps them alike'],
+            ],
+            'the usual way',
+            { rare: true },
+          ),
+        ]
+      : []),
     amount('leadMm2', "Size of the vehicle's lead", 'mm2', [0.22, o.leadMm2, 50], 'common practice, no source: compare with a known wire'),
+    choice(
+      'serves',
+      'What else hangs on this lead',
+      [
+        ['comfort', 'comfort: radio, socket, lamps inside, or nothing'],
+        ['critical', 'brakes, steering, engine, restraint, alarm, tachograph, bus doors, outside lamps'],
+        ['unknown', 'I don’t know: assume the worst'],
+      ],
+      'a radio or socket lead serves comfort alone; common practice, no source: see the fuse box list',
+      { help: 'Nothing that keeps the vehicle on the road, or people in it, shares a lead with us.', rare: true },
+    ),
     yesNo('proven', 'Measured in the key positions', false, 'assumed not, until somebody has measured', {
       help: 'A colour proves nothing: measure the lead with the key in each position before joining on.',
     }),
@@ -146,17 +193,6 @@ function settingsOfFeed(o: FeedOptions): Setting[] {
 }
 
 /** Rounded pill: filled disc with the terminal number at the left, the word beside it. */
-    choice(
-      'serves',
-      'What else hangs on this lead',
-      [
-        ['comfort', 'comfort: radio, socket, lamps inside, or nothing'],
-        ['critical', 'brakes, steering, engine, restraint, alarm, tachograph, bus doors, outside lamps'],
-        ['unknown', 'I don’t know: assume the worst'],
-      ],
-      'a radio or socket lead serves comfort alone; common practice, no source: see the fuse box list',
-      { help: 'Nothing that keeps the vehicle on the road, or people in it, shares a lead with us.', rare: true },
-    ),
 function pill(o: FeedOptions): Primitive[] {
   return [
     { t: 'rect', x: 0, y: 5, w: W, h: 30, r: 15, fill: 'paper', ink: 'ink', lw: 1.5 },

@@ -136,6 +136,8 @@ export interface SourceFact {
   readonly donorFuseA?: number;
   readonly donorFuseRead?: boolean;
   readonly line?: Line;
+  /** Fed by one battery of a series pair: half the system voltage. */
+  readonly half?: boolean;
 }
 
 /** A thing that draws current and wants a voltage, for "what arrives", loads and windows. */

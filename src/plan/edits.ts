@@ -16,4 +16,4 @@ export {
 } from './partEdits.ts';
 export { fresh, GRID, linked, type NewPart, nameOf, snap, type WireExtras } from './rows.ts';
 export { addWire, type Cut, setWire, spliceWire, splitWire, type WirePatch } from './wireEdits.ts';
-export { addZone, moveZone, removeRun, removeZone, setRun, setZone, type ZonePatch, zoneOrder } from './zoneEdits.ts';
+export { addZone, moveZone, removeRun, removeZone, setMoving, setRun, setZone, type ZonePatch, zoneOrder } from './zoneEdits.ts';

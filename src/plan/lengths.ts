@@ -1,4 +1,4 @@
-import type { Id, Plan, Wire } from './types.ts';
+import type { Id, Plan, Run, Wire } from './types.ts';
 
 /** Added in each end zone, from the mouth of the run to the terminal, m (common practice, no source). */
 export const END_ALLOWANCE_M = 0.3;
@@ -49,6 +49,14 @@ export function wireRoute(plan: Plan, wire: Wire): WireRoute | null {
   if (!way) return null;
   const allowance = a === b ? END_ALLOWANCE_M : 2 * END_ALLOWANCE_M;
   return { lengthM: Math.round((way.lengthM + allowance) * 1000) / 1000, zones: way.zones, typed: false };
+}
+
+/** Runs along a wire's way on which something moves. */
+export function movingRuns(plan: Plan, wire: Wire): readonly Run[] {
+  const moving = Object.values(plan.runs).filter((r) => r.moving !== undefined);
+  if (moving.length === 0) return [];
+  const zones = wireRoute(plan, wire)?.zones ?? [];
+  return zones.slice(1).flatMap((b, i) => moving.filter((r) => (r.a === zones[i] && r.b === b) || (r.b === zones[i] && r.a === b)));
 }
 
 /** Dijkstra over a handful of zones; ties go to the zone found first, so that the result does not wander. */

@@ -64,7 +64,11 @@ export interface Run {
   readonly a: Id;
   readonly b: Id;
   readonly lengthM: number;
+  /** What bends here each time: a hinge, or a cab or column that tilts; absent = nothing moves. */
+  readonly moving?: Moving;
 }
+
+export type Moving = 'hinge' | 'tilt';
 
 export interface Part {
   readonly id: Id;
@@ -104,6 +108,8 @@ export interface Wire {
   readonly insulationC?: number;
   /** Own tube or sleeve over the wire. */
   readonly sleeved?: boolean;
+  /** Fine strands in a tube and a loop to spare where the way moves. */
+  readonly looped?: boolean;
   /** Bends the person has dragged, world drawing units, in order; absent = routed. */
   readonly bends?: readonly { readonly x: number; readonly y: number }[];
   readonly fitted?: boolean;

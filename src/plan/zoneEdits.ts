@@ -1,5 +1,5 @@
 import { Draft, patched } from './draft.ts';
-import type { Edit, Id, Plan, Run, Zone } from './types.ts';
+import type { Edit, Id, Moving, Plan, Run, Zone } from './types.ts';
 
 export type ZonePatch = { readonly [K in keyof Omit<Zone, 'id' | 'order'>]?: Zone[K] | undefined };
 
@@ -62,6 +62,14 @@ export function setRun(plan: Plan, a: Id, b: Id, lengthM: number): { edit: Edit;
   const run: Run = had ? { ...had, lengthM } : { id: draft.newId('r'), a, b, lengthM };
   draft.setRun(run);
   return { edit: draft.edit('run.set', `Set run ${plan.zones[a]?.name ?? a} to ${plan.zones[b]?.name ?? b}`), id: run.id };
+}
+
+/** Says what moves on the way between two zones; null = nothing does. */
+export function setMoving(plan: Plan, id: Id, moving: Moving | null): Edit {
+  const draft = new Draft(plan);
+  const run = plan.runs[id];
+  if (run) draft.setRun(patched<Run>(run, { moving: moving ?? undefined }));
+  return draft.edit('run.set', `Set what moves between ${plan.zones[run?.a ?? '']?.name ?? id} and ${plan.zones[run?.b ?? '']?.name ?? id}`);
 }
 
 export function removeRun(plan: Plan, id: Id): Edit {

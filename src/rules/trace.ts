@@ -113,7 +113,7 @@ export function partsOn(facts: Facts, net: number): readonly { readonly view: Pa
 }
 
 /** Kinds whose contact a person or a signal works: what lies behind is not a rail. */
-const SIGNAL_CONTACTS: ReadonlySet<string> = new Set(['push-button', 'master-switch', 'optocoupler']);
+const SIGNAL_CONTACTS: ReadonlySet<string> = new Set(['push-button', 'master-switch', 'optocoupler', 'low-side-driver']);
 const railCache = new WeakMap<Facts, ReadonlyMap<number, number>>();
 
 /**
@@ -139,7 +139,8 @@ function rails(facts: Facts): Map<number, number> {
   };
   const sources = [...facts.parts.values()].flatMap((view) => (view.facts.sources ?? []).map((source) => ({ view, source })));
   const ofVehicle = (kind: string): boolean => kind === 'battery' || kind === 'feed' || kind === 'store';
-  for (const { view, source } of sources) if (ofVehicle(source.kind)) seed(netAt(facts, view, source.terminal), facts.plan.vehicle.systemV);
+  for (const { view, source } of sources)
+    if (ofVehicle(source.kind)) seed(netAt(facts, view, source.terminal), source.half ? source.nominalV : facts.plan.vehicle.systemV);
   for (let q = 0; q < queue.length; q++) grow(facts, queue[q]!, seed, map.get(queue[q]!)!);
   for (const { view, source } of sources) {
     if (!ofVehicle(source.kind) && source.kind !== 'pin' && source.kind !== 'audio') seed(netAt(facts, view, source.terminal), source.nominalV);

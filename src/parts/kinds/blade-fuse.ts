@@ -27,10 +27,16 @@ export const bladeFuse = definePart({
       [
         ['32', '32 V'],
         ['58', '58 V'],
+        ['16', '16 V'],
+        ['none', 'none printed for direct current'],
       ],
       'ISO 8820-3: 32 V or 58 V classes (abstract, read)',
-      { help: '24 V vehicles want the 58 V class.' },
+      { help: '24 V vehicles want the 58 V class. Circuit breakers and fuses of other shapes have a class of their own printed on them.' },
     ),
+    amount('breakA', 'Breaks at the most', 'A', [10, BREAKING_A, 50_000], 'ISO 8820-3: 1000 A (abstract, read)', {
+      help: 'A fuse that must open more than this may burst and go on burning. Glass fuses break very little.',
+      rare: true,
+    }),
   ],
   terminals: () => [
     { id: '1', label: '', title: 'Side towards the source', side: 'left', form: 'blade', role: 'any', required: true },
@@ -41,6 +47,6 @@ export const bladeFuse = definePart({
   facts: (s) => ({ links: [{ a: '1', b: '2', type: 'fuse', ratingA: s.num('ratingA'), ohm: coldOhm(s.num('ratingA')) }] }),
   subtitle: (s) => `${plain(s.num('ratingA'))} A`,
   spec: (s) =>
-    `Blade fuse ${plain(s.num('ratingA'))} A (${bladeColour(s.num('ratingA')).name}), ${s.str('voltClass')} V class, breaks ${BREAKING_A} A, with sealed holder`,
+    `Blade fuse ${plain(s.num('ratingA'))} A (${bladeColour(s.num('ratingA')).name}), ${s.str('voltClass') === 'none' ? 'a class printed for direct current' : `${s.str('voltClass')} V class`}, breaks ${plain(s.num('breakA'))} A, with sealed holder`,
   meterPoints: () => [{ plus: '1', minus: '2', what: 'Drop across the fuse under load' }],
 });

@@ -18,6 +18,7 @@ export const masterSwitch = definePart({
       help: 'A rating for alternating current says nothing about direct current.',
     }),
     amount('dcV', 'at', 'V', [1, 14, 100], 'as printed for DC; common practice, no source'),
+    yesNo('acOnly', 'Only a rating for alternating current is printed', false, 'as printed on it', { rare: true }),
     ...contactSettings('silver'),
   ],
   variants: [

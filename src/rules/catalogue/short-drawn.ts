@@ -77,7 +77,7 @@ function stiffSources(facts: Facts): Stiff[] {
         view,
         source,
         key: `${view.part.id}.${source.terminal}`,
-        volt: source.kind === 'battery' || source.kind === 'feed' ? facts.plan.vehicle.systemV : source.nominalV,
+        volt: (source.kind === 'battery' || source.kind === 'feed') && !source.half ? facts.plan.vehicle.systemV : source.nominalV,
       }))
       .filter((s) => facts.netWires(facts.netOf(s.key)).some((w) => w.owner === 'build')),
   );
