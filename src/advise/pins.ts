@@ -87,13 +87,14 @@ function note(found: Behind, graph: Graph, node: number): void {
   if (DRIVEN[view.kind.kind]?.includes(terminal)) found.driven = view;
 }
 
-/** Terminals that want to be driven, by kind: a lamp, a brightness input, a coil, the LED of an optocoupler, what keeps a latch closed. */
+/** Terminals that want to be driven, by kind: a lamp, a brightness input, a coil, the LED of an optocoupler, what keeps a latch closed, a driver. */
 const DRIVEN: Readonly<Record<string, readonly string[]>> = {
   led: ['A', 'K'],
   'touch-display': ['bl'],
   relay: ['86', '85'],
   optocoupler: ['A', 'K'],
   'hold-latch': ['hold'],
+  'low-side-driver': ['in'],
 };
 
 function touchesRail3(graph: Graph, node: number): boolean {

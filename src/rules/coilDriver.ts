@@ -21,6 +21,8 @@ export function coilDriver(facts: Facts, view: PartView): CoilDriver | null {
       if (grounded(facts, net) || railV(facts, net) !== null) continue;
       const opto = partsOn(facts, net).find((p) => p.view.kind.kind === 'optocoupler' && (p.terminal === 'C' || p.terminal === 'E'))?.view;
       if (opto) return { view: opto, maxV: OPTOS[opto.s.str('type') as OptoType].vCeMaxV };
+      const driver = partsOn(facts, net).find((p) => p.view.kind.kind === 'low-side-driver' && p.terminal === 'out')?.view;
+      if (driver) return { view: driver, maxV: driver.s.num('maxV') };
       const pin = pinUses(facts).find((u) => netAt(facts, u.computer, `${u.cell.pin}`) === net);
       if (pin) return { view: pin.computer, maxV: DRIVER_V };
     }

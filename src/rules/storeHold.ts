@@ -116,7 +116,7 @@ function spread(facts: Facts, start: number): ReadonlyMap<number, Reached> {
   return found;
 }
 
-const HANDS: ReadonlySet<string> = new Set(['push-button', 'optocoupler']);
+const HANDS: ReadonlySet<string> = new Set(['push-button', 'optocoupler', 'low-side-driver']);
 
 function passes(hop: Hop): boolean {
   const view = hop.views[0]!;
