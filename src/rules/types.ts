@@ -47,6 +47,21 @@ export interface Repair {
   edit(plan: Plan): Edit | null;
 }
 
+/** A figure of a rule that practice does not agree on; a person may change it for a plan (`plan.thresholds`). */
+export interface Limit {
+  /** Key in `plan.thresholds`; rules that share a limit share the key and say the same of it. */
+  readonly key: string;
+  /** What it limits, as a label: "Fuse from the tap, usual limit". */
+  readonly title: string;
+  readonly unit: string;
+  /** Default, and the least and the most that is accepted, in `unit`. */
+  readonly value: number;
+  readonly least: number;
+  readonly most: number;
+  /** Where the default comes from. */
+  readonly basis: string;
+}
+
 export interface RuleDef {
   /** Our own plain name, equal to the file name. */
   readonly id: string;
@@ -59,6 +74,10 @@ export interface RuleDef {
   readonly why: string;
   readonly source: { readonly text: string; readonly grade: 'standard' | 'data sheet' | "fitters' habit" };
   readonly needs: 'graph' | 'readings' | 'solve';
+  /** Figures that a person may change. Every key asked of `facts.threshold` stands here. */
+  readonly limits?: readonly Limit[];
+  /** Where practitioners disagree: the choices with their reasons, and which one is taken here. */
+  readonly disputed?: string;
   /** Rules whose findings on the same subject fold under this one's. */
   readonly explains?: readonly string[];
   /** True when the thing is wrong even on a half-built part (shorts, reversed, over-voltage). */

@@ -29,6 +29,12 @@ export class Bench {
     return id;
   }
 
+  /** Is a part of that short name on the plan (still)? */
+  has(name: string): boolean {
+    const id = this.parts.get(name);
+    return id !== undefined && this.plan.parts[id] !== undefined;
+  }
+
   /** Id of a wire by its short name, else by its ends as they were drawn: `fuse.2>relay.30`. */
   wireId(name: string): Id {
     const id = this.wires.get(name);

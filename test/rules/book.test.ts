@@ -1,0 +1,19 @@
+import { describe, expect, it } from 'vitest';
+import type { Example } from '../../src/rules/book/types.ts';
+import { rules } from '../../src/rules/index.ts';
+import { clean, compute, findingsOf } from './harness.ts';
+
+// The rule book says of each pair of drawings what its rule says: one flagged, one passed.
+const files = import.meta.glob<{ example: Example }>('../../src/rules/book/examples/*.ts', { eager: true });
+const examples = new Map(Object.entries(files).map(([path, m]) => [path.replace(/^.*\/|\.ts$/g, ''), m.example]));
+
+describe('examples of the rule book', () => {
+  it('every rule has one, and every one has its rule', () => {
+    expect([...examples.keys()].sort()).toEqual(rules.map((r) => r.id).sort());
+  });
+
+  it.each([...examples])('%s', (id, example) => {
+    expect(findingsOf(compute(example.flagged()), id).length).toBeGreaterThan(0);
+    clean(example.clean(), id);
+  });
+});
