@@ -2,7 +2,7 @@ import { headline, lookedText } from '../advise/headline.ts';
 import type { Results } from '../advise/types.ts';
 import { buildScene } from '../scene/buildScene.ts';
 import { CAUTIONS } from '../trade/cautions.ts';
-import { bringUp, type Step } from './bringUp.ts';
+import { bringUp, type Step } from './bringUp/steps.ts';
 import { checklistLines } from './checklist.ts';
 import { type Context, contextOf } from './context.ts';
 import { drawingPages } from './drawing.ts';

@@ -1,6 +1,6 @@
 import type { PartView } from '../analysis/factsTypes.ts';
 import { KEY_POSITIONS } from '../analysis/types.ts';
-import { timingChecks } from './bringUpSignals.ts';
+import { timingChecks } from './bringUp/signals.ts';
 import type { Context } from './context.ts';
 import { DASH, nearVolts } from './figures.ts';
 import { type Html, h, raw, section, table } from './markup.ts';

@@ -1,11 +1,11 @@
-import type { PartView } from '../analysis/factsTypes.ts';
-import { KEY_POSITIONS } from '../analysis/types.ts';
-import { wiresAt } from '../plan/connect.ts';
-import type { Id } from '../plan/types.ts';
-import { BOARDS } from '../trade/boards.ts';
-import { LOGIC } from '../trade/logic.ts';
-import { type Context, numberOf } from './context.ts';
-import { volts } from './figures.ts';
+import type { PartView } from '../../analysis/factsTypes.ts';
+import { KEY_POSITIONS } from '../../analysis/types.ts';
+import { wiresAt } from '../../plan/connect.ts';
+import type { Id } from '../../plan/types.ts';
+import { BOARDS } from '../../trade/boards.ts';
+import { LOGIC } from '../../trade/logic.ts';
+import { type Context, numberOf } from '../context.ts';
+import { volts } from '../figures.ts';
 
 /** One thing to measure, with what this plan says it will read. */
 export interface Check {
