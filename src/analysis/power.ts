@@ -59,7 +59,7 @@ export function parkedReport(graph: Graph, watts: PartWatts | null, supplyV: num
     .map((view) => ({ part: view.part.id, name: view.name, amp: supplyV > 0 ? Math.max(0, watts?.of.get(view.part.id) ?? 0) / supplyV : 0 }))
     .filter((s) => s.amp > Math.max(LEAST_SHARE_A, LEAST_SHARE * buildA))
     .sort((a, b) => b.amp - a.amp);
-  const selfA = selfDischargeA(vehicle.batteryAh);
+  const selfA = selfDischargeA(vehicle.batteryAh, vehicle.parkedC);
   const daysAt = (amp: number): number => (Number.isNaN(amp) ? amp : parkedDays(vehicle.batteryAh, Math.min(MOST_A, amp)));
   return {
     buildA,

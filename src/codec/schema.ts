@@ -68,6 +68,7 @@ const vehicle = z.strictObject({
   remoteStart: z.boolean(),
   electrified: z.boolean(),
   isolator: z.boolean(),
+  parkedC: within(RANGES.vehicle.parkedC).describe('Mean temperature of the battery while the vehicle stands.').exactOptional(),
   engineOffH: within(RANGES.vehicle.engineOffH).describe('Hours for which the build is used with the engine off, at the most.').exactOptional(),
   batterySensor: known.meta(say('Whether a current sensor sits on the negative post of the battery.')).exactOptional(),
   supplyV: z.partialRecord(z.enum(STATES), volts).exactOptional().meta(say('Supply voltages measured at this vehicle; absent states come from the table.')),

@@ -36,6 +36,7 @@ const vehicleKeys = [
   'dipLevel',
   'parkedA',
   'standingDays',
+  'parkedC',
   'stopStart',
   'remoteStart',
   'electrified',

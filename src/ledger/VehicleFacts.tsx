@@ -7,6 +7,7 @@ import { addZone, removeZone, setMoving, setRun, setVehicle, setZone, zoneOrder 
 import { RANGES } from '../plan/limits.ts';
 import type { DipLevel, Known, Moving, Run, Vehicle, ZoneKind } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
+import { STATED_C } from '../trade/battery.ts';
 import { zoneClimate } from '../trade/zones.ts';
 import { change } from './actions.ts';
 import { ZONE_KINDS } from './choices.ts';
@@ -73,6 +74,19 @@ function Facts() {
       {number('batteryAh', 'Battery', 'Ah', 1, 1000, 'Printed on its label. Too small a figure only shortens the parked days.')}
       {number('parkedA', 'Vehicle parked', 'A', 0, 5, 'What the sleeping vehicle itself draws; measured at the negative lead.')}
       {number('standingDays', 'Stands for', 'd', 0, 365, 'The longest it is meant to stand unused.')}
+      <TypedField
+        label="Battery stands at"
+        name="Temperature of the parked battery"
+        shown={`${vehicle.parkedC ?? STATED_C} °C`}
+        automatic={vehicle.parkedC === undefined}
+        reason="The mean of day and night where it parks. A warm battery runs down by itself: twice as fast with every 10 °C more (rule of thumb)."
+        commit={(text) => {
+          const { min, max } = RANGES.vehicle.parkedC;
+          const parsed = parseNumber(text.replace(/\s*°?\s*C\s*$/i, ''), '', min, max);
+          return parsed.ok ? set({ parkedC: parsed.value }) : parsed.reason;
+        }}
+        free={() => set({ parkedC: undefined })}
+      />
       <TypedField
         label="Used, engine off"
         name="Used with the engine off"

@@ -4,6 +4,7 @@ import { days, share, significant } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { app, useApp } from '../state/store.ts';
+import { STATED_C } from '../trade/battery.ts';
 import { selectPart } from './actions.ts';
 
 const W = 320;
@@ -17,6 +18,7 @@ const BOTTOM = 24;
 export function Weeks() {
   const { result, error } = useApp((s) => s.weeks);
   const standing = useApp((s) => s.plan?.vehicle.standingDays ?? 0);
+  const parkedC = useApp((s) => s.plan?.vehicle.parkedC) ?? STATED_C;
   useEffect(() => app.getState().watch('weeks'), []);
   if (error !== null)
     return (
@@ -40,7 +42,8 @@ export function Weeks() {
       </p>
       <Curve weeks={result} standing={standing} />
       <p className="note">
-        From a full battery at 25 °C, all delays run out. Under {share(startLimit)} of full it may no longer turn the <Term word="cranking">starter</Term>.
+        From a full battery at {parkedC} °C, all delays run out. Under {share(startLimit)} of full it may no longer turn the{' '}
+        <Term word="cranking">starter</Term>.
       </p>
       {gains.length > 0 ? (
         <table className="plain">

@@ -30,6 +30,7 @@ export const RANGES = {
     batteryAh: { min: 1, max: 2000, unit: 'Ah', label: 'Battery capacity' },
     parkedA: { min: 0, max: 10, unit: 'A', label: 'Parked draw' },
     standingDays: { min: 0, max: 1000, unit: 'days', label: 'Standing time' },
+    parkedC: { min: -40, max: 60, unit: '°C', label: 'Temperature of the parked battery' },
     engineOffH: { min: 0, max: 100, unit: 'h', label: 'Use with the engine off' },
   },
   supply: { supplyV: { min: 0, max: 100, unit: 'V', label: 'Supply voltage' } },

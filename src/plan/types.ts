@@ -39,6 +39,8 @@ export interface Vehicle {
   readonly engineOffH?: number;
   /** A current sensor sits on the battery's negative post. Absent = nobody has said. */
   readonly batterySensor?: Known;
+  /** Mean temperature of the battery while the vehicle stands, degrees C; absent = 25, at which self-discharge is stated. */
+  readonly parkedC?: number;
   /** Supply voltage overrides per state, V; absent = the table of trade/. */
   readonly supplyV?: Readonly<Partial<Record<VehicleState, Readonly<Record<Band, number>>>>>;
 }

@@ -6,10 +6,18 @@ export const SELF_DISCHARGE_PER_MONTH = 0.04;
 /** Share that may be used so that the engine still starts: full down to 60 % (common practice). */
 export const USABLE_SHARE = 0.4;
 
-/** Self-discharge as a current, A. @throws RangeError for a capacity outside 1..2000 Ah. */
-export function selfDischargeA(ah: number): number {
+/** Temperature at which self-discharge is stated, degrees C; it doubles with so many kelvin more (rule of thumb after Arrhenius, from memory). */
+export const STATED_C = 25;
+const DOUBLES_K = 10;
+
+/**
+ * Self-discharge as a current, A: stated at 25 degrees C, twice that per 10 K more, half per 10 K less.
+ * @throws RangeError for a capacity outside 1..2000 Ah or a temperature outside -60..100 degrees C.
+ */
+export function selfDischargeA(ah: number, tempC = STATED_C): number {
   demandNumber(ah, 1, 2000, 'Battery capacity in Ah');
-  return (ah * SELF_DISCHARGE_PER_MONTH) / (30 * 24);
+  demandNumber(tempC, -60, 100, 'Temperature of the battery in degrees C');
+  return ((ah * SELF_DISCHARGE_PER_MONTH) / (30 * 24)) * 2 ** ((tempC - STATED_C) / DOUBLES_K);
 }
 
 /**

@@ -5,4 +5,4 @@ export { margins, worstMargins } from './margins.ts';
 export { defaultScenario, tidyScenario } from './scenario.ts';
 export { fullSpread, type SpreadOptions, spread } from './spread.ts';
 export type * from './types.ts';
-export { parkedWeeks, selfDischargeAtA, type WeeksOptions } from './weeks.ts';
+export { parkedWeeks } from './weeks.ts';

@@ -7,9 +7,6 @@ import type { TimeBase } from './base.ts';
 import type { ParkedWeeks } from './types.ts';
 import { called } from './words.ts';
 
-/** Self-discharge is stated at this temperature, degrees C, and doubles with each so many kelvin (from memory). */
-const STATED_C = 25;
-const DOUBLES_K = 10;
 /** Points on the curve at most, and the longest time shown, days. */
 const MOST_POINTS = 200;
 const LONGEST_DAYS = 730;
@@ -18,28 +15,19 @@ const PAST = 1.15;
 /** Less than this is not worth a change, days. */
 const WORTH_DAYS = 0.1;
 
-export interface WeeksOptions {
-  /** Mean temperature of the battery while it stands, degrees C; absent = 25, as the tables have it. */
-  readonly tempC?: number;
-}
-
-/** Self-discharge at a temperature, A: stated at 25 degrees C, twice that per 10 K more. */
-export function selfDischargeAtA(ah: number, tempC: number): number {
-  return selfDischargeA(ah) * 2 ** ((tempC - STATED_C) / DOUBLES_K);
-}
-
 /**
  * State of charge of a full battery over the weeks the vehicle stands, with and without the build: the vehicle's own
- * draw, the build's in the parked state of the typical band with every delay run out, and self-discharge. Charge falls
+ * draw, the build's in the parked state of the typical band with every delay run out, and self-discharge at
+ * the vehicle's own temperature while it stands. Charge falls
  * in straight lines: nothing drawn depends on it. The engine starts down to 60 % (common practice).
  * @throws Error when the parked state cannot be computed
  */
-export function parkedWeeks(base: TimeBase, { tempC = STATED_C }: WeeksOptions = {}): ParkedWeeks {
+export function parkedWeeks(base: TimeBase): ParkedWeeks {
   const { graph } = base;
   const { vehicle } = graph.plan;
   const parked = parkedOf(base);
   if (!Number.isFinite(parked.buildA)) throw new Error('The parked state has no solution: see the findings for what chatters or floats.');
-  const vehicleA = vehicle.parkedA + selfDischargeAtA(vehicle.batteryAh, tempC);
+  const vehicleA = vehicle.parkedA + selfDischargeA(vehicle.batteryAh, vehicle.parkedC);
   const allA = vehicleA + parked.buildA;
   const daysAt = (amp: number): number => (USABLE_SHARE * vehicle.batteryAh) / (24 * amp);
   const shareAt = (days: number, amp: number): number => Math.max(0, 1 - (24 * days * amp) / vehicle.batteryAh);

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { computeResults } from '../../../src/advise/index.ts';
 import { timeBaseOf } from '../../../src/advise/inTime.ts';
-import { parkedWeeks, selfDischargeAtA } from '../../../src/analysis/time/index.ts';
+import { parkedWeeks } from '../../../src/analysis/time/index.ts';
 import type { ParkedWeeks } from '../../../src/analysis/time/types.ts';
 import type { Vehicle } from '../../../src/plan/types.ts';
+import { selfDischargeA } from '../../../src/trade/battery.ts';
 import { demoPlan } from '../../bench/largePlan.ts';
 import { type Bench, fused } from '../../rules/plans.ts';
 
@@ -13,7 +14,7 @@ const drawing = (amp: number, vehicle: Partial<Vehicle>): Bench =>
     .part('load', 'resistor', 'seat', { ohm: 12.6 / amp, ratedW: 5 })
     .wire('fuse.2', 'load.1', { lengthM: 1, areaMm2: 1 })
     .wire('load.2', 'ground.31', { lengthM: 1, areaMm2: 1 });
-const weeksOf = (b: Bench, tempC?: number): ParkedWeeks => parkedWeeks(timeBaseOf(b.plan), tempC === undefined ? {} : { tempC });
+const weeksOf = (b: Bench): ParkedWeeks => parkedWeeks(timeBaseOf(b.plan));
 const SIXTY = { batteryAh: 60, parkedA: 0.03 } as const;
 
 describe('60 Ah, 30 mA of the vehicle', () => {
@@ -59,15 +60,18 @@ describe('60 Ah, 30 mA of the vehicle', () => {
 
 describe('temperature', () => {
   it('self-discharge doubles per 10 K (from memory): 4 % a month at 25 °C', () => {
-    expect(selfDischargeAtA(60, 25)).toBeCloseTo(0.00333, 5);
-    expect(selfDischargeAtA(60, 35)).toBeCloseTo(0.00667, 5);
-    expect(selfDischargeAtA(60, 5)).toBeCloseTo(0.00083, 5);
+    expect(selfDischargeA(60, 25)).toBeCloseTo(0.00333, 5);
+    expect(selfDischargeA(60, 35)).toBeCloseTo(0.00667, 5);
+    expect(selfDischargeA(60, 5)).toBeCloseTo(0.00083, 5);
   });
   it('shortens the weeks in the heat', () => {
-    const hot = weeksOf(drawing(0.077, SIXTY), 45);
+    const b = drawing(0.077, { ...SIXTY, parkedC: 45 });
+    const hot = weeksOf(b);
     // 4 times 3.3 mA.
     expect(hot.daysToLimitWithout).toBeCloseTo(1 / (0.03 + 0.0133333), 2);
     expect(hot.daysToLimit).toBeLessThan(9.1);
+    // The plain answer follows the same setting.
+    expect(computeResults(b.plan).analysis.parked.days).toBeCloseTo(hot.daysToLimit, 3);
   });
 });
 
