@@ -26,6 +26,8 @@ export interface ConverterFacts {
   readonly trimmer: boolean;
   readonly rthKPerW: number;
   readonly tjMaxC: number;
+  /** How long it stays off after an overload before it tries again, s; 0 = it holds its limit instead. */
+  readonly pauseS: number;
   readonly basis: Basis;
   readonly source: string;
 }
@@ -52,6 +54,7 @@ const OLDER: Omit<ConverterFacts, 'title'> = {
   trimmer: false,
   rthKPerW: 50,
   tjMaxC: 125,
+  pauseS: 0,
   basis: 'read',
   source: 'data sheet of the 2596 class (150 kHz, bipolar switch)',
 };
@@ -75,6 +78,7 @@ const WIDE: Omit<ConverterFacts, 'title'> = {
   trimmer: false,
   rthKPerW: 3,
   tjMaxC: 115,
+  pauseS: 0.05,
   basis: 'common practice',
   source: 'typical of vehicle-grade step-down boxes; take the maker’s own figures when known',
 };

@@ -28,7 +28,7 @@ function stepsOf(run: Run, part: Id): Step[] {
 }
 
 function poweredState(s: Step): ComputerState {
-  if (s.halted) return 'halted';
+  if (s.halted && !s.stopping) return 'halted';
   if (s.stopping) return 'stopping';
   return s.booted ? 'up' : 'booting';
 }

@@ -43,8 +43,17 @@ function traceOf({ graph }: TimeBase, run: Run, pair: Pair, k: number): CycleTra
   return { id: pair.id, label, part: pair.part, ...thinned(run.tS, run.volts[k]!) };
 }
 
+/** What repeats sooner than this is told once, s: tries of an overloaded converter. */
+const AGAIN_S = 10;
+
 function eventsOf({ graph }: TimeBase, run: Run): CycleEvent[] {
+  const toldS = new Map<string, number>();
   return run.events.flatMap(({ tS, device, on }) => {
+    if (device.endsWith(':overload')) {
+      const lastS = toldS.get(device) ?? Number.NEGATIVE_INFINITY;
+      toldS.set(device, tS);
+      if (tS - lastS < AGAIN_S) return [];
+    }
     const part = device.slice(0, device.indexOf(':'));
     const view = graph.views.get(part);
     const label = view && eventWords(view, device.slice(part.length + 1), on);

@@ -8,7 +8,7 @@ import { type TimeBase, untouched } from './base.ts';
 import { keySpans, retentionS } from './keySpans.ts';
 import { tidyScenario } from './scenario.ts';
 import { supplyCurve } from './supply.ts';
-import { TimedPlan } from './timedPlan.ts';
+import { turnOfKey } from './turnOfKey.ts';
 import type { KeySpan, Scenario } from './types.ts';
 
 /** Volts between two nodes that a run records. */
@@ -49,7 +49,7 @@ export function runCycle(of: TimeBase, wanted: Scenario, onProgress?: (share: nu
   const scenario = tidyScenario(graph.plan, wanted);
   const key = keySpans(graph.plan, scenario, retentionS(graph.views.values()));
   const supply = supplyCurve(graph.plan, key, scenario.band, (state) => solver.maker.supply(state, scenario.band));
-  const timed = new TimedPlan(base, scenario, key, supply);
+  const timed = turnOfKey(base, scenario, key, supply);
   const pairs = pairsOf(base);
   const nodes = [...new Set(pairs.flatMap((p) => [p.plus, p.minus]))].filter((n) => n !== '0');
   const watch: Watch = { nodes, elements: [{ id: base.batteryId }] };

@@ -16,6 +16,8 @@ const WORDS: Readonly<Record<string, readonly [on: string | null, off: string | 
   stopping: ['begins to stop', null],
   halted: ['has stopped', null],
   melted: ['melts', null],
+  channel: [null, null],
+  overload: ['is overloaded and pauses', null],
 };
 
 /** `K1 Hold relay` */
@@ -25,6 +27,7 @@ export function called(view: PartView): string {
 
 /** One event in words, e.g. `K1 Hold relay lets go`; null for what only follows from another. */
 export function eventWords(view: PartView, device: string, on: boolean): string | null {
+  if (device === 'melted' && view.facts.tap) return on ? `The vehicle’s own fuse ahead of ${called(view)} melts` : null;
   const [yes, no] = WORDS[device] ?? ['switches on', 'switches off'];
   const word = on ? yes : no;
   return word === null ? null : `${called(view)} ${word}`;

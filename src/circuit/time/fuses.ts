@@ -22,12 +22,16 @@ export class Fuses {
 
   /** Heat after a step: its two parts each with the current going straight. */
   private after(k: number, circuit: TimedCircuit, now: Moment, middle: Moment, end: Moment): FuseState {
-    const { element, port, gates } = this.fuses[k]!;
+    const { element, port, gates, besideA = 0 } = this.fuses[k]!;
+    const ampsOf = (m: Moment): number => {
+      const amp = Math.abs(ampsIn(circuit, m, element, port));
+      return amp > 0 ? amp + besideA : 0;
+    };
     const spanS = end.tS - now.tS;
-    const middleA = ampsIn(circuit, middle, element, port);
-    const first = fuseHeat(gates, this.heat[k]!, GAMMA * spanS, ampsIn(circuit, now, element, port), middleA);
+    const middleA = ampsOf(middle);
+    const first = fuseHeat(gates, this.heat[k]!, GAMMA * spanS, ampsOf(now), middleA);
     if (first.openedAfterS !== null) return first;
-    const second = fuseHeat(gates, first.heat, (1 - GAMMA) * spanS, middleA, ampsIn(circuit, end, element, port));
+    const second = fuseHeat(gates, first.heat, (1 - GAMMA) * spanS, middleA, ampsOf(end));
     return { heat: second.heat, openedAfterS: second.openedAfterS === null ? null : GAMMA * spanS + second.openedAfterS };
   }
 

@@ -22,6 +22,8 @@ export interface TimedFuse {
   readonly element: string;
   readonly port?: string;
   readonly gates: FuseGates;
+  /** What else flows through the link while that element carries anything, A: loads that are not in the network. */
+  readonly besideA?: number;
 }
 
 /** What to record: volts of nodes and amps of elements (port for multi-port elements). */

@@ -12,16 +12,22 @@ export const V0 = '6';
 
 /** Wakes and losses of power show within milliseconds. */
 const FAST_S = 0.005;
+/** A restart lets go of what was up before it begins anew, s. */
+const RESTART_S = 3 * FAST_S;
 
 /**
  * `powered`: has enough at its 5 V to run. `booted`: has come up since. `stopping`: has believed that the key is off.
  * `halted`: has stopped with its power still there. It looks at the key only once it is up. A stop that began goes on
- * when the key comes back, unless it restarts on key.
+ * to its end even when the key comes back. One that restarts on key looks at it once more there: it counts as halted and
+ * stopping together for the moment in which it decides, and comes up anew.
  */
 export function computerDevices(s: Settings, { wired }: Pick<Situation, 'wired'>): Device[] {
   const sense = senseOf(s, wired);
   const canWake = s.str('wakes') === 'gpio3' && Math.round(s.num('powerOffPin')) === 0 && wired(`${gpioPin(WAKE_GPIO).pin}`);
   const { vIlMaxV } = LOGIC[boardOf(s).logic];
+  /** At the very end of its stop it finds the key on again. */
+  const restarts = (probe: Probe): boolean =>
+    s.flag('restartsOnKey') && probe.on('powered') && probe.on('halted') && probe.on('stopping') && !saysOff(probe, sense, true);
   return [
     {
       id: 'powered',
@@ -34,17 +40,16 @@ export function computerDevices(s: Settings, { wired }: Pick<Situation, 'wired'>
       id: 'stopping',
       operateS: s.num('filterS'),
       releaseS: FAST_S,
-      wants: (probe, on) => running(probe) && (((on || probe.on('booted')) && saysOff(probe, sense, on)) || (on && !s.flag('restartsOnKey'))),
+      wants: (probe, on) => (running(probe) ? probe.on('booted') && (on || saysOff(probe, sense, on)) : on && restarts(probe)),
     },
     {
       id: 'halted',
       operateS: stopS(s),
-      releaseS: FAST_S,
+      releaseS: RESTART_S,
       wants: (probe, on) => {
         if (!probe.on('powered')) return false;
-        if (on) return !(canWake && across(probe, `${gpioPin(WAKE_GPIO).pin}`) < vIlMaxV);
-        const stopping = probe.on('stopping');
-        return (probe.on('booted') && saysOff(probe, sense, stopping)) || (stopping && !s.flag('restartsOnKey'));
+        if (on) return !restarts(probe) && !(canWake && across(probe, `${gpioPin(WAKE_GPIO).pin}`) < vIlMaxV);
+        return probe.on('booted') && (probe.on('stopping') || saysOff(probe, sense, false));
       },
     },
   ];

@@ -23,7 +23,8 @@ const DEAD_V = 3;
 /** Everything electrical inside the computer. Which elements there are depends on settings and wires, never on states. */
 export function computerElements(s: Settings, situation: Situation): Element[] {
   const powered = situation.on('powered');
-  const halted = powered && situation.on('halted');
+  // Halted and stopping together is the moment in which it decides to start again: its pins stay as they are.
+  const halted = powered && situation.on('halted') && !situation.on('stopping');
   const booted = powered && situation.on('booted');
   return [
     ...joins(s, situation),

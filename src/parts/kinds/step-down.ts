@@ -16,6 +16,9 @@ const ENABLE = { thresholdV: 2, ohm: 100_000 } as const;
 const ENABLE_MAX_2596_V = 25;
 /** Switch-off, s (common practice, no source). */
 const STOP_S = 0.0005;
+/** Series resistance of ceramic capacitors with their tracks, ohm, and their insulation, s = ohm x F (data sheets, from memory). */
+const IN_ESR_OHM = 0.01;
+const IN_INSULATION_S = 500;
 /** Reversed supply that a built-in guard stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
 const GUARD_V = 32;
 /** Without a stated limit a converter is assumed to give so many times its rating. */
@@ -61,6 +64,11 @@ export const stepDown = definePart({
       'most parts run when high, the 2596 class when low (data sheets, read)',
       { rare: true },
     ),
+    amount('inF', 'Capacitance at its input', 'F', [1e-6, 10e-6, 0.01], 'ceramic capacitors on usual modules, 4.7 µF to 22 µF; from memory', { rare: true }),
+    amount('pauseS', 'Pause after an overload', 's', [0, USUAL.pauseS, 10], `${BASIS}; 0 = it holds its limit instead of pausing`, {
+      rare: true,
+      help: 'Many converters switch off when their output is dragged down, wait, and try again: a large empty store may never fill that way.',
+    }),
     amount('enMaxV', 'Enable input stands at most', 'V', [0, 0, 250], '0 = as much as the supply input; 25 V in the 2596 class (data sheet, from memory)', {
       rare: true,
     }),
@@ -188,6 +196,7 @@ function elements(s: Settings, { band, on, wired }: Situation): Element[] {
       offA: s.num('standbyA'),
       tol: { setV: s.num('setTol'), limitA: [least / limitA, most / limitA] },
     },
+    { kind: 'capacitor', id: 'inC', a: 'in', b: 'gnd', farad: s.num('inF'), esrOhm: IN_ESR_OHM, leakOhm: IN_INSULATION_S / s.num('inF') },
   ];
   if (wired('en')) list.push({ kind: 'resistor', id: 'enable', a: 'en', b: 'gnd', ohm: ENABLE.ohm, tol: { ohm: 0.5 } });
   return list;

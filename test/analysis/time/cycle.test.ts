@@ -97,11 +97,28 @@ describe('a stop cut off', () => {
 });
 
 describe('the key comes back', () => {
-  it('during the stop: a computer that restarts on key is up, its hold set anew', () => {
+  it('during the stop: a computer that restarts on key stops to the end, comes up anew, and its hold is set anew', () => {
+    // Stop of 3 + 3 + 25 s from key-off, then 30 s to start (worked by hand).
     const s = defaultScenario(bench().plan);
-    const back = turn(bench().plan, { keyBackS: s.keyOffS + 10, doorS: null });
-    expect(states(back)).toEqual(['off', 'booting', 'up', 'stopping', 'up']);
+    const back = turn(bench().plan, { keyBackS: s.keyOffS + 10, doorS: null, untilS: s.keyOffS + 100 });
+    expect(states(back)).toEqual(['off', 'booting', 'up', 'stopping', 'booting', 'up']);
+    const again = back.computers.at(-2)!;
+    expect(again.fromS - s.keyOffS).toBeCloseTo(31, 1);
+    expect(again.toS - again.fromS).toBeCloseTo(30, 1);
     expect(back.margins[0]).toMatchObject({ stoppedS: null, powerFellS: null });
+  });
+
+  it('during the stop of one that only halts: it ends halted with its power on', () => {
+    const { plan } = bench().set('computer', { restartsOnKey: false });
+    const s = defaultScenario(plan);
+    const back = turn(plan, { keyBackS: s.keyOffS + 10, doorS: null, untilS: s.keyOffS + 100 });
+    expect(states(back)).toEqual(['off', 'booting', 'up', 'stopping', 'halted']);
+  });
+
+  it('within the filter: nothing has happened', () => {
+    const s = defaultScenario(bench().plan);
+    const back = turn(bench().plan, { keyBackS: s.keyOffS + 1.5, doorS: null, untilS: s.keyOffS + 60 });
+    expect(states(back)).toEqual(['off', 'booting', 'up']);
   });
 
   it('after the stop, within the hold: it stays halted with its power on', () => {
@@ -145,7 +162,8 @@ describe('cranking', () => {
     const battery = trace(cycle, 'battery');
     expect(least(battery, fromS, fromS + 0.05)).toBeCloseTo(4.5, 1);
     expect(least(battery, fromS + 0.1, fromS + 10)).toBeCloseTo(5.5, 1);
-    expect(greatest(battery, fromS + 0.1, fromS + 10)).toBeCloseTo(7.5, 1);
+    // The crest lies between two points of the curve: within a tenth.
+    expect(Math.abs(greatest(battery, fromS + 0.1, fromS + 10) - 7.5)).toBeLessThan(0.1);
   });
 });
 
@@ -182,6 +200,7 @@ describe('a store holds the computer up', () => {
       .wire('store.+', 'converter.in', { lengthM: 0.1, areaMm2: 1.5 })
       .wire('store.-', 'converter.gnd', { lengthM: 0.1, areaMm2: 1.5 })
       .set('senseFuse', { ratingA: 40 })
+      .set('feed15', { donorFuseA: 100 })
       .set('computer', { osS: 100 });
     const cycle = turn(b.plan, { keyOffS: 200, untilS: 260 });
     const stops = cycle.events.findLast((e) => e.label === 'T1 converter stops')!.tS;

@@ -105,9 +105,12 @@ describe('computer: its states', () => {
     const b = behave(computer, SENSE);
     // 0.8 V and 2.0 V for the newer generation (board maker's pin tables, read).
     const between = { '2': 5.1, [PIN]: 1.4 };
-    expect(wants(b, 'stopping', false, between, ['powered'])).toBe(false);
-    expect(wants(b, 'stopping', true, between, ['powered', 'stopping'])).toBe(true);
-    expect(wants(b, 'stopping', true, { ...between, [PIN]: 0.7 }, ['powered', 'stopping'])).toBe(false);
+    expect(wants(b, 'stopping', false, between, ['powered', 'booted'])).toBe(false);
+    expect(wants(b, 'stopping', false, { ...between, [PIN]: 2.1 }, ['powered', 'booted'])).toBe(true);
+    // At the end of its stop it looks once more: only a level that is clearly "on" makes it start again.
+    const end = ['powered', 'booted', 'stopping', 'halted'];
+    expect(wants(b, 'stopping', true, between, end)).toBe(false);
+    expect(wants(b, 'stopping', true, { ...between, [PIN]: 0.7 }, end)).toBe(true);
   });
 
   it('once stopped, stays stopped when the key comes back, and starts again only after its power has been away', () => {
@@ -129,14 +132,14 @@ describe('computer: its states', () => {
     expect(wants(behave(computer, { ...SENSE, wakes: 'gpio3' }), 'halted', true, { ...low, '5': 3.3 }, ['powered', 'halted'])).toBe(true);
   });
 
-  it('carries a stop through when the key comes back, unless it restarts on key', () => {
+  it.each([true, false])('carries a stop through when the key comes back; at its end it starts again only where it restarts on key (%s)', (restartsOnKey) => {
     const keyBack = { '2': 5.1, [PIN]: 0.1 };
-    const goesOn = (restartsOnKey: boolean) => {
-      const b = behave(computer, { ...SENSE, restartsOnKey });
-      return [wants(b, 'stopping', true, keyBack, ['powered', 'stopping']), wants(b, 'halted', false, keyBack, ['powered', 'stopping'])];
-    };
-    expect(goesOn(true)).toEqual([false, false]);
-    expect(goesOn(false)).toEqual([true, true]);
+    const b = behave(computer, { ...SENSE, restartsOnKey });
+    const during = ['powered', 'booted', 'stopping'];
+    expect([wants(b, 'stopping', true, keyBack, during), wants(b, 'halted', false, keyBack, during)]).toEqual([true, true]);
+    expect(wants(b, 'halted', true, keyBack, [...during, 'halted'])).toBe(!restartsOnKey);
+    // Once it has stopped for good the key alone does nothing.
+    expect(wants(b, 'halted', true, keyBack, ['powered', 'halted'])).toBe(true);
   });
 });
 

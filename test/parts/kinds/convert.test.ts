@@ -41,7 +41,7 @@ describe('step-down', () => {
     const old = behave(conv, variant('step-down', 'older-3a'));
     expect(wants(old, 'run', false, { in: 12, en: 0.2 })).toBe(true);
     expect(wants(old, 'run', true, { in: 12, en: 12 })).toBe(false);
-    expect(behave(conv, {}, EN_OPEN).elements.map((e) => e.id)).toEqual(['common', 'conv']);
+    expect(behave(conv, {}, EN_OPEN).elements.map((e) => e.id)).toEqual(['common', 'conv', 'inC']);
   });
   it('is a 5.12 V source behind its current limit, off until it runs', () => {
     const off = element(behave(conv, {}, EN_OPEN), 'conv', 'stepdown');

@@ -32,13 +32,12 @@ describe('surge clamp on the bench', () => {
 });
 
 describe('reverse guard on the bench', () => {
-  const run = (volt: number, typed: Values) =>
-    solveBench([
-      source('s', 'in', '0', volt),
-      ohms('load', 'out', '0', 2.4),
-      ohms('g', 'gnd', '0', 1e-4),
-      ...behave(partKind('reverse-guard'), typed, { ambientC: 25 }).elements,
-    ]);
+  const run = (volt: number, typed: Values, started = new Set<string>()) =>
+    settleBench(
+      (on) => behave(partKind('reverse-guard'), typed, { ambientC: 25, on }),
+      [source('s', 'in', '0', volt), ohms('load', 'out', '0', 2.4), ohms('g', 'gnd', '0', 1e-4)],
+      started,
+    ).bench;
   it('passes 5 A with a tenth of a volt as a transistor', () => {
     const b = run(12.1, {});
     expect(b.volts('in') - b.volts('out')).toBeCloseTo(0.1, 2);
@@ -48,6 +47,15 @@ describe('reverse guard on the bench', () => {
     const b = run(12.55, diode);
     expect(b.volts('in') - b.volts('out')).toBeCloseTo(0.55, 2);
     expect(Math.abs(run(-14, diode).amps('load'))).toBeLessThan(1e-3);
+  });
+  it('blocks a reversed battery as a transistor too, even one that conducted before', () => {
+    for (const started of [new Set<string>(), new Set(['channel'])]) expect(Math.abs(run(-14, {}, started).amps('load'))).toBeLessThan(1e-3);
+  });
+  it('passes what its body diode lets through while the supply is too low for its gate', () => {
+    // Standard transistors need 2 V to 4 V at the gate (data sheets, from memory): at 3 V only the diode inside conducts.
+    const b = run(3, {});
+    expect(b.volts('in') - b.volts('out')).toBeGreaterThan(0.5);
+    expect(b.volts('in') - b.volts('out')).toBeLessThan(0.9);
   });
   it('draws about 0.2 mA through its gate clamp at 14.2 V', () => {
     // (14.2 V - 12 V) / 10 kohm, calculated.

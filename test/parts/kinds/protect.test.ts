@@ -65,7 +65,7 @@ describe('surge clamp', () => {
 describe('reverse guard', () => {
   const guard = partKind('reverse-guard');
   it('drops 0.1 V at 5 A as a transistor', () => {
-    expect(5 * element(behave(guard), 'guard', 'resistor').ohm).toBeCloseTo(0.1, 9);
+    expect(5 * element(behave(guard, {}, { on: () => true }), 'guard', 'resistor').ohm).toBeCloseTo(0.1, 9);
   });
   it('is a diode that drops less when hot', () => {
     // Schottky diodes lose about 1.2 mV/K, junctions 2 mV/K: textbook figures, from memory.
@@ -77,9 +77,9 @@ describe('reverse guard', () => {
   });
   it('draws gate current only with a gate clamp and a ground wire', () => {
     const ids = (b: ReturnType<typeof behave>) => b.elements.map((e) => e.id);
-    expect(ids(behave(guard))).toEqual(['guard', 'gate', 'gatePull']);
-    expect(ids(behave(guard, { clamped: false }))).toEqual(['guard']);
-    expect(ids(behave(guard, {}, { wired: () => false }))).toEqual(['guard']);
+    expect(ids(behave(guard))).toEqual(['guard', 'body', 'gate', 'gatePull']);
+    expect(ids(behave(guard, { clamped: false }))).toEqual(['guard', 'body']);
+    expect(ids(behave(guard, {}, { wired: () => false }))).toEqual(['guard', 'body']);
   });
 });
 
