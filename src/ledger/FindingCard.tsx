@@ -68,6 +68,9 @@ export function FindingCard({ card }: { readonly card: Card }) {
               <p className="note">
                 Source: {rule.source.text} ({rule.source.grade}).
               </p>
+              <button type="button" className="link" onClick={() => app.getState().setBook(rule.id)}>
+                In the rule book, with two drawings
+              </button>
             </>
           ) : (
             <p className="note">One moment …</p>

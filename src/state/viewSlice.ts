@@ -21,6 +21,8 @@ type ViewSlice = Pick<
   | 'setTheme'
   | 'units'
   | 'setUnits'
+  | 'book'
+  | 'setBook'
   | 'placing'
   | 'setPlacing'
   | 'wiringFrom'
@@ -59,6 +61,8 @@ export function viewSlice(set: SetState, get: GetState): ViewSlice {
     setTheme: (theme) => set({ theme }),
     units: { area: 'mm2', length: 'm' },
     setUnits: (units) => set({ units }),
+    book: null,
+    setBook: (book) => set({ book }),
     placing: null,
     // One thing in the hand at a time.
     setPlacing: (placing) => set(placing ? { placing, wiringFrom: null } : { placing }),

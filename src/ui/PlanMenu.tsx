@@ -29,6 +29,9 @@ export function PlanMenu({ onNew }: { onNew(): void }) {
               <button type="button" className="panel-item" onClick={doing(saveFile)}>
                 Save as a file <kbd>Ctrl S</kbd>
               </button>
+              <button type="button" className="panel-item" onClick={doing(() => app.getState().setBook(''))}>
+                Rule book …
+              </button>
               <button type="button" className="panel-item" onClick={doing(() => app.getState().close())}>
                 Close this plan
               </button>

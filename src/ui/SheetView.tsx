@@ -3,6 +3,7 @@ import { Icon } from '../faces/Icon.tsx';
 import { partsListCsv, type SheetOptions, sheetHtml, wireListCsv } from '../sheet/index.ts';
 import { app, useApp } from '../state/store.ts';
 import { download, slug } from './download.ts';
+import { today } from './today.ts';
 
 /** The wiring sheet as it will print, with the lists as files. */
 export default function SheetView({ onClose }: { onClose(): void }) {
@@ -95,10 +96,4 @@ export default function SheetView({ onClose }: { onClose(): void }) {
       )}
     </main>
   );
-}
-
-function today(): string {
-  const now = new Date();
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

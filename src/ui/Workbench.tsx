@@ -14,6 +14,7 @@ import { TopBar } from './TopBar.tsx';
 import { useWide } from './useWide.ts';
 
 const SheetView = lazy(() => import('./SheetView.tsx'));
+const RuleBook = lazy(() => import('./RuleBook.tsx'));
 
 /** The open plan: shelf, drawing, answers; on a small screen the drawing with two sheets over it. */
 export default function Workbench({ onNew }: { onNew(): void }) {
@@ -32,6 +33,15 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   useEffect(() => {
     if (placing) setShelfOpen(false);
   }, [placing]);
+
+  const book = useApp((s) => s.book);
+  const { setBook } = app.getState();
+  if (book !== null)
+    return (
+      <Suspense fallback={<p className="opening">Opening the rule book …</p>}>
+        <RuleBook at={book} onOpen={setBook} onClose={() => setBook(null)} />
+      </Suspense>
+    );
 
   if (sheet)
     return (

@@ -32,7 +32,8 @@ export function drawExample(results: Results, keep: ReadonlySet<Id>, about: Find
   const scene = { ...built, wires, zones: [], runs: [] };
   const items = new Map([...viewsOf(results.filled)].map(([id, view]) => [id, view.item]));
   const drawn = scenePrimitives(scene, items);
-  const box = about ? scene.parts.get(about.subject.id)?.box : undefined;
+  const placed = about ? scene.parts.get(about.subject.id) : undefined;
+  const box = placed && union([placed.box, ...placed.labels]);
   const frame: Primitive[] = box ? [{ t: 'rect', ...inflate(box, 8), r: 6, ink: 'hazard', lw: 3 }] : [];
   const heavy = about ? scene.wires.get(about.subject.id)?.points : undefined;
   const line: Primitive[] = heavy ? [{ t: 'line', pts: heavy, ink: 'faint', w: 12 }] : [];

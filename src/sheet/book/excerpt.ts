@@ -3,7 +3,7 @@ import type { Id, Part, Plan, Wire } from '../../plan/types.ts';
 import { buildScene } from '../../scene/buildScene.ts';
 
 /** Clear paper between columns and between rows, drawing units. */
-const GAP = { x: 140, y: 70 } as const;
+const GAP = { x: 180, y: 70 } as const;
 
 /**
  * A few parts of a plan laid out afresh to be looked at: from what feeds on the left to what is fed on the right, ground

@@ -1,0 +1,31 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { App } from './app.ts';
+
+test('the rule book opens from the menu, is searched, read and left again', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await page.getByRole('button', { name: 'Plans and files' }).click();
+  await page.getByRole('button', { name: 'Rule book …' }).click();
+  const book = page.getByRole('main', { name: 'Rule book' });
+  await book.getByRole('searchbox', { name: 'Search' }).fill('fuse far tap');
+  await expect(book.getByRole('status')).toContainText('rules speak of that');
+  await book.getByRole('button', { name: /Fuse too far from the tap/ }).click();
+  await expect(book.getByRole('img')).toHaveCount(2);
+  await expect(book.getByRole('img').first()).toHaveAttribute('alt', /0\.80 m/);
+  await expect(book.getByText('150 and 450 mm')).toBeVisible();
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map((v) => v.id)).toEqual([]);
+  await book.getByRole('button', { name: '‹ Back to the plan' }).click();
+  await expect(app.outline).toBeVisible();
+});
+
+test('a finding leads to its page in the rule book', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await app.answers.getByRole('button', { name: 'Fuse at the far end' }).click();
+  const card = app.answers.getByRole('article', { name: /Fuse too far from the tap/ });
+  await card.getByRole('button', { name: 'Why?' }).click();
+  await card.getByRole('button', { name: /rule book/ }).click();
+  await expect(page.getByRole('main', { name: 'Rule book' }).getByRole('heading', { name: /Fuse too far from the tap/ })).toBeVisible();
+});
