@@ -18,6 +18,17 @@ export const dipsTakenForKeyOff = defineRule({
   why: 'Switch contacts bounce when the key is turned, and every line sags when the starter takes hold. A computer that believes the first look at its pin stops itself for nothing.',
   source: { text: 'Bounce of ignition switches 0.05 to 0.2 s, sag up to 0.5 s: practice, no single source', grade: "fitters' habit" },
   needs: 'graph',
+  limits: [
+    {
+      key: 'starterSagS',
+      title: 'Sag of the sensed line when the starter takes hold, the longest',
+      unit: 's',
+      value: STARTER_SAG.mostS,
+      least: 0,
+      most: 5,
+      basis: 'fitters’ practice',
+    },
+  ],
   check: (facts) => keySenses(facts).map((k) => judge(facts, k)),
   repair: (finding, facts) => {
     const k = keySenses(facts).find((x) => x.computer.part.id === finding.subject.id);

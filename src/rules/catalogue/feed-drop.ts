@@ -22,6 +22,18 @@ export const feedDrop = defineRule({
   why: 'What wires lose is missing where it is needed, most of all on a tired battery: the converter then draws more current, and loses still more.',
   source: { text: '3 % and 5 % of nominal: common practice; conductor resistance IEC 60228 class 5 (read)', grade: "fitters' habit" },
   needs: 'readings',
+  limits: [
+    {
+      key: 'feedDropAdvice',
+      title: 'Lost on feed and return, usual aim',
+      unit: 'share',
+      value: ADVICE_SHARE,
+      least: 0.005,
+      most: 0.2,
+      basis: 'common practice',
+    },
+    { key: 'feedDropFault', title: 'Lost on feed and return, the most', unit: 'share', value: FAULT_SHARE, least: 0.005, most: 0.3, basis: 'common practice' },
+  ],
   check: (facts) =>
     feeds(facts).map((f) => {
       const subject = part(f.view.part.id);

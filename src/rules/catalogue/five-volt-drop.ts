@@ -23,6 +23,17 @@ export const fiveVoltDrop = defineRule({
   why: 'At 5 V a tenth of a volt counts: the computer throttles and warns below 4.63 V. Let the 12 V travel and keep the 5 V short.',
   source: { text: 'Board maker’s supply chapter (read): 4.75 to 5.25 V; share for wires: common practice', grade: 'data sheet' },
   needs: 'readings',
+  limits: [
+    {
+      key: 'fiveVoltDropV',
+      title: 'Lost between converter and computer, the most',
+      unit: 'V',
+      value: MOST_V,
+      least: 0.02,
+      most: 0.5,
+      basis: 'common practice; 5.00 V less 5 % leaves 0.25 V for everything',
+    },
+  ],
   check: (facts) =>
     fed(facts).map((f) => {
       const subject = part(f.view.part.id);

@@ -16,6 +16,26 @@ export const fuseFarFromTap = defineRule({
     grade: "fitters' habit",
   },
   needs: 'graph',
+  limits: [
+    {
+      key: 'fuseAdviceM',
+      title: 'Fuse from the tap, usual limit',
+      unit: 'm',
+      value: TAP_DISTANCE_M.advice,
+      least: 0.02,
+      most: 2,
+      basis: 'trade practice; 178 mm in the US small-craft rule',
+    },
+    {
+      key: 'fuseHazardM',
+      title: 'Fuse from the tap, the most',
+      unit: 'm',
+      value: TAP_DISTANCE_M.hazard,
+      least: 0.02,
+      most: 3,
+      basis: 'trade practice; 1.02 m in a sheath in the US small-craft rule, up to 3 m guarded in machines (IEC 60204-1)',
+    },
+  ],
   always: true,
   check: (facts) =>
     firstFuses(facts).map(({ tap, fuse, lengthM, steps }) => {

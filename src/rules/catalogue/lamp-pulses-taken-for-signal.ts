@@ -25,6 +25,17 @@ export const lampPulsesTakenForSignal = defineRule({
   why: 'Vehicles feel for their bulbs with short pulses, and dim lamps by switching them fast. A fast input sees each pulse as a press.',
   source: { text: 'Test pulses of 0.1 to 5 ms (from memory); dimmers of 80 to 400 Hz and the filter times from practice', grade: "fitters' habit" },
   needs: 'graph',
+  limits: [
+    {
+      key: 'lampFilterS',
+      title: 'A lamp line must hold before it is believed',
+      unit: 's',
+      value: LAMP_FILTER_S,
+      least: 0.001,
+      most: 2,
+      basis: 'four times the longest test pulse',
+    },
+  ],
   check: (facts) => onLamps(facts).map((s) => judge(facts, s)),
   repair: (finding, facts) => {
     const lamp = onLamps(facts).find((l) => l.sensor.opto.part.id === finding.subject.id);

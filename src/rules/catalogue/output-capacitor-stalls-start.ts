@@ -17,6 +17,9 @@ export const outputCapacitorStallsStart = defineRule({
   why: 'A converter fills the capacitors behind it with what its current limit leaves over. If that takes too long it believes in a short, switches off, and tries again for ever.',
   source: { text: 'Time C × V / (limit − load); a converter gives up after about 10 ms (common practice, no source)', grade: "fitters' habit" },
   needs: 'readings',
+  limits: [
+    { key: 'hiccupS', title: 'A converter gives up on a start after', unit: 's', value: HICCUP_S, least: 0.001, most: 1, basis: 'common practice, no source' },
+  ],
   check: (facts) => converters(facts).flatMap((c) => judge(facts, c)),
   repair: (finding, facts) => {
     const c = converters(facts).find((x) => x.view.part.id === finding.subject.id);

@@ -18,6 +18,26 @@ export const parkedDrawTooHigh = defineRule({
   why: 'A parked vehicle draws a little for its clock and its locks. What the build adds to that, day and night, is taken out of the battery that must start the engine.',
   source: { text: 'Workshop limit 25 to 50 mA for a whole sleeping vehicle (a vehicle maker’s service manual, read)', grade: 'data sheet' },
   needs: 'readings',
+  limits: [
+    {
+      key: 'parkedAdviceA',
+      title: 'Parked draw of this build, worth a look',
+      unit: 'A',
+      value: ADVICE_A,
+      least: 0.0001,
+      most: 1,
+      basis: 'a tenth of the workshop limit for a whole sleeping vehicle',
+    },
+    {
+      key: 'parkedFaultA',
+      title: 'Parked draw of this build, the most',
+      unit: 'A',
+      value: FAULT_A,
+      least: 0.0001,
+      most: 2,
+      basis: 'half of the workshop limit for a whole sleeping vehicle',
+    },
+  ],
   explains: ['battery-flat-too-soon'],
   check: (facts) => {
     if (!joined(facts)) return [];

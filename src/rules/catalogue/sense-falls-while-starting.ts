@@ -20,6 +20,9 @@ export const senseFallsWhileStarting = defineRule({
   why: 'Many lines are switched off while the starter turns. A computer that watches one of them takes every start of the engine for key-off, unless it waits longer than any start lasts.',
   source: { text: 'Workshop continuity chart of an ignition switch (read): accessory is open in Start, ignition stays closed', grade: 'data sheet' },
   needs: 'readings',
+  limits: [
+    { key: 'starterS', title: 'Longest time that the starter turns', unit: 's', value: STARTER.mostS, least: 0.5, most: 60, basis: 'fitters’ practice' },
+  ],
   explains: ['dips-taken-for-key-off'],
   check: (facts) => keySenses(facts).flatMap((k) => judge(facts, k)),
   repair: (finding, facts) => {

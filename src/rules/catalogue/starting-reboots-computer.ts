@@ -23,6 +23,9 @@ export const startingRebootsComputer = defineRule({
   why: 'While the starter turns, accessory lines are dead and all others sag. A computer that was up loses its power in the middle of its work, every time somebody starts the engine.',
   source: { text: 'Workshop continuity chart of an ignition switch (read); ISO 16750-2 starting profiles', grade: 'data sheet' },
   needs: 'readings',
+  limits: [
+    { key: 'starterS', title: 'Longest time that the starter turns', unit: 's', value: STARTER.mostS, least: 0.5, most: 60, basis: 'fitters’ practice' },
+  ],
   explains: ['five-volt-window'],
   check: (facts) => heldComputers(facts).flatMap((h) => judge(facts, h)),
   repair: (finding, facts) => {
