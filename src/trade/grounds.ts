@@ -59,3 +59,19 @@ export const CASE_OHM = 0.01;
 
 /** A ground that lifts by more than this under load falsifies what is measured against it, V (fitters' habit; a quarter of it is the aim at bring-up). */
 export const GROUND_LIFT_V = 0.1;
+
+/** More than this through a bearing is load current and pits it, A (judgement of the house). */
+export const BEARING_A = 0.1;
+/** Strap across a hinge or a tilting cab, mm² (fitters' habit). */
+export const STRAP_MM2 = 16;
+
+/** Currents through screens of picture, data and sound leads, A (practice; AWG 28 screens are made for milliamps). */
+export const SCREEN = {
+  /** A device whose only way home is a screen: more than this is no signal any more. */
+  soleA: 0.2,
+  /** With every joint sound, at the most. */
+  sharedA: 0.5,
+  /** The same as a share of what its device draws, for devices above `bigA`. */
+  share: 0.3,
+  bigA: 1,
+} as const;

@@ -1,14 +1,11 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
-import { nodeName } from '../../analysis/graph.ts';
 import { splitKey } from '../../analysis/roles.ts';
-import { PAIRED_FORMS } from '../../parts/types.ts';
 import type { Id, Wire } from '../../plan/types.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
 import { called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
+import { groundJoins, type Join, rooter } from '../groundJoins.ts';
 
 const { fine, found } = verdicts('audio-ground-ring', 'H1');
-/** Chassis bars and battery negative are one body here: what matters is that a ring closes. */
-const BODY = 'body';
 /** Line level of a quiet passage and what one aims to keep below it, V (fitters' habit: −60 dB). */
 const CLEAN_V = 0.3e-3;
 
@@ -57,13 +54,6 @@ export const audioGroundRing = defineRule({
   },
 });
 
-interface Join {
-  readonly a: string;
-  readonly b: string;
-  readonly wire: Wire | null;
-  readonly audio: boolean;
-}
-
 interface ScreenGroup {
   /** Wires whose screen belongs to one piece of sound lead. */
   readonly wires: readonly Wire[];
@@ -95,46 +85,6 @@ function screens(facts: Facts): ScreenGroup[] {
 
 function isLead(facts: Facts, node: string): boolean {
   return facts.parts.get(splitKey(node)[0])?.kind.kind === 'audio-lead';
-}
-
-/** Everything that joins ground-like nodes: wires, screens, joints and the body. */
-function groundJoins(facts: Facts): Join[] {
-  const list: Join[] = [];
-  const name = (key: string): string => (key === '0' || key.startsWith('chassis:') ? BODY : key);
-  const put = (a: string, b: string, by: Wire | null, audio: boolean): void => {
-    list.push({ a: name(a), b: name(b), wire: by, audio });
-  };
-  for (const w of Object.values(facts.plan.wires)) {
-    const [from, to] = [`${w.from.part}.${w.from.terminal}`, `${w.to.part}.${w.to.terminal}`];
-    const [a, b] = [facts.at(from), facts.at(to)];
-    if (!a || !b) continue;
-    put(from, to, w, false);
-    if (PAIRED_FORMS.has(a.terminal.form) && PAIRED_FORMS.has(b.terminal.form))
-      put(`${from}~0`, `${to}~0`, w, a.terminal.form === 'jack' && b.terminal.form === 'jack');
-  }
-  for (const view of facts.parts.values()) {
-    if (view.facts.sources?.some((s) => s.kind === 'feed')) continue;
-    for (const link of view.facts.links ?? []) {
-      if (link.type !== 'join' && link.type !== 'conductor') continue;
-      const audio = view.kind.kind === 'audio-lead' && link.a.endsWith('~0');
-      put(nodeName(view, link.a), nodeName(view, link.b), null, audio);
-    }
-  }
-  return list;
-}
-
-/** Which nodes hang together. */
-function rooter(joins: readonly Join[]): (node: string) => string {
-  const parent = new Map<string, string>();
-  const root = (n: string): string => {
-    const up = parent.get(n) ?? n;
-    if (up === n) return n;
-    const top = root(up);
-    parent.set(n, top);
-    return top;
-  };
-  for (const j of joins) parent.set(root(j.a), root(j.b));
-  return root;
 }
 
 /** Is this side of a sound wire the radio's? */

@@ -1,0 +1,70 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { nodeName } from '../../analysis/graph.ts';
+import { called, defineRule, part, verdicts } from '../defineRule.ts';
+import { typing } from '../fixes.ts';
+import { groundJoins, rooter } from '../groundJoins.ts';
+import type { Repair } from '../types.ts';
+
+const { fine, found } = verdicts('computer-bonded-twice', 'H2');
+
+export const computerBondedTwice = defineRule({
+  id: 'computer-bonded-twice',
+  code: 'H2',
+  level: 'advice',
+  title: 'Computer meets the body at more than one place',
+  why: 'Between two places of the body there are always some millivolts, more with every ampere that the vehicle sends home that way. Joined at both, the 0 V of the computer carries part of that current through its thin leads.',
+  source: { text: 'Universal practice: one ground point for all electronics that belong together', grade: "fitters' habit" },
+  needs: 'graph',
+  check: (facts) =>
+    bonded(facts).map(({ computer, bonds }) => {
+      const subject = part(computer.part.id);
+      if (bonds.length < 2) return fine(subject);
+      const others = bonds.filter((b) => b !== computer);
+      const own = others.length < bonds.length ? ['its own case'] : [];
+      return found({
+        level: 'advice',
+        subject,
+        related: others.map((b) => part(b.part.id)),
+        what: `The 0 V of ${called(computer)} meets the body at ${bonds.length} places: ${[...others.map(called), ...own].join(', ')}.`,
+        todo: 'Leave one of them, at the radio or at the converter, and insulate the others.',
+        figures: [{ label: 'joined to the body', value: bonds.length, unit: 'times' }],
+      });
+    }),
+  repair: (finding, facts) => {
+    const here = bonded(facts).find((b) => b.computer.part.id === finding.subject.id);
+    return here ? insulate(here.bonds) : [];
+  },
+});
+
+/** Computers whose 0 V reaches the body, with every part that joins it there; the vehicle's own strap counts once with its battery. */
+function bonded(facts: Facts): { computer: PartView; bonds: readonly PartView[] }[] {
+  const ties = [...facts.parts.values()].flatMap((view) => {
+    // The screen of the radio is a matter of sound leads.
+    if (view.kind.kind === 'radio-aux') return [];
+    return (view.facts.links ?? [])
+      .filter((l) => (l.type === 'conductor' || l.type === 'join') && (l.b === '@chassis' || l.b === '@0'))
+      .map((l) => ({ view, node: nodeName(view, l.a) }));
+  });
+  if (ties.length === 0) return [];
+  const root = rooter(groundJoins(facts).filter((j) => j.b !== 'body'));
+  return facts.ofKind('computer').flatMap((computer) => {
+    const zero = root(`${computer.part.id}.6`);
+    const found = ties.filter((t) => root(t.node) === zero).map((t) => t.view);
+    const ours = [...new Set(found.filter((v) => v.part.owner === 'build'))];
+    const theirs = found.find((v) => v.part.owner === 'vehicle');
+    const bonds = theirs ? [theirs, ...ours] : ours;
+    return bonds.length === 0 ? [] : [{ computer, bonds }];
+  });
+}
+
+/** Cases and shells can be mounted so that they touch nothing; a ground wire stays. */
+function insulate(bonds: readonly PartView[]): Repair[] {
+  const shells = bonds.filter((b) => b.kind.kind === 'computer' || b.kind.kind === 'camera');
+  const kept = shells.length === bonds.length ? shells.slice(1) : shells;
+  if (bonds.length - kept.length > 1) return [];
+  return kept.length === 1 ? [typing(kept[0]!.part.id, { [flagOf(kept[0]!)]: false }, `Mount ${called(kept[0]!)} insulated`, true)] : [];
+}
+
+function flagOf(view: PartView): string {
+  return view.kind.kind === 'camera' ? 'shellBonded' : 'caseBonded';
+}
