@@ -68,6 +68,7 @@ export class DragParts implements Gesture {
     const { plan, select, setProvisional } = engine.app.getState();
     const scene = engine.scene;
     const cutting = this.cutting;
+    const ways = new Map(engine.live.drag?.wires.map((w) => [w.id, w.points]));
     this.letGo();
     if (plan && scene && (dx !== 0 || dy !== 0)) {
       const only = this.ids[0] as Id;
@@ -80,7 +81,7 @@ export class DragParts implements Gesture {
       } else commit(engine.app, moveEdit(plan, scene, this.ids, dx, dy));
     }
     if (engine.app.getState().provisional) setProvisional(null);
-    engine.release();
+    engine.release(ways);
   }
 
   cancel(): void {

@@ -1,10 +1,12 @@
 import type { Point } from '../drawing/types.ts';
+import type { Id } from '../plan/types.ts';
 import type { PictureOptions } from '../scene/picture.ts';
 import type { Scene } from '../scene/types.ts';
 import { shownAnalysis } from '../state/shown.ts';
 import type { App } from '../state/store.ts';
 import type { AppState } from '../state/types.ts';
 import { type Camera, firstLook, fitted, type View } from './camera.ts';
+import { Care } from './care.ts';
 import { type FigureLabel, figureLabelOf, figureLabels } from './figureLabels.ts';
 import { type WireFigures, wireFigures } from './figures.ts';
 import { type InkTable, inkTable } from './inks.ts';
@@ -18,12 +20,6 @@ import { type Mounts, Pixels } from './pixels.ts';
 import { SceneIndex } from './sceneIndex.ts';
 import { litTargets } from './targets.ts';
 
-/** Runs when the page has nothing better to do, soon in any case. */
-function whenIdle(run: () => void): void {
-  if ('requestIdleCallback' in window) window.requestIdleCallback(run, { timeout: 500 });
-  else setTimeout(run, 50);
-}
-
 /**
  * The drawing behind the surface: keeps scene, index and what is in the hand, follows the store, and says when to draw.
  */
@@ -36,6 +32,7 @@ export class Engine {
   held = false;
   private readonly pixels: Pixels;
   private readonly pictures = new Pictures();
+  private readonly care = new Care<Scene>();
   private marks: readonly Mark[] = [];
   private figures: readonly FigureLabel[] = [];
   private byWire: ReadonlyMap<string, WireFigures> = new Map();
@@ -60,6 +57,7 @@ export class Engine {
     const stop = this.app.subscribe((now, before) => this.onState(now, before));
     return () => {
       stop();
+      this.care.stop();
       this.pixels.unmount();
     };
   }
@@ -187,39 +185,46 @@ export class Engine {
       this.redrawLive();
   }
 
-  /** Ends a gesture's hold on the drawing and catches up with what has changed meanwhile. */
-  release(): void {
+  /**
+   * Ends a gesture's hold on the drawing and catches up with what has changed meanwhile.
+   * @param ways on which the wires in the hand ran last
+   */
+  release(ways?: ReadonlyMap<Id, readonly number[]>): void {
     this.held = false;
-    if (this.stale) this.refreshScene();
+    if (this.stale) this.refreshScene(ways);
     else this.redraw();
   }
 
-  refreshScene(): void {
+  refreshScene(ways?: ReadonlyMap<Id, readonly number[]>): void {
     this.stale = false;
-    const { plan, provisional, results, setScene } = this.app.getState();
+    const { plan, provisional, results } = this.app.getState();
     const shown = provisional ?? plan;
     if (!shown) {
       this.scene = null;
       this.index = null;
       this.pictures.close();
+      this.care.stop();
       this.redraw();
       return;
     }
-    this.scene = this.pictures.next(shown, results);
-    // A first look at a large plan is laid with care when the page has a moment.
-    if (this.pictures.isDraft) whenIdle(() => this.layWithCare());
-    this.index = new SceneIndex(this.scene);
-    this.refreshFigures();
+    const scene = this.pictures.next(shown, results, ways);
+    // A large plan is laid with care when the page has a moment.
+    this.care.start(this.pictures.care(), (careful) => {
+      this.pictures.done(careful);
+      if (this.held) this.stale = true;
+      else this.show(careful);
+    });
     this.marks = marksOf(results ? results.report.cards.flatMap((c) => c.findings) : []);
-    setScene(this.scene);
-    if (this.lookedAt !== shown.id) this.lookFirst(this.scene);
-    this.redraw();
+    this.show(scene);
+    if (this.lookedAt !== shown.id) this.lookFirst(scene);
   }
 
-  private layWithCare(): void {
-    if (!this.pictures.isDraft) return;
-    if (this.held) this.stale = true;
-    else this.refreshScene();
+  private show(scene: Scene): void {
+    this.scene = scene;
+    this.index = new SceneIndex(scene);
+    this.refreshFigures();
+    this.app.getState().setScene(scene);
+    this.redraw();
   }
 
   private lookFirst(scene: Scene): void {

@@ -20,14 +20,23 @@ export interface SceneOptions {
   readonly kindOf?: (kind: string) => PartKind;
   /** `quick` = simple shapes only, for a first look at a large plan; absent = full. */
   readonly effort?: Effort;
+  /** Ways that are known already, of wires that hung on what was dragged: taken where they lead from end to end. */
+  readonly ways?: ReadonlyMap<Id, readonly number[]>;
 }
 
 /** What a scene was built from, for the next one. */
 interface Origin {
   readonly locals: ReadonlyMap<Id, LocalPart>;
   readonly wires: Plan['wires'];
+  /** So many wires did not keep their way. */
+  readonly routed: number;
 }
 const origins = new WeakMap<Scene, Origin>();
+
+/** Wires of a scene that have another way than in the scene before it. */
+export function routedAfresh(scene: Scene): number {
+  return origins.get(scene)?.routed ?? 0;
+}
 
 /**
  * The plan as a picture in drawing units; works for the raw plan (wires without size or colour are grey) and for the
@@ -36,12 +45,22 @@ const origins = new WeakMap<Scene, Origin>();
  *   objects), and only wires on changed parts, or in their way, are routed afresh
  */
 export function buildScene(plan: Plan, previous?: Scene, options: SceneOptions = {}): Scene {
+  const steps = sceneSteps(plan, previous, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same in small steps, one wire each: a large plan takes longer than one frame. */
+export function* sceneSteps(plan: Plan, previous?: Scene, options: SceneOptions = {}): Generator<void, Scene> {
   const kindOf = options.kindOf ?? partKind;
   const used = usedTerminals(plan);
   const locals = new Map(Object.values(plan.parts).map((p) => [p.id, localPart(p, kindOf(p.kind), used.get(p.id) ?? '')]));
   const zones = layZones(plan, locals);
   const parts = placeParts(plan, zones, locals, previous);
-  const lines = routeWires(plan, zones, parts, previous, options.effort);
+  const { lines, routed } = yield* routeWires(plan, zones, parts, previous, options);
+  yield;
   const wires = dressWires(plan, parts, lines, previous);
   const last = zones[zones.length - 1];
   const scene: Scene = {
@@ -52,7 +71,7 @@ export function buildScene(plan: Plan, previous?: Scene, options: SceneOptions =
     joints: jointsOf(plan, parts),
     bounds: last ? { x: 0, y: 0, w: last.box.x + last.box.w, h: last.box.h } : union([...parts.values()].map((p) => p.box)),
   };
-  origins.set(scene, { locals, wires: plan.wires });
+  origins.set(scene, { locals, wires: plan.wires, routed });
   return scene;
 }
 
@@ -77,27 +96,37 @@ const SECOND_LOOK = 200;
 /** In larger plans a search that takes half the time: its ways are hardly longer (under 1 % on the plan of the bench). */
 const HASTE = 1.2;
 
-function routeWires(
+interface Routed {
+  readonly lines: Map<Id, readonly number[]>;
+  readonly routed: number;
+}
+
+function* routeWires(
   plan: Plan,
   zones: readonly PlacedZone[],
   parts: ReadonlyMap<Id, PlacedPart>,
-  previous?: Scene,
-  effort: Effort = 'full',
-): Map<Id, readonly number[]> {
+  previous: Scene | undefined,
+  { effort = 'full', ways }: SceneOptions,
+): Generator<void, Routed> {
   const lines = new Map<Id, readonly number[]>();
   const open: { wire: Wire; ends: NonNullable<ReturnType<typeof endsOf>>; far: number }[] = [];
   const before = previous && origins.get(previous);
   const shift = previous ? zoneShift(previous.zones, zones) : null;
   const changed = previous ? changedBodies({ parts }, previous) : new GridIndex<Box>();
+  let taken = 0;
   for (const wire of Object.values(plan.wires)) {
     const ends = endsOf(wire, parts);
     if (!ends) continue;
     const old = previous?.wires.get(wire.id);
     const kept = old && shift && before?.wires[wire.id]?.bends === wire.bends ? keptRoute(old.points, shift, ends[0], ends[1], changed) : null;
+    const way = kept ? undefined : ways?.get(wire.id);
     if (kept) lines.set(wire.id, kept);
-    else open.push({ wire, ends, far: Math.abs(ends[0].x - ends[1].x) + Math.abs(ends[0].y - ends[1].y) + (wire.bends ? -1e6 : 0) });
+    else if (way && leads(way, ends[0], ends[1])) {
+      lines.set(wire.id, way);
+      taken++;
+    } else open.push({ wire, ends, far: Math.abs(ends[0].x - ends[1].x) + Math.abs(ends[0].y - ends[1].y) + (wire.bends ? -1e6 : 0) });
   }
-  if (open.length === 0) return lines;
+  if (open.length === 0) return { lines, routed: taken };
   // Wires bent by hand first, then short before long: short ones have no other way, long ones can step aside.
   open.sort((a, b) => a.far - b.far);
   const map = lanesOf(zones, parts.values());
@@ -108,6 +137,7 @@ function routeWires(
     const pts = route(map, search, ends[0], ends[1], { bends: wire.bends, effort, haste });
     map.mark(pts);
     lines.set(wire.id, pts);
+    yield;
   }
   // A second round: the first wires were laid before it was known where the others must run.
   if (!previous && open.length <= SECOND_LOOK)
@@ -116,8 +146,15 @@ function routeWires(
       const pts = route(map, search, ends[0], ends[1], { bends: wire.bends });
       map.mark(pts);
       lines.set(wire.id, pts);
+      yield;
     }
-  return lines;
+  return { lines, routed: open.length + taken };
+}
+
+/** Does a way begin and end at these two places? */
+function leads(way: readonly number[], a: Point, b: Point): boolean {
+  const n = way.length;
+  return way[0] === a.x && way[1] === a.y && way[n - 2] === b.x && way[n - 1] === b.y;
 }
 
 function dressWires(plan: Plan, parts: ReadonlyMap<Id, PlacedPart>, lines: ReadonlyMap<Id, readonly number[]>, previous?: Scene): Map<Id, PlacedWire> {
