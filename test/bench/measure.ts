@@ -8,6 +8,8 @@ export interface Row {
   /** `at most`: smaller is better (times). `at least`: larger is better (ratios). */
   readonly want: 'at most' | 'at least';
   readonly aim: number;
+  /** Which figure the aim is for; absent = the median. */
+  readonly by?: 'median' | 'p95';
   readonly median: number;
   readonly p95: number;
   /** The first call, before anything is warm. */

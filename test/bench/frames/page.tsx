@@ -1,11 +1,14 @@
 import { createRoot } from 'react-dom/client';
-import { Outline } from '../../../src/canvas/Outline.tsx';
-import { Surface } from '../../../src/canvas/Surface.tsx';
+import { setWire } from '../../../src/plan/edits.ts';
 import { app } from '../../../src/state/store.ts';
+import { attachWorker, newWorker } from '../../../src/state/workerClient.ts';
+import Workbench from '../../../src/ui/Workbench.tsx';
+import '../../../src/faces/faces.css';
 import '../../../src/ui/theme.css';
+import '../../../src/ui/ui.css';
 import { bigPlan } from './bigPlan.ts';
 
-/** The surface alone with a big plan; `?parts=300&wires=500`. The runner drives it through `window.frames_`. */
+/** The bench with a big plan; `?parts=300&wires=500`. The runner drives it through `window.frames_`. */
 const query = new URLSearchParams(location.search);
 const { plan, hub } = bigPlan(Number(query.get('parts') ?? 300), Number(query.get('wires') ?? 500));
 
@@ -42,22 +45,54 @@ const wheel = (init: WheelEventInit): void => {
   document.querySelector('.surface-stage')?.dispatchEvent(new WheelEvent('wheel', { bubbles: true, cancelable: true, clientX: 600, clientY: 400, ...init }));
 };
 
+/** Keeps a worker analysing the same plan over and over, beside the app's own. @returns a function that ends it */
+function keepAnalysing(): () => void {
+  const worker = newWorker();
+  let id = 0;
+  const ask = (): void => worker.postMessage({ id: ++id, plan });
+  worker.onmessage = ask;
+  ask();
+  return () => worker.terminate();
+}
+let rest = (): void => undefined;
+/** Where the part was taken, and to which side it goes next. */
+let held = { x: 0, y: 0 };
+let side = -1;
+
 const runs = {
   hub,
+  /** Has the app's own worker answered for the plan as it stands? */
+  isSettled: (): boolean => app.getState().resultsFor === app.getState().plan,
+  analyse(on: boolean): void {
+    rest();
+    rest = on ? keepAnalysing() : () => undefined;
+  },
+  /** Edits of one wire's length after another, each drawn and each analysed as far as the worker keeps up. */
+  async edit(count: number): Promise<void> {
+    const ids = Object.keys(plan.wires);
+    for (let i = 0; i < count; i++) {
+      const now = app.getState().plan;
+      if (now) app.getState().apply(setWire(now, ids[i % ids.length] as string, { lengthM: 1 + (i % 7) / 4 + Math.floor(i / 7) / 1000 }));
+      await frame();
+    }
+  },
   look(zoom: number): void {
     const part = app.getState().scene?.parts.get(hub);
     if (part) app.getState().setCamera({ x: part.box.x + 300, y: part.box.y + 200, zoom });
   },
-  async drag(frames: number): Promise<{ start: number; drop: number; gaps: number[] }> {
+  /** Takes the part with 20 wires by its head. */
+  take(): Promise<number> {
     const box = window.__surface?.partBox(hub);
     if (!box) throw new Error('no hub');
-    const x = box.x + box.w / 2;
-    const y = box.y + 6;
-    fire('pointerdown', x, y);
-    const start = await wait(() => fire('pointermove', x + 12, y + 12));
-    const gaps = await each(frames, (i) => fire('pointermove', x + 12 + 90 * Math.sin(i / 9), y + 12 + 60 * Math.cos(i / 7)));
-    const drop = await wait(() => fire('pointerup', x + 30, y + 30));
-    return { start, drop, gaps };
+    held = { x: box.x + box.w / 2, y: box.y + 6 };
+    fire('pointerdown', held.x, held.y);
+    return wait(() => fire('pointermove', held.x + 12, held.y + 12));
+  },
+  drag: (frames: number): Promise<number[]> => each(frames, (i) => fire('pointermove', held.x + 12 + 90 * Math.sin(i / 9), held.y + 12 + 60 * Math.cos(i / 7))),
+  /** Lets it go a little aside, to and fro by turns. */
+  drop(): Promise<number> {
+    side = -side;
+    return wait(() => fire('pointerup', held.x + 30 * side, held.y + 30 * side));
   },
   pan: (frames: number): Promise<number[]> => each(frames, (i) => wheel({ deltaX: 11 * Math.sin(i / 15), deltaY: 9 * Math.cos(i / 11) })),
   zoom: (frames: number): Promise<number[]> => each(frames, (i) => wheel({ ctrlKey: true, deltaY: 14 * Math.sin(i / 10) })),
@@ -71,10 +106,6 @@ declare global {
 }
 window.frames_ = runs;
 
-createRoot(document.getElementById('root') as HTMLElement).render(
-  <main style={{ position: 'relative', height: '100%' }}>
-    <Surface />
-    <Outline />
-  </main>,
-);
 app.getState().load(plan);
+attachWorker(app);
+createRoot(document.getElementById('root') as HTMLElement).render(<Workbench onNew={() => undefined} />);

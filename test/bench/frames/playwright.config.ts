@@ -9,7 +9,7 @@ export default defineConfig({
   testMatch: '*.bench.ts',
   outputDir: '../../../test-results/frames',
   workers: 1,
-  reporter: 'list',
+  reporter: process.env.BENCH_ROWS ? 'line' : 'list',
   use: {
     baseURL: 'http://127.0.0.1:5377/',
     viewport: { width: 1280, height: 800 },
