@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { computeResults } from './advise/index.ts';
+import { timeBaseOf } from './advise/inTime.ts';
 import type { Results } from './advise/types.ts';
+import { defaultScenario, keyCycle, worstMargins } from './analysis/time/index.ts';
 import { planJsonSchema, readPlan } from './codec/index.ts';
+import type { Plan } from './plan/types.ts';
 import { countsOf, exitCode } from './sheet/report/counts.ts';
 import { reportJson } from './sheet/report/json.ts';
 import { reportText } from './sheet/report/text.ts';
@@ -47,16 +50,21 @@ export function report(args: readonly string[]): Answer {
   }
   const results = computeResults(read.plan);
   return {
-    out: output(results, args),
+    out: output(read.plan, results, args),
     err: read.notes.map((note) => `${note}\n`).join(''),
     code: exitCode(countsOf(results), args.includes('--strict')),
   };
 }
 
-function output(results: Results, args: readonly string[]): string {
+function output(plan: Plan, results: Results, args: readonly string[]): string {
   if (args.includes('--json')) return `${JSON.stringify(reportJson(results), null, 1)}\n`;
   if (!args.includes('--sheet')) return reportText(results);
-  return sheetHtml(results, { paper: args.includes('--letter') ? 'Letter' : 'A4', date: new Date().toISOString().slice(0, 10) });
+  const base = timeBaseOf(plan);
+  return sheetHtml(results, {
+    paper: args.includes('--letter') ? 'Letter' : 'A4',
+    date: new Date().toISOString().slice(0, 10),
+    time: { cycle: keyCycle(base, defaultScenario(plan)), margins: worstMargins(base) },
+  });
 }
 
 /** JSON Schema of a plan file. */

@@ -1,23 +1,22 @@
 import { textWidth } from '../drawing/text.ts';
-import type { Box, Ink, Point, Primitive } from '../drawing/types.ts';
+import type { Ink, Point, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
-import { boxOfPrimitive } from '../scene/labels.ts';
 import type { PlacedPart, PlacedWire, Scene } from '../scene/types.ts';
 import { isCable } from '../scene/wireStyle.ts';
-import { svgOf } from './svg.ts';
 
 /** Insulation line beyond the core on each side, u: keeps pale colours visible on white paper. */
 const CASING_U = 1;
 /** Clear paper on each side of a wire that passes over another, u. */
 const GAP_U = 3;
-const TAG_SIZE_U = 9;
+/** On paper small type is drawn this large at least, so that the drawing needs fewer pages, u. */
+export const LEAST_TYPE_U = 10.6;
 /** Widest body of a part that sits in a wire, u. */
 const INLINE_MOST_U = 30;
 const ZONE_SIZE_U = 13;
 
 /**
  * The whole plan in drawing order: zones, wires, joints, parts, tags.
- * @param items item number of each of the build's parts, as on the lists: `F1`, `K2`
+ * @param items item number of each part, as on the lists: `F1`, `K2`
  */
 export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>): Primitive[] {
   const wires = [...scene.wires.values()];
@@ -48,7 +47,7 @@ function zonePrimitives(zone: Scene['zones'][number]): Primitive[] {
 function itemPrimitives(part: PlacedPart, item: string | undefined): Primitive[] {
   if (item === undefined) return [];
   const { x, y, w, h } = part.box;
-  const common = { t: 'text', text: item, size: TAG_SIZE_U, ink: 'ink', bold: true } as const;
+  const common = { t: 'text', text: item, size: LEAST_TYPE_U, ink: 'ink', bold: true } as const;
   return [h > w && w <= INLINE_MOST_U ? { ...common, x: x - 2, y: y + h / 2 + 3, anchor: 'end' } : { ...common, x, y: y + h + 10 }];
 }
 
@@ -79,10 +78,10 @@ function liesFlat(pts: readonly number[], at: Point): boolean {
 /** A short text on a slip of paper: number and colour letters of a wire, length of a run. */
 function slip(at: Point, text: string, ink: Ink): Primitive[] {
   if (text === '') return [];
-  const w = textWidth(text, TAG_SIZE_U) + 5;
+  const w = textWidth(text, LEAST_TYPE_U) + 5;
   return [
-    { t: 'rect', x: at.x - w / 2, y: at.y - TAG_SIZE_U / 2 - 2, w, h: TAG_SIZE_U + 4, r: 2, fill: 'paper', ink, lw: 0.6 },
-    { t: 'text', x: at.x, y: at.y + TAG_SIZE_U * 0.36, text, size: TAG_SIZE_U, ink: 'ink', anchor: 'middle' },
+    { t: 'rect', x: at.x - w / 2, y: at.y - LEAST_TYPE_U / 2 - 2, w, h: LEAST_TYPE_U + 4, r: 2, fill: 'paper', ink, lw: 0.6 },
+    { t: 'text', x: at.x, y: at.y + LEAST_TYPE_U * 0.36, text, size: LEAST_TYPE_U, ink: 'ink', anchor: 'middle' },
   ];
 }
 
@@ -94,61 +93,4 @@ function letters(wire: PlacedWire): string {
 
 function line(pts: readonly number[], ink: Ink, w: number): Primitive {
   return { t: 'line', pts, ink, w };
-}
-
-/** One page of the drawing. */
-export interface DrawingPage {
-  readonly title: string;
-  readonly svg: string;
-}
-
-/** Smallest type that a person reads in a cab, mm (8 pt). */
-const LEAST_TYPE_MM = (8 * 25.4) / 72;
-const MARGIN_U = 10;
-
-/**
- * The drawing fitted to one page; when its smallest type would then fall below 8 pt, pages that show it piece by piece
- * at a readable size follow.
- * @param wMm width and height left for it on a page, mm
- */
-export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, wMm: number, hMm: number): DrawingPage[] {
-  const primitives = scenePrimitives(scene, items);
-  const b = scene.bounds;
-  const view: Box = { x: b.x - MARGIN_U, y: b.y - MARGIN_U, w: b.w + 2 * MARGIN_U, h: b.h + 2 * MARGIN_U };
-  const scale = Math.min(wMm / view.w, hMm / view.h);
-  const whole = {
-    title: 'Drawing',
-    svg: svgOf(primitives, { view, title: 'Drawing of the whole plan', widthMm: view.w * scale, heightMm: view.h * scale }),
-  };
-  const smallest = Math.min(...primitives.filter((p) => p.t === 'text').map((p) => p.size));
-  if (smallest * scale >= LEAST_TYPE_MM * 0.995 || !Number.isFinite(smallest)) return [whole];
-  const readable = LEAST_TYPE_MM / smallest;
-  const across = Math.ceil((view.w * readable) / wMm);
-  const down = Math.ceil((view.h * readable) / hMm);
-  const piece = { w: wMm / readable, h: hMm / readable };
-  const pages: DrawingPage[] = [];
-  for (let row = 0; row < down; row++) {
-    for (let column = 0; column < across; column++) {
-      const box = { x: start(view.x, view.w, piece.w, column, across), y: start(view.y, view.h, piece.h, row, down), ...piece };
-      const inside = primitives.filter((p) => touches(p, box));
-      if (!inside.some((p) => p.t === 'text')) continue;
-      const n = pages.length + 1;
-      pages.push({
-        title: `Drawing, piece ${n}`,
-        svg: svgOf(inside, { view: box, title: `Piece ${n} of the drawing`, widthMm: wMm, heightMm: hMm, serial: n + 1 }),
-      });
-    }
-  }
-  return [whole, ...pages];
-}
-
-/** Pieces share the overlap evenly, so that the last one ends where the drawing ends. */
-function start(from: number, length: number, piece: number, n: number, of: number): number {
-  return of === 1 ? from - (piece - length) / 2 : from + ((length - piece) * n) / (of - 1);
-}
-
-function touches(p: Primitive, box: Box): boolean {
-  const e = boxOfPrimitive(p);
-  const reach = p.t === 'line' ? p.w : 1;
-  return e.x - reach < box.x + box.w && e.x + e.w + reach > box.x && e.y - reach < box.y + box.h && e.y + e.h + reach > box.y;
 }

@@ -35,18 +35,38 @@ export const TICK = h`<span class="tick"></span>`;
 
 export interface Column {
   readonly title: string;
-  /** `n` figures, `c` centred, `keep` unbroken, `blank` room to write; default text. */
-  readonly kind?: 'n' | 'c' | 'keep' | 'blank';
+  /** `n` figures, `c` centred, `up` centred under a title that stands upright, `keep` unbroken, `blank` room to write; default text. */
+  readonly kind?: 'n' | 'c' | 'up' | 'keep' | 'blank';
+  /** mm; default as its content asks. */
+  readonly widthMm?: number;
 }
 
+type Row = readonly (string | Html)[];
+
+/** A table of so few rows stands on one page. */
+const MOST_WHOLE = 8;
+
 /** A table whose head is repeated on every page. */
-export function table(name: string, columns: readonly Column[], rows: readonly (readonly (string | Html)[])[]): Html {
-  const attr = (c: Column | undefined): Html => (c?.kind ? h` class="${c.kind}"` : raw(''));
-  return h`<table aria-label="${name}">
-<thead><tr>${columns.map((c) => h`<th scope="col"${attr(c)}>${c.title}</th>`)}</tr></thead>
+export function table(name: string, columns: readonly Column[], rows: readonly Row[]): Html {
+  return h`<table aria-label="${name}"${rows.length <= MOST_WHOLE ? raw(' class="whole"') : raw('')}>
+<thead><tr>${columns.map((c) => h`<th scope="col"${attributes(c.kind, c.widthMm)}>${c.kind === 'up' ? h`<span>${c.title}</span>` : c.title}</th>`)}</tr></thead>
 <tbody>
-${rows.map((row) => h`<tr>${row.map((cell, i) => h`<td${attr(columns[i])}>${cell}</td>`)}</tr>\n`)}</tbody>
+${rows.map((row) => tableRow(columns, row))}</tbody>
 </table>`;
+}
+
+/** A table that needs no head: what its columns are is said in words above it. */
+export function bareTable(name: string, columns: readonly Column[], rows: readonly Row[]): Html {
+  return h`<table aria-label="${name}"><tbody>
+${rows.map((row) => tableRow(columns, row))}</tbody></table>`;
+}
+
+function tableRow(columns: readonly Column[], row: Row): Html {
+  return h`<tr>${row.map((cell, i) => h`<td${attributes(columns[i]?.kind === 'up' ? 'c' : columns[i]?.kind)}>${cell}</td>`)}</tr>\n`;
+}
+
+function attributes(kind: string | undefined, widthMm?: number): Html {
+  return h`${kind ? h` class="${kind === 'up' ? 'c up' : kind}"` : raw('')}${widthMm ? h` style="width:${widthMm}mm"` : raw('')}`;
 }
 
 export function section(title: string, body: Html, kind = ''): Html {

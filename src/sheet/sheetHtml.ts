@@ -1,20 +1,20 @@
-import { headline, lookedText } from '../advise/headline.ts';
 import type { Results } from '../advise/types.ts';
 import { buildScene } from '../scene/buildScene.ts';
-import { CAUTIONS } from '../trade/cautions.ts';
-import { bringUp, type Step } from './bringUp/steps.ts';
-import { checklistLines } from './checklist.ts';
+import type { Step } from './bringUp/steps.ts';
+import { bringUp } from './bringUp/steps.ts';
+import { checklistGroups } from './checklist.ts';
 import { type Context, contextOf } from './context.ts';
-import { drawingPages } from './drawing.ts';
-import { daysText, type LengthUnit } from './figures.ts';
-import { type Html, h, list, raw, section, TICK, table } from './markup.ts';
-import { fuseRows } from './partRows.ts';
+import { drawingPages } from './drawingPages.ts';
+import type { LengthUnit } from './figures.ts';
+import { bareTable, type Html, h, raw, section, TICK } from './markup.ts';
+import { overview } from './overview.ts';
 import { findingsSections } from './sheetFindings.ts';
+import { frontPage } from './sheetFront.ts';
 import { keySection } from './sheetKey.ts';
 import { fuseSection, partsSection, pinSections, tapSection, wireSection } from './sheetLists.ts';
+import { leavingSections } from './sheetUndo.ts';
 import { drawingRoom, type Paper, printCss } from './style.ts';
 import { type SheetTime, timingSection } from './timing.ts';
-import { plural } from './words.ts';
 
 export interface SheetOptions {
   readonly paper: Paper;
@@ -34,13 +34,12 @@ export interface SheetOptions {
  */
 export function sheetHtml(results: Results, options: SheetOptions): string {
   const context = contextOf(results);
-  const { plan } = context;
-  const title = plan.title || 'Untitled plan';
+  const title = context.plan.title || 'Untitled plan';
   const unit = options.lengths ?? 'm';
+  const drawn = drawing(context, options.paper);
   const body = [
-    titleBlock(context, title, options),
-    cautions(),
-    drawing(context, options.paper),
+    frontPage(context, title, options, drawn.overview),
+    ...drawn.pages,
     wireSection(context, unit),
     tapSection(context),
     fuseSection(context, unit),
@@ -51,8 +50,7 @@ export function sheetHtml(results: Results, options: SheetOptions): string {
     tests(bringUp(context)),
     checklist(context),
     ...findingsSections(results),
-    undoing(context),
-    ownersCard(context),
+    ...leavingSections(context),
   ];
   return h`<!DOCTYPE html>
 <html lang="en">
@@ -68,99 +66,59 @@ ${body}</body>
 `.html;
 }
 
-const POLARITY = {
-  'negative-ground': 'negative to ground',
-  'positive-ground': 'POSITIVE to ground',
-  unknown: 'not known: find out before work',
-} as const;
+/** Height that the overview may take on the first page, mm. */
+const OVERVIEW_MM = 105;
 
-function titleBlock(context: Context, title: string, options: SheetOptions): Html {
-  const { vehicle } = context.plan;
-  const { report } = context.results;
-  const row = (name: string, value: string): Html => h`<tr><th scope="row">${name}</th><td>${value}</td></tr>\n`;
-  const open = report.cards.some((c) => c.level === 'hazard');
-  return h`<header>
-<h1>${title}</h1>
-<table class="title" aria-label="Title block">
-${row('Vehicle', vehicle.name || 'not named')}${row('System', `${vehicle.systemV} V, ${POLARITY[vehicle.polarity]}`)}${row('Battery', `${vehicle.batteryAh} Ah`)}${row('Extent', `${plural(context.ours.length, 'part')}, ${plural(context.wires.length, 'wire')}`)}${row('Date', options.date)}${row('Planned by', options.who ?? '')}${row('Findings', `${headline(report)} · ${lookedText(report)}`)}</table>
-<div class="warn">Check against the vehicle before work. ${open ? 'This plan has open hazards: do not build it before they are cleared.' : ''}</div>
-${context.plan.note === '' ? raw('') : h`<p>${context.plan.note}</p>`}
-<table class="sign" aria-label="Signatures"><tbody><tr><td>Wired by, date</td><td>Tested by, date</td><td>Checked by a qualified person, date</td></tr></tbody></table>
-</header>
-`;
+/** The drawing's pages, and an overview when there are several. */
+function drawing(context: Context, paper: Paper): { readonly overview: Html; readonly pages: readonly Html[] } {
+  const scene = buildScene(context.plan);
+  const items = new Map([...context.views.values()].map((v) => [v.part.id, v.item]));
+  const upright = drawingRoom(paper, false);
+  const pages = drawingPages(scene, items, upright, drawingRoom(paper, true));
+  return {
+    overview:
+      pages.length < 2
+        ? raw('')
+        : raw(
+            overview(
+              scene,
+              items,
+              pages.map((p) => p.box),
+              upright.w,
+              OVERVIEW_MM,
+            ),
+          ),
+    pages: pages.map((page) => section(page.title, raw(page.svg), page.lying ? 'drawing wide' : 'drawing')),
+  };
 }
 
-function cautions(): Html {
-  return section('Cautions', list(CAUTIONS.map((c) => h`${c.text}${c.sign ? h` <span class="small">(ISO 7010 ${c.sign})</span>` : raw('')}`)));
-}
-
-function drawing(context: Context, paper: Paper): Html {
-  const room = drawingRoom(paper);
-  const items = new Map(context.ours.map((v) => [v.part.id, v.item]));
-  const pages = drawingPages(buildScene(context.plan), items, room.w, room.h);
-  const note = pages.length > 1 ? ` (${plural(pages.length - 1, 'piece')} at readable size follow)` : '';
-  return h`${pages.map((page, i) => section(i === 0 ? `${page.title}${note}` : page.title, raw(page.svg), 'wide own'))}`;
-}
+/** A step with more rows may be cut by the foot of a column. */
+const MOST_WHOLE = 4;
 
 function tests(steps: readonly Step[]): Html {
+  const columns = [{ title: 'Measure' }, { title: 'Expected' }, { title: 'Read' }, { title: 'Good', kind: 'c' as const }];
   const parts = steps.map(
-    (step, i) => h`<div class="step"><h3>${i + 1}. ${step.title}</h3>
+    (step, i) => h`<div class="${step.checks.length > MOST_WHOLE ? 'step' : 'step short'}"><h3>${i + 1}. ${step.title}</h3>
 <p>${step.how}</p>
-${table(
+${bareTable(
   step.title,
-  [{ title: 'Measure' }, { title: 'Expected' }, { title: 'Read', kind: 'blank' }, { title: 'Good', kind: 'c' }],
+  columns,
   step.checks.map((c) => [c.measure, c.expected, '', TICK]),
 )}</div>
 `,
   );
   return section(
     'Trying it, in fitting order',
-    h`<p>Expected figures are worked out for typical parts and supply; stop where a reading is far off and find out why.</p>
-${parts}`,
-    'own',
+    h`<p>Left: what to look at, and what is expected of typical parts and supply. Right: room for the reading, and a box to tick when it is good. Stop where a reading is far off and find out why.</p>
+<div class="cols">${parts}</div>`,
   );
 }
 
 function checklist(context: Context): Html {
-  const rows = checklistLines(context).map((line) => [TICK, line]);
-  return section('Checklist: what no drawing shows', table('Checklist', [{ title: 'Done', kind: 'c' }, { title: 'Look at' }], rows));
-}
-
-function undoing(context: Context): Html {
-  const taps = context.results.filled.wires;
-  const rows = Object.values(taps)
-    .filter((w) => w.owner === 'build')
-    .flatMap((w) =>
-      [w.from, w.to].filter((end) => context.views.get(end.part)?.part.owner === 'vehicle').map((end) => [`W${w.number ?? ''}`, context.endLabel(end), '', '']),
-    );
-  if (rows.length === 0) return raw('');
-  return section(
-    'To take it out again',
-    table(
-      'To take it out again',
-      [
-        { title: 'Wire' },
-        { title: 'Joined to the vehicle at' },
-        { title: 'What was cut, unplugged or moved', kind: 'blank' },
-        { title: 'How to undo', kind: 'blank' },
-      ],
-      rows,
-    ),
+  const groups = checklistGroups(context).map(
+    (group) => h`<h3>${group.title}</h3>
+<ul class="checks">${group.lines.map((line) => h`<li>${TICK}<span>${line}</span></li>\n`)}</ul>
+`,
   );
-}
-
-function ownersCard(context: Context): Html {
-  const { parked } = context.results.analysis;
-  const first = fuseRows(context).filter((f) => f.unfusedM !== null);
-  const fuses = (first.length > 0 ? first : fuseRows(context)).map((f) => `${f.item} (${f.ratingA} A, ${f.zone})`);
-  const pull = fuses.length === 0 ? 'disconnect the battery: no fuse of this build isolates it' : `pull ${fuses.join(' and ')}`;
-  return section(
-    'Owner’s card: cut out and keep in the vehicle',
-    h`<div class="card">
-<p><strong>${context.plan.title || 'Untitled plan'}</strong>, ${context.plan.vehicle.name || 'vehicle not named'}</p>
-<p>To isolate this build: ${pull}.</p>
-<p>Before a jump start, welding or a battery change: ${pull}.</p>
-<p>Parked limit: ${daysText(parked.days)}; ${daysText(parked.daysWithout)} without this build. After that, start the engine or ${pull}.</p>
-</div>`,
-  );
+  return section('Checklist: what no drawing shows', h`<div class="cols">${groups}</div>`);
 }

@@ -13,8 +13,9 @@ export function keySection(context: Context): Html {
   const timing = timingChecks(context).map((c) => h`<p>${c.measure}: ${c.expected}.</p>`);
   return section(
     'Key positions at a glance',
-    h`${table('Key positions', [{ title: '' }, ...KEY_POSITIONS.map((k) => ({ title: k.key, kind: 'n' as const }))], rows)}
+    h`${table('Key positions', [{ title: 'Part' }, ...KEY_POSITIONS.map((k) => ({ title: k.key, kind: 'n' as const }))], rows)}
 ${timing}`,
+    'apart',
   );
 }
 

@@ -2,53 +2,69 @@ import { KEY_POSITIONS } from '../analysis/types.ts';
 import { HEADER } from '../trade/header.ts';
 import { type Context, wireName } from './context.ts';
 import { amps, DASH, dropVolts, type LengthUnit, lengthText, nearVolts, percent, volts } from './figures.ts';
-import { type Html, h, raw, section, TICK, table } from './markup.ts';
+import { type Column, type Html, h, raw, section, TICK, table } from './markup.ts';
 import { fuseRows, partRows, relayRows, tapRows } from './partRows.ts';
-import { wireRows, wireToBuy } from './wireRows.ts';
+import { type WireRow, wireRows, wireToBuy } from './wireRows.ts';
 
 /** The wire list: one line a wire of the build, with boxes to tick and room for a reading. */
 export function wireSection(context: Context, unit: LengthUnit): Html {
-  const rows = wireRows(context).map((r) => [
+  const all = wireRows(context);
+  const usualC = commonest(all.filter((r) => !r.cable).map((r) => r.insulationC));
+  const rows = all.map((r) => [
     h`<strong>${r.number}</strong>`,
-    twoLines(r.from, r.fromJoint),
-    twoLines(r.to, r.toJoint),
-    r.areaMm2 === null ? DASH : twoLines(`${r.areaMm2} mm²`, r.awg),
-    twoLines(r.colour || DASH, r.letters),
-    r.cable ? DASH : twoLines(`${r.insulationC} °C`, r.sleeved ? 'sleeved' : ''),
-    twoLines(r.way, r.note),
-    twoLines(lengthText(r.lengthM, unit), r.cable ? 'as bought' : `cut ${lengthText(r.cutM, unit)}`),
+    endsCell(r, usualC),
+    r.areaMm2 === null ? DASH : twoLines(`${r.areaMm2}\u00a0mm²`, r.awg),
+    r.letters === '' ? r.colour || DASH : `${r.colour} ${r.letters}`,
+    twoLines(lengthText(r.lengthM, unit), r.cable ? 'as bought' : `cut\u00a0${lengthText(r.cutM, unit)}`),
     amps(r.loadA),
-    twoLines(dropVolts(r.dropV), r.dropShare === null ? '' : percent(r.dropShare)),
+    twoLines(dropVolts(r.dropV), shareText(r)),
     r.protectedBy || (r.nominalV === 0 ? 'return' : 'none'),
     r.cable ? DASH : TICK,
     r.cable ? DASH : TICK,
     TICK,
     '',
   ]);
-  const head = [
-    { title: 'Wire' },
-    { title: 'From' },
-    { title: 'To' },
-    { title: 'Size', kind: 'keep' },
-    { title: 'Colour' },
-    { title: 'Insulation', kind: 'keep' },
-    { title: 'Way' },
-    { title: 'Length', kind: 'n' },
-    { title: 'Load', kind: 'n' },
-    { title: 'Drop', kind: 'n' },
-    { title: 'Protected by' },
-    { title: 'Cut', kind: 'c' },
-    { title: 'Crimped', kind: 'c' },
-    { title: 'Tested', kind: 'c' },
-    { title: 'Reading', kind: 'blank' },
-  ] as const;
-  const intro = h`<p>Numbers are those of the drawing. Cut = run + 10 % + 100 mm at each end. Load is the heating current; drop is the largest of all key positions. The vehicle’s own wires are not on this list.</p>`;
-  return section(
-    'Wire list',
-    h`${intro}
-${table('Wire list', head, rows)}`,
-    'wide own',
-  );
+  const head: readonly Column[] = [
+    { title: 'Wire', widthMm: 9 },
+    { title: 'From → to, and how it is joined there' },
+    { title: 'Size', kind: 'keep', widthMm: 15 },
+    { title: 'Colour', widthMm: 20.5 },
+    { title: 'Length', kind: 'n', widthMm: 16.5 },
+    { title: 'Load', kind: 'n', widthMm: 11.5 },
+    { title: 'Drop', kind: 'n', widthMm: 12 },
+    { title: 'Fuse', widthMm: 11.5 },
+    { title: 'Cut', kind: 'up', widthMm: 7 },
+    { title: 'Crimped', kind: 'up', widthMm: 7 },
+    { title: 'Tested', kind: 'up', widthMm: 7 },
+    { title: 'Read', widthMm: 11 },
+  ];
+  const insulation = usualC === undefined ? '' : ` Insulation ${usualC} °C where nothing else is said.`;
+  const intro = h`<p>Numbers are those of the drawing; after the dot stands the terminal. Cut = run + 10 % + 100 mm at each end. Load is the heating current; drop is the largest of all key positions.${insulation} The vehicle’s own wires are not on this list.</p>`;
+  return section('Wire list', h`${intro}\n${table('Wire list', head, rows)}`, 'own');
+}
+
+/** Both ends with their joints; below, what is not said of every wire: the zones it crosses, other insulation, a sleeve, a note. */
+function endsCell(r: WireRow, usualC: number | undefined): Html {
+  const more = [
+    r.way.includes('→') ? r.way : '',
+    r.cable || r.insulationC === usualC ? '' : `insulation ${r.insulationC} °C`,
+    r.sleeved ? 'sleeved' : '',
+    r.note,
+  ].filter((t) => t !== '');
+  const end = (text: string, joint: string): Html => h`<div class="end"><span>${text.replace(', terminal ', ' · ')}</span> <span>${joint}</span></div>`;
+  return h`${end(r.from, r.fromJoint)}${end(`→ ${r.to}`, r.toJoint)}${more.length === 0 ? raw('') : h`<div>(${more.join('; ')})</div>`}`;
+}
+
+/** Nothing for no drop. */
+function shareText(r: WireRow): string {
+  if (r.dropShare === null || r.dropV < 0.05e-3) return '';
+  return r.dropShare < 0.001 ? '<\u00a00.1\u00a0%' : percent(r.dropShare);
+}
+
+function commonest(values: readonly number[]): number | undefined {
+  const counts = new Map<number, number>();
+  for (const v of values) counts.set(v, (counts.get(v) ?? 0) + 1);
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
 }
 
 function twoLines(first: string, second: string): Html {
@@ -59,24 +75,23 @@ function twoLines(first: string, second: string): Html {
 export function tapSection(context: Context): Html {
   const taps = tapRows(context);
   if (taps.length === 0) return raw('');
-  const head = [
-    { title: 'Lead' },
-    { title: 'Terminal' },
-    { title: 'Vehicle fuse' },
-    { title: 'Our wires' },
-    { title: '' },
-    ...KEY_POSITIONS.map((k) => ({ title: k.key, kind: 'n' as const })),
-    { title: 'Door opened', kind: 'blank' as const },
-  ];
-  const rows = taps.flatMap((t) => [
-    [twoLines(t.label, t.what), t.line, t.donorFuse || 'none known', t.wires.join(', '), 'expected', ...t.volts.map(nearVolts), ''],
-    ['Colour, plug and cavity as found:', '', '', '', 'read', ...KEY_POSITIONS.map(() => ''), ''],
-  ]);
+  const keys = KEY_POSITIONS.map((k) => k.key);
+  const rows = taps.map(
+    (
+      t,
+    ) => h`<tr><td>${twoLines(t.label, t.what)}</td><td>${t.line}</td><td>${t.donorFuse || 'none known'}</td><td>${t.wires.join(', ')}</td><td>expected</td>${t.volts.map((v) => h`<td class="n">${nearVolts(v)}</td>`)}<td></td></tr>
+<tr class="read"><td colspan="4">Colour, plug and cavity as found:</td><td>read</td>${keys.map(() => h`<td></td>`)}<td></td></tr>
+`,
+  );
   return section(
     'Taps: the vehicle’s leads that are joined onto',
     h`<p>Measure every lead in every key position before joining onto it; a lead that reads otherwise is another lead.</p>
-${table('Taps', head, rows)}`,
-    'wide',
+<table aria-label="Taps">
+<thead><tr><th scope="col" style="width:30mm">Lead</th><th scope="col">Terminal</th><th scope="col" style="width:26mm">Vehicle fuse</th><th scope="col">Our wires</th><th></th>${keys.map((k) => h`<th scope="col" class="n">${k}</th>`)}<th scope="col">Door opened</th></tr></thead>
+<tbody>
+${rows}</tbody>
+</table>`,
+    'apart',
   );
 }
 
@@ -99,16 +114,16 @@ export function fuseSection(context: Context, unit: LengthUnit): Html {
     h`${table(
       'Fuses',
       [
-        { title: 'Fuse' },
+        { title: 'Fuse', widthMm: 10 },
         { title: 'Name' },
         { title: 'Rating, body' },
-        { title: 'Do not lower' },
+        { title: 'Do not lower', widthMm: 46 },
         { title: 'Zone' },
-        { title: 'Protects' },
-        { title: 'Load', kind: 'n' },
+        { title: 'Protects', widthMm: 32 },
+        { title: 'Load' },
         { title: 'Least short', kind: 'n' },
         { title: 'From tap', kind: 'n' },
-        { title: 'Spare on board', kind: 'c' },
+        { title: 'Spare', kind: 'c' },
       ],
       fuses,
     )}
@@ -127,22 +142,22 @@ export function pinSections(context: Context): Html[] {
         const pin = used.get(cell.pin);
         const wire = pin?.wire ? context.plan.wires[pin.wire] : undefined;
         const what = cell.rail ? { '5V': '5 V', '3V3': '3.3 V', GND: 'ground' }[cell.rail] : `GPIO ${cell.gpio}`;
-        if (!pin) return [String(cell.pin), what, cell.rail ? DASH : 'leave free', '', '', ''];
-        return [
-          h`<strong>${cell.pin}</strong>`,
-          what,
-          h`<strong>${pin.label || 'joined'}</strong>`,
-          `${levelWords(pin.level[ignition])}${volts(pin.volts[ignition] ?? Number.NaN)}`,
-          pin.pull,
-          wire ? wireName(wire) : '',
-        ];
+        if (!pin) return [String(cell.pin), what, cell.rail ? DASH : 'leave free', '', ''];
+        const level = `${levelWords(pin.level[ignition])}${volts(pin.volts[ignition] ?? Number.NaN)}`;
+        return [h`<strong>${cell.pin}</strong>`, what, h`<strong>${pin.label || 'joined'}</strong>`, twoLines(level, pin.pull), wire ? wireName(wire) : ''];
       });
-      const head = [{ title: 'Pin' }, { title: 'Is' }, { title: 'Joined to' }, { title: 'With the key in Ignition' }, { title: 'Pull' }, { title: 'Wire' }];
+      const head: readonly Column[] = [
+        { title: 'Pin', kind: 'n', widthMm: 9 },
+        { title: 'Is', widthMm: 16 },
+        { title: 'Joined to' },
+        { title: 'Key in Ignition', widthMm: 25 },
+        { title: 'Wire', widthMm: 11 },
+      ];
       return section(
         `40-pin header of ${view.item} ${view.name}`,
         h`<p>Pin 1 is the square pad; odd numbers form the row on the board’s inner side. Nothing above 3.3 V on a GPIO, ever.</p>
-${table('Header pins', head, rows)}`,
-        'own',
+<div class="cols">${table('Header pins', head, rows)}</div>`,
+        'apart',
       );
     });
 }
@@ -153,18 +168,35 @@ function levelWords(level: string | undefined): string {
 
 export function partsSection(context: Context, unit: LengthUnit): Html {
   const parts = partRows(context).map((r) => [String(r.items.length), r.title, r.spec, r.items.join(', '), r.names.join('; '), r.zones.join('; '), TICK]);
-  const wire = wireToBuy(wireRows(context)).map((w) => [
+  const all = wireToBuy(wireRows(context));
+  const mixed = new Set(all.map((w) => w.insulationC)).size > 1;
+  const wire = all.map((w) => [
     lengthText(w.metres, unit),
-    `${w.areaMm2} mm² (${w.awg})`,
-    w.colour || DASH,
-    `${w.insulationC} °C`,
+    `${w.areaMm2}\u00a0mm² (${w.awg})`,
+    mixed ? `${w.colour || DASH}, ${w.insulationC} °C` : w.colour || DASH,
     String(w.pieces),
   ]);
-  return section(
+  const buy: readonly Column[] = [{ title: 'Length', kind: 'n' }, { title: 'Size', kind: 'keep' }, { title: 'Colour' }, { title: 'Pieces', kind: 'n' }];
+  const head: readonly Column[] = [
+    { title: 'Pcs', kind: 'n', widthMm: 8 },
+    { title: 'Part', widthMm: 25 },
+    { title: 'Do not lower' },
+    { title: 'Items', widthMm: 14 },
+    { title: 'Called', widthMm: 27 },
+    { title: 'Zone', widthMm: 22 },
+    { title: 'Here', kind: 'c' },
+  ];
+  return h`${section(
     'Parts',
     h`<p>A part may be replaced by another only when every figure in the third column is kept or bettered.</p>
-${table('Parts list', [{ title: 'Quantity', kind: 'n' }, { title: 'Part' }, { title: 'Do not lower' }, { title: 'Items' }, { title: 'Called' }, { title: 'Zone' }, { title: 'Here', kind: 'c' }], parts)}
-<h3>Wire to buy</h3>
-${table('Wire to buy', [{ title: 'Cut lengths together', kind: 'n' }, { title: 'Size' }, { title: 'Colour' }, { title: 'Insulation' }, { title: 'Pieces', kind: 'n' }], wire)}`,
-  );
+${table('Parts list', head, parts)}`,
+  )}${
+    wire.length === 0
+      ? raw('')
+      : section(
+          'Wire to buy',
+          h`<p>Cut lengths together${mixed ? '' : `; insulation ${all[0]?.insulationC} °C`}.</p>
+<div class="cols">${table('Wire to buy', buy, wire)}</div>`,
+        )
+  }`;
 }

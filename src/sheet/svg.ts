@@ -42,6 +42,8 @@ export interface SvgOptions {
   readonly heightMm?: number;
   /** Serial for ids, so that several drawings fit one document. Default 1. */
   readonly serial?: number;
+  /** Dark text stands in a rim of paper, so that a line behind it does not cross it out. */
+  readonly halo?: boolean;
 }
 
 /**
@@ -56,12 +58,12 @@ export function svgOf(primitives: readonly Primitive[], options: SvgOptions): st
   return [
     `<svg xmlns="http://www.w3.org/2000/svg"${size} viewBox="${[view.x, view.y, view.w, view.h].map(round).join(' ')}" role="img" aria-labelledby="${id}" font-family="Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif" stroke-linejoin="round">`,
     `<title id="${id}">${escapeText(options.title)}</title>`,
-    ...primitives.map(element),
+    ...primitives.map((p) => element(p, options.halo === true)),
     '</svg>',
   ].join('\n');
 }
 
-function element(p: Primitive): string {
+function element(p: Primitive, halo: boolean): string {
   switch (p.t) {
     case 'line': {
       const dash = p.dash ? ` stroke-dasharray="${p.dash.map(round).join(' ')}"` : '';
@@ -78,7 +80,8 @@ function element(p: Primitive): string {
       return `<path d="${arcPath(p.x, p.y, p.r, p.from, p.to)}" fill="none" stroke="${printInk(p.ink)}" stroke-width="${round(p.w)}"/>`;
     case 'text': {
       const anchor = p.anchor && p.anchor !== 'start' ? ` text-anchor="${p.anchor}"` : '';
-      return `<text x="${round(p.x)}" y="${round(p.y)}" font-size="${round(p.size)}" fill="${printInk(p.ink)}"${p.bold ? ' font-weight="700"' : ''}${anchor}>${escapeText(p.text)}</text>`;
+      const rim = halo && p.ink !== 'paper' ? ` stroke="#fff" stroke-width="3" paint-order="stroke"` : '';
+      return `<text x="${round(p.x)}" y="${round(p.y)}" font-size="${round(p.size)}" fill="${printInk(p.ink)}"${p.bold ? ' font-weight="700"' : ''}${anchor}${rim}>${escapeText(p.text)}</text>`;
     }
   }
 }

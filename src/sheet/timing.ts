@@ -39,9 +39,9 @@ export function timingSection(context: Context, { cycle, margins }: SheetTime): 
   const stuck = cycle.outcome === 'stuck' ? h`<p>The calculation got stuck at ${timeText(cycle.stuck?.tS ?? 0)}: what follows is missing.</p>` : raw('');
   return section(
     'One turn of the key',
-    h`${says.map((text) => h`<p>${text.charAt(0).toUpperCase()}${text.slice(1)}.</p>`)}
+    h`<div class="apart">${says.map((text) => h`<p>${text.charAt(0).toUpperCase()}${text.slice(1)}.</p>`)}
 ${stuck}
-${raw(strip(context, cycle))}
+${raw(strip(context, cycle))}</div>
 <p class="small">For ${cycle.scenario.band} supply. Two strokes across an axis: its scale changes there.</p>
 ${moments(context, cycle, name)}`,
   );
@@ -107,7 +107,7 @@ function moments(context: Context, cycle: KeyCycle, name: (part: Id) => string):
   const columns: Column[] = [
     { title: 'Moment' },
     { title: 'Time', kind: 'n' },
-    { title: 'Key' },
+    { title: 'Key', kind: 'keep' },
     ...cycle.traces.map((t): Column => ({ title: t.label, kind: 'n' })),
     ...computers.map((part): Column => ({ title: context.label(part) })),
   ];

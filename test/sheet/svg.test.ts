@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { viewsOf } from '../../src/analysis/views.ts';
 import type { Primitive } from '../../src/drawing/types.ts';
+import type { Plan } from '../../src/plan/types.ts';
 import { buildScene } from '../../src/scene/buildScene.ts';
-import { drawingPages, scenePrimitives } from '../../src/sheet/drawing.ts';
+import { scenePrimitives } from '../../src/sheet/drawing.ts';
+import { drawingPages } from '../../src/sheet/drawingPages.ts';
+import { overview } from '../../src/sheet/overview.ts';
 import { drawingRoom } from '../../src/sheet/style.ts';
 import { printInk, svgOf } from '../../src/sheet/svg.ts';
+import { demoPlan } from '../bench/largePlan.ts';
 import { plan } from './fixture.ts';
 
 const EVERY: readonly Primitive[] = [
@@ -57,22 +62,61 @@ describe('the drawing on paper', () => {
     expect(stripes).toHaveLength(1);
   });
 
-  it('fits one page, and shows it again in pieces of at least 8 pt when the type would be smaller', () => {
-    const room = drawingRoom('A4');
-    const pages = drawingPages(scene, items, room.w, room.h);
-    expect(pages.length).toBeGreaterThan(1);
-    for (const [i, page] of pages.entries()) {
-      const [, width, height, , , viewW] = /width="([\d.]+)mm" height="([\d.]+)mm" viewBox="(\S+) (\S+) (\S+)/.exec(page.svg) as unknown as number[];
-      expect(Number(width)).toBeLessThanOrEqual(room.w + 0.01);
-      expect(Number(height)).toBeLessThanOrEqual(room.h + 0.01);
-      const smallest = Math.min(...[...page.svg.matchAll(/font-size="([\d.]+)"/g)].map((m) => Number(m[1])));
-      const pt = ((smallest * Number(width)) / Number(viewW) / 25.4) * 72;
-      if (i > 0) expect(pt).toBeGreaterThanOrEqual(7.95);
+  /** Largest and smallest type of a drawing on paper, pt. */
+  const typePt = (svg: string): number[] => {
+    const [, width, , , , viewW] = /width="([\d.]+)mm" height="([\d.]+)mm" viewBox="(\S+) (\S+) (\S+)/.exec(svg) as unknown as number[];
+    return [...svg.matchAll(/font-size="([\d.]+)"/g)].map((m) => ((Number(m[1]) * Number(width)) / Number(viewW) / 25.4) * 72);
+  };
+  const paged = (paper: 'A4' | 'Letter', plan: Plan) => drawingPages(buildScene(plan), items, drawingRoom(paper, false), drawingRoom(paper, true));
+
+  it.each(['A4', 'Letter'] as const)('takes as few pages of %s as type of 8 pt asks for, none larger than its room', (paper) => {
+    for (const drawn of [plan, demoPlan]) {
+      const pages = paged(paper, drawn);
+      for (const page of pages) {
+        const room = drawingRoom(paper, page.lying);
+        const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(page.svg) as unknown as number[];
+        expect(Number(width)).toBeLessThanOrEqual(room.w + 0.01);
+        expect(Number(height)).toBeLessThanOrEqual(room.h + 0.01);
+        expect(Math.min(...typePt(page.svg))).toBeGreaterThanOrEqual(7.95);
+      }
+      expect(pages.every((p) => p.lying === pages[0]?.lying)).toBe(true);
     }
+    expect(paged(paper, demoPlan)).toHaveLength(3);
+  });
+
+  it('leaves nothing out between its pieces', () => {
+    const pages = paged('A4', demoPlan);
+    for (const tag of Object.values(demoPlan.wires).flatMap((w) => (w.owner === 'build' && w.number ? [`W${w.number}`] : [])))
+      expect(
+        pages.some((p) => new RegExp(`>${tag}( |<)`).test(p.svg)),
+        tag,
+      ).toBe(true);
   });
 
   it('keeps a small drawing on one page', () => {
     const few = { ...scene, parts: new Map(), wires: new Map(), joints: [], bounds: { x: 0, y: 0, w: 300, h: 200 } };
-    expect(drawingPages(few, items, 273, 171)).toHaveLength(1);
+    expect(drawingPages(few, items, { w: 190, h: 265 }, { w: 277, h: 178 })).toHaveLength(1);
+  });
+
+  it('shows the whole once by item numbers, all of them in 8 pt, with what each piece holds', () => {
+    const demo = buildScene(demoPlan);
+    const names = new Map([...viewsOf(demoPlan)].map(([id, v]) => [id, v.item]));
+    const svg = overview(
+      demo,
+      names,
+      paged('A4', demoPlan).map((p) => p.box),
+      190,
+      105,
+    );
+    for (const pt of typePt(svg)) expect(pt).toBeCloseTo(8, 1);
+    for (const item of names.values()) expect(svg).toContain(`>${item}<`);
+    for (const n of [1, 2, 3]) expect(svg).toContain(`piece ${n}`);
+  });
+
+  it('puts a rim of paper round dark text where it is asked for, and never round white text', () => {
+    const two: Primitive[] = (['ink', 'paper'] as const).map((ink) => ({ t: 'text', x: 0, y: 0, text: ink, size: 9, ink }));
+    const svg = svgOf(two, { view: { x: 0, y: 0, w: 9, h: 9 }, title: 'x', halo: true });
+    expect(svg.match(/paint-order="stroke"/g)).toHaveLength(1);
+    expect(svg).toMatch(/paint-order="stroke">ink</);
   });
 });

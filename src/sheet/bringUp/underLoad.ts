@@ -57,9 +57,7 @@ export function groundDrops(context: Context): Check[] {
     if (seen.has(key) || arrival.minus.startsWith('@') || context.views.get(arrival.part)?.part.owner !== 'build') return [];
     seen.add(key);
     const v = context.volts(arrival.part, arrival.minus, 'RUN_CHARGING', 'typical');
-    return Number.isNaN(v)
-      ? []
-      : [{ measure: `${context.label(arrival.part)}, 0 V side`, expected: dropVolts(Math.abs(v)) }];
+    return Number.isNaN(v) ? [] : [{ measure: `${context.label(arrival.part)}, 0 V side`, expected: dropVolts(Math.abs(v)) }];
   });
 }
 

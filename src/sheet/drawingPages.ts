@@ -1,0 +1,96 @@
+import type { Box, Primitive } from '../drawing/types.ts';
+import type { Id } from '../plan/types.ts';
+import { boxOfPrimitive } from '../scene/labels.ts';
+import type { Scene } from '../scene/types.ts';
+import { LEAST_TYPE_U, scenePrimitives } from './drawing.ts';
+import { svgOf } from './svg.ts';
+
+/** Room for a drawing on one page, mm. */
+export interface Room {
+  readonly w: number;
+  readonly h: number;
+}
+
+/** A part of the drawing that stands on a page of its own. */
+export interface DrawingPage {
+  readonly title: string;
+  readonly svg: string;
+  /** On a page laid on its side. */
+  readonly lying: boolean;
+  /** What it shows, drawing units. */
+  readonly box: Box;
+}
+
+/** Smallest type that a person reads in a cab, mm (8 pt). */
+const LEAST_TYPE_MM = (8 * 25.4) / 72;
+/** So large at most, mm for 1 u: larger shows nothing more. */
+const MOST_MM_PER_U = 0.36;
+/** Neighbouring pieces show this much twice, so that the eye finds its way, mm. */
+const OVERLAP_MM = 12;
+const MARGIN_U = 4;
+
+/**
+ * The drawing at a size at which all its type is 8 pt or more, on as few pages as that takes, upright or lying.
+ * @param items item number of each part, as on the lists
+ */
+export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, upright: Room, lying: Room): DrawingPage[] {
+  const primitives = scenePrimitives(scene, items).map((p) => (p.t === 'text' && p.size < LEAST_TYPE_U ? { ...p, size: LEAST_TYPE_U } : p));
+  const view = viewOf(scene);
+  const ways = [laidOut(view, lying, true), laidOut(view, upright, false)];
+  const [best] = ways.sort((a, b) => a.across * a.down - b.across * b.down || b.mmPerU - a.mmPerU);
+  const { room, across, down, mmPerU } = best as Layout;
+  const piece = { w: Math.min(view.w, room.w / mmPerU), h: Math.min(view.h, room.h / mmPerU) };
+  const shown: { box: Box; inside: Primitive[] }[] = [];
+  for (let row = 0; row < down; row++) {
+    for (let column = 0; column < across; column++) {
+      const box = { x: start(view.x, view.w, piece.w, column, across), y: start(view.y, view.h, piece.h, row, down), ...piece };
+      const inside = primitives.filter((p) => touches(p, box));
+      if (inside.some((p) => p.t === 'text')) shown.push({ box, inside });
+    }
+  }
+  return shown.map(({ box, inside }, i) => {
+    const zones = scene.zones.filter((z) => z.box.x < box.x + box.w - 1 && z.box.x + z.box.w > box.x + 1).map((z) => z.name);
+    const title = shown.length === 1 ? 'Drawing' : `Drawing, piece ${i + 1} of ${shown.length}: ${zones.join(', ')}`;
+    return {
+      title,
+      lying: (best as Layout).lying,
+      box,
+      svg: svgOf(inside, { view: box, title, widthMm: box.w * mmPerU, heightMm: box.h * mmPerU, serial: i + 2, halo: true }),
+    };
+  });
+}
+
+/** What is drawn, with a little air round it, u. */
+export function viewOf(scene: Scene): Box {
+  const b = scene.bounds;
+  return { x: b.x - MARGIN_U, y: b.y - MARGIN_U, w: b.w + 2 * MARGIN_U, h: b.h + 2 * MARGIN_U };
+}
+
+interface Layout {
+  readonly room: Room;
+  readonly lying: boolean;
+  readonly across: number;
+  readonly down: number;
+  readonly mmPerU: number;
+}
+
+/** As many pages as readable type asks for, and then as large as they allow. */
+function laidOut(view: Box, room: Room, lying: boolean): Layout {
+  const least = LEAST_TYPE_MM / LEAST_TYPE_U;
+  const pages = (lengthMm: number, roomMm: number): number => (lengthMm <= roomMm ? 1 : Math.ceil((lengthMm - OVERLAP_MM) / (roomMm - OVERLAP_MM)));
+  const across = pages(view.w * least, room.w);
+  const down = pages(view.h * least, room.h);
+  const fills = (length: number, roomMm: number, n: number): number => (n * roomMm - (n - 1) * OVERLAP_MM) / length;
+  return { room, lying, across, down, mmPerU: Math.min(MOST_MM_PER_U, fills(view.w, room.w, across), fills(view.h, room.h, down)) };
+}
+
+/** Pieces share the overlap evenly, so that the last one ends where the drawing ends. */
+function start(from: number, length: number, piece: number, n: number, of: number): number {
+  return of === 1 ? from - (piece - length) / 2 : from + ((length - piece) * n) / (of - 1);
+}
+
+function touches(p: Primitive, box: Box): boolean {
+  const e = boxOfPrimitive(p);
+  const reach = p.t === 'line' ? p.w : 1;
+  return e.x - reach < box.x + box.w && e.x + e.w + reach > box.x && e.y - reach < box.y + box.h && e.y + e.h + reach > box.y;
+}
