@@ -1,4 +1,4 @@
-import { memo, useMemo } from 'react';
+import { memo, useDeferredValue, useMemo } from 'react';
 import { partKind } from '../parts/index.ts';
 import { endKey, wiresAt } from '../plan/connect.ts';
 import { zoneOrder } from '../plan/edits.ts';
@@ -12,7 +12,8 @@ import './canvas.css';
  * keys move the chosen part, Delete removes, R turns; a terminal's button begins a wire.
  */
 export function Outline() {
-  const plan = useApp((s) => s.plan);
+  // The drawing first: a long list may follow a moment later.
+  const plan = useDeferredValue(useApp((s) => s.plan));
   const selection = useApp((s) => s.selection);
   const numbers = useApp((s) => s.results?.filled.wires);
   const wiringFrom = useApp((s) => s.wiringFrom);

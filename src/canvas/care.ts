@@ -1,5 +1,7 @@
 /** Work in one go, ms: what is left of a frame when nothing else happens in it. */
 const SLICE_MS = 6;
+/** What was just done is drawn first, ms. */
+const FIRST_MS = 120;
 /** A page that is never idle gets on with it all the same, ms. */
 const PATIENCE_MS = 300;
 
@@ -7,16 +9,18 @@ const PATIENCE_MS = 300;
 export class Care<T> {
   private steps: Generator<void, T> | null = null;
   private handle = 0;
+  private timer: ReturnType<typeof setTimeout> | undefined;
 
   /** Begins anew; what was being done is dropped. `null` only drops it. */
   start(steps: Generator<void, T> | null, done: (result: T) => void): void {
     this.stop();
     if (!steps) return;
     this.steps = steps;
-    this.later(done);
+    this.timer = setTimeout(() => this.later(done), FIRST_MS);
   }
 
   stop(): void {
+    clearTimeout(this.timer);
     if (this.handle !== 0) cancel(this.handle);
     this.handle = 0;
     this.steps = null;

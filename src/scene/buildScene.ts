@@ -129,9 +129,11 @@ function* routeWires(
   if (open.length === 0) return { lines, routed: taken };
   // Wires bent by hand first, then short before long: short ones have no other way, long ones can step aside.
   open.sort((a, b) => a.far - b.far);
+  yield;
   const map = lanesOf(zones, parts.values());
   for (const pts of lines.values()) map.mark(pts);
   const search = new LaneSearch(map);
+  yield;
   const haste = open.length + lines.size > SECOND_LOOK ? HASTE : 1;
   for (const { wire, ends } of open) {
     const pts = route(map, search, ends[0], ends[1], { bends: wire.bends, effort, haste });
