@@ -1,5 +1,5 @@
 import { textWidth } from '../drawing/text.ts';
-import type { Ink, Point, Primitive } from '../drawing/types.ts';
+import type { Box, Ink, Point, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import type { PlacedPart, PlacedWire, Scene } from '../scene/types.ts';
 import { isCable } from '../scene/wireStyle.ts';
@@ -17,12 +17,13 @@ const ZONE_SIZE_U = 13;
 /**
  * The whole plan in drawing order: zones, wires, joints, parts, tags.
  * @param items item number of each part, as on the lists: `F1`, `K2`
+ * @param window what is shown of it, u: names of zones stand where they can be read; default all
  */
-export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>): Primitive[] {
+export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>, window: Box = scene.bounds): Primitive[] {
   const wires = [...scene.wires.values()];
   const parts = [...scene.parts.values()];
   return [
-    ...scene.zones.flatMap(zonePrimitives),
+    ...scene.zones.flatMap((zone) => zonePrimitives(zone, window)),
     ...scene.runs.flatMap((run): Primitive[] => slip(run.at, `${run.lengthM.toFixed(1)} m`, 'soft')),
     ...wires.flatMap(wirePrimitives),
     ...scene.joints.map((j): Primitive => ({ t: 'circle', x: j.x, y: j.y, r: 3, fill: 'ink' })),
@@ -32,14 +33,20 @@ export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>): P
   ];
 }
 
-function zonePrimitives(zone: Scene['zones'][number]): Primitive[] {
-  const x = zone.box.x + 12;
+function zonePrimitives({ box, bar, name, maxC }: Scene['zones'][number], window: Box): Primitive[] {
+  const x = Math.max(box.x, window.x) + 12;
+  const room = Math.min(box.x + box.w, window.x + window.w) - x;
+  // A piece that shows only a strip of a zone leaves its name to the piece that shows more.
+  const hasName = room >= textWidth(name, ZONE_SIZE_U, true) || room >= box.w - 12;
+  const names: Primitive[] = [
+    { t: 'text', x, y: box.y + 24, text: name, size: ZONE_SIZE_U, ink: 'ink', bold: true },
+    { t: 'text', x, y: box.y + 40, text: `up to ${maxC} °C`, size: LEAST_TYPE_U, ink: 'soft' },
+  ];
   return [
-    { t: 'rect', ...zone.box, ink: 'faint', lw: 1 },
-    { t: 'text', x, y: zone.box.y + 24, text: zone.name, size: ZONE_SIZE_U, ink: 'ink', bold: true },
-    { t: 'text', x, y: zone.box.y + 40, text: `up to ${zone.maxC} °C`, size: 10, ink: 'soft' },
-    { t: 'rect', ...zone.bar, fill: 'soft' },
-    { t: 'text', x: zone.bar.x, y: zone.bar.y + zone.bar.h + 14, text: 'chassis', size: 10, ink: 'soft' },
+    { t: 'rect', ...box, ink: 'faint', lw: 1 },
+    ...(hasName ? names : []),
+    { t: 'rect', ...bar, fill: 'soft' },
+    { t: 'text', x: bar.x, y: bar.y + bar.h + 14, text: 'chassis', size: LEAST_TYPE_U, ink: 'soft' },
   ];
 }
 

@@ -34,7 +34,6 @@ const MARGIN_U = 4;
  * @param items item number of each part, as on the lists
  */
 export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, upright: Room, lying: Room): DrawingPage[] {
-  const primitives = scenePrimitives(scene, items).map((p) => (p.t === 'text' && p.size < LEAST_TYPE_U ? { ...p, size: LEAST_TYPE_U } : p));
   const view = viewOf(scene);
   const ways = [laidOut(view, lying, true), laidOut(view, upright, false)];
   const [best] = ways.sort((a, b) => a.across * a.down - b.across * b.down || b.mmPerU - a.mmPerU);
@@ -44,7 +43,9 @@ export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, uprig
   for (let row = 0; row < down; row++) {
     for (let column = 0; column < across; column++) {
       const box = { x: start(view.x, view.w, piece.w, column, across), y: start(view.y, view.h, piece.h, row, down), ...piece };
-      const inside = primitives.filter((p) => touches(p, box));
+      const inside = scenePrimitives(scene, items, box)
+        .filter((p) => touches(p, box))
+        .map(readable);
       if (inside.some((p) => p.t === 'text')) shown.push({ box, inside });
     }
   }
@@ -58,6 +59,10 @@ export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, uprig
       svg: svgOf(inside, { view: box, title, widthMm: box.w * mmPerU, heightMm: box.h * mmPerU, serial: i + 2, halo: true }),
     };
   });
+}
+
+function readable(p: Primitive): Primitive {
+  return p.t === 'text' && p.size < LEAST_TYPE_U ? { ...p, size: LEAST_TYPE_U } : p;
 }
 
 /** What is drawn, with a little air round it, u. */

@@ -14,7 +14,7 @@ export function findingsSections(results: Results): Html[] {
       'Open findings',
       report.cards.length === 0
         ? h`<p>${`Nothing found among ${plural(report.looked, 'thing')} looked at. That is no promise: see what was not looked at.`}</p>`
-        : h`${report.cards.map(cardHtml)}`,
+        : h`<div class="cols">${report.cards.map(cardHtml)}</div>`,
     ),
     section('What could not be told', unknowns(results)),
     section('What was not looked at', h`<div class="cols">${list(NOT_LOOKED_AT)}</div>`),

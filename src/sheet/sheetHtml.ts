@@ -66,8 +66,18 @@ ${body}</body>
 `.html;
 }
 
-/** Height that the overview may take on the first page, mm. */
-const OVERVIEW_MM = 105;
+/** What stands on the first page above and below the overview, mm; a line of the plan's note comes on top. */
+const FRONT_MM = 168;
+const NOTE_LINE_MM = 4.4;
+const NOTE_LINE_LETTERS = 110;
+/** Smaller than this the overview shows nothing; larger it shows nothing more, mm. */
+const OVERVIEW_MM = { least: 60, most: 105 } as const;
+
+/** Height that is left for the overview, so that the cautions do not slip off the first page, mm. */
+function overviewMm(context: Context, pageMm: number): number {
+  const left = pageMm - FRONT_MM - NOTE_LINE_MM * Math.ceil(context.plan.note.length / NOTE_LINE_LETTERS);
+  return Math.min(OVERVIEW_MM.most, Math.max(OVERVIEW_MM.least, left));
+}
 
 /** The drawing's pages, and an overview when there are several. */
 function drawing(context: Context, paper: Paper): { readonly overview: Html; readonly pages: readonly Html[] } {
@@ -85,7 +95,7 @@ function drawing(context: Context, paper: Paper): { readonly overview: Html; rea
               items,
               pages.map((p) => p.box),
               upright.w,
-              OVERVIEW_MM,
+              overviewMm(context, upright.h),
             ),
           ),
     pages: pages.map((page) => section(page.title, raw(page.svg), page.lying ? 'drawing wide' : 'drawing')),
@@ -96,6 +106,7 @@ function drawing(context: Context, paper: Paper): { readonly overview: Html; rea
 const MOST_WHOLE = 4;
 
 function tests(steps: readonly Step[]): Html {
+  if (steps.length === 0) return raw('');
   const columns = [{ title: 'Measure' }, { title: 'Expected' }, { title: 'Read' }, { title: 'Good', kind: 'c' as const }];
   const parts = steps.map(
     (step, i) => h`<div class="${step.checks.length > MOST_WHOLE ? 'step' : 'step short'}"><h3>${i + 1}. ${step.title}</h3>

@@ -9,6 +9,7 @@ import { type WireRow, wireRows, wireToBuy } from './wireRows.ts';
 /** The wire list: one line a wire of the build, with boxes to tick and room for a reading. */
 export function wireSection(context: Context, unit: LengthUnit): Html {
   const all = wireRows(context);
+  if (all.length === 0) return raw('');
   const usualC = commonest(all.filter((r) => !r.cable).map((r) => r.insulationC));
   const rows = all.map((r) => [
     h`<strong>${r.number}</strong>`,
@@ -109,24 +110,29 @@ export function fuseSection(context: Context, unit: LengthUnit): Html {
     TICK,
   ]);
   const relays = relayRows(context).map((r) => [h`<strong>${r.item}</strong>`, r.name, r.spec, r.zone, h`${r.terminals.map((t) => h`${t}<br>`)}`]);
+  if (fuses.length + relays.length === 0) return raw('');
   return section(
     'Fuses and relays',
-    h`${table(
-      'Fuses',
-      [
-        { title: 'Fuse', widthMm: 10 },
-        { title: 'Name' },
-        { title: 'Rating, body' },
-        { title: 'Do not lower', widthMm: 46 },
-        { title: 'Zone' },
-        { title: 'Protects', widthMm: 32 },
-        { title: 'Load' },
-        { title: 'Least short', kind: 'n' },
-        { title: 'From tap', kind: 'n' },
-        { title: 'Spare', kind: 'c' },
-      ],
-      fuses,
-    )}
+    h`${
+      fuses.length === 0
+        ? raw('')
+        : table(
+            'Fuses',
+            [
+              { title: 'Fuse', widthMm: 10 },
+              { title: 'Name' },
+              { title: 'Rating, body' },
+              { title: 'Do not lower', widthMm: 46 },
+              { title: 'Zone' },
+              { title: 'Protects', widthMm: 32 },
+              { title: 'Load' },
+              { title: 'Least short', kind: 'n' },
+              { title: 'From tap', kind: 'n' },
+              { title: 'Spare', kind: 'c' },
+            ],
+            fuses,
+          )
+    }
 ${relays.length === 0 ? raw('') : table('Relays', [{ title: 'Relay' }, { title: 'Name' }, { title: 'Do not lower' }, { title: 'Zone' }, { title: 'Socket, terminal by terminal' }], relays)}`,
   );
 }
@@ -168,6 +174,7 @@ function levelWords(level: string | undefined): string {
 
 export function partsSection(context: Context, unit: LengthUnit): Html {
   const parts = partRows(context).map((r) => [String(r.items.length), r.title, r.spec, r.items.join(', '), r.names.join('; '), r.zones.join('; '), TICK]);
+  if (parts.length === 0) return raw('');
   const all = wireToBuy(wireRows(context));
   const mixed = new Set(all.map((w) => w.insulationC)).size > 1;
   const wire = all.map((w) => [

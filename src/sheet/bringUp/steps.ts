@@ -14,6 +14,7 @@ export interface Step {
 
 /** The steps that this plan needs, each with its own computed readings. */
 export function bringUp(context: Context): Step[] {
+  if (context.ours.length === 0) return [];
   const steps: Step[] = [
     {
       title: 'Look and pull',
