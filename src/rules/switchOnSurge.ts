@@ -37,11 +37,8 @@ export interface Surge {
 
 /** Every contact between the vehicle's supply and capacitors of some size. */
 export function surges(facts: Facts): Surge[] {
-  const rail = vehicleRail(facts);
-  const behind = new Map<PartView, { readonly cap: PartView; readonly way: Way; readonly at: number }[]>();
-  for (const cap of facts.ofKind('capacitor', 'store')) {
-    const way = rail.get(`${cap.part.id}.+`);
-    if (!way || faradOf(cap) < LEAST_F || storesOf(facts).includes(cap)) continue;
+  const behind = new Map<PartView, Behind[number][]>();
+  for (const { cap, way } of filled(facts)) {
     way.steps.forEach((step, at) => {
       if (step.linkType !== 'contact' || !step.through || !CLOSERS[step.through.kind.kind]) return;
       behind.set(step.through, [...(behind.get(step.through) ?? []), { cap, way, at }]);
@@ -50,21 +47,25 @@ export function surges(facts: Facts): Surge[] {
   return [...behind].map(([contact, list]) => surgeOf(facts, contact, list));
 }
 
+/** Capacitors of some size that the vehicle fills, stores apart: those have their own limiter to be judged by. */
+function filled(facts: Facts): { readonly cap: PartView; readonly way: Way }[] {
+  const rail = vehicleRail(facts);
+  return facts.ofKind('capacitor', 'store').flatMap((cap) => {
+    const way = rail.get(`${cap.part.id}.+`);
+    return way && faradOf(cap) >= LEAST_F && !storesOf(facts).includes(cap) ? [{ cap, way }] : [];
+  });
+}
+
 function faradOf(cap: PartView): number {
   return cap.kind.kind === 'capacitor' ? cap.s.num('farad') : 0;
 }
 
-function surgeOf(facts: Facts, contact: PartView, list: readonly { readonly cap: PartView; readonly way: Way; readonly at: number }[]): Surge {
+type Behind = readonly { readonly cap: PartView; readonly way: Way; readonly at: number }[];
+
+function surgeOf(facts: Facts, contact: PartView, list: Behind): Surge {
   const { ends, times, setting } = CLOSERS[contact.kind.kind]!;
   const first = list[0]!;
-  const shared = sharedSteps(list.map((l) => l.way.steps));
-  const one = (step: Step): number => stepOhm(facts, step, contact);
-  const sum = (steps: readonly Step[]): number => steps.reduce((total, s) => total + one(s), 0);
-  const branches = list.reduce(
-    (siemens, { cap, way }) => siemens + 1 / Math.max(1e-3, sum(way.steps.slice(shared)) + cap.s.num('esrOhm') + returnOhm(facts, cap)),
-    0,
-  );
-  const loopOhm = Math.max(FLOOR_OHM, first.way.tap.source.minOhm + sum(first.way.steps.slice(0, shared)) + 1 / branches);
+  const loopOhm = loopOf(facts, list, contact);
   const outTerminal = first.way.steps[first.at]!.at.split('.')[1]!;
   const volt = bridge(facts, contact) === null ? facts.corners.chargeV : leftV(facts, contact, outTerminal);
   return {
@@ -79,6 +80,52 @@ function surgeOf(facts: Facts, contact: PartView, list: readonly { readonly cap:
   };
 }
 
+/** Cold resistance of the whole loop that fills capacitors side by side, ohm. */
+function loopOf(facts: Facts, list: Behind, judged: PartView | null): number {
+  const shared = sharedSteps(list.map((l) => l.way.steps));
+  const sum = (steps: readonly Step[]): number => steps.reduce((total, s) => total + stepOhm(facts, s, judged), 0);
+  const branches = list.reduce(
+    (siemens, { cap, way }) => siemens + 1 / Math.max(1e-3, sum(way.steps.slice(shared)) + cap.s.num('esrOhm') + returnOhm(facts, cap)),
+    0,
+  );
+  const first = list[0]!.way;
+  return Math.max(FLOOR_OHM, first.tap.source.minOhm + sum(first.steps.slice(0, shared)) + 1 / branches);
+}
+
+/** What fills empty capacitors through one fuse. */
+export interface Filling {
+  readonly fuse: PartView;
+  readonly capacitors: readonly PartView[];
+  readonly farad: number;
+  readonly loopOhm: number;
+  /** I2t of one filling from empty, A2s: V2 C / 2 R. */
+  readonly i2t: number;
+  /** Filled at each switching on; else once only, when the fuse is put in. */
+  readonly often: boolean;
+}
+
+/** Every fuse between the vehicle's supply and capacitors of some size. */
+export function fillings(facts: Facts): Filling[] {
+  const behind = new Map<PartView, Behind[number][]>();
+  for (const { cap, way } of filled(facts)) {
+    way.steps.forEach((step, at) => {
+      if (step.linkType !== 'fuse' || !step.through) return;
+      behind.set(step.through, [...(behind.get(step.through) ?? []), { cap, way, at }]);
+    });
+  }
+  return [...behind].map(([fuse, list]) => {
+    const loopOhm = loopOf(facts, list, null);
+    const farad = list.reduce((total, l) => total + faradOf(l.cap), 0);
+    const often = list.some(({ way }) => (way.tap.source.line ?? '30') !== '30' || way.steps.some((s) => s.linkType === 'contact'));
+    return { fuse, capacitors: list.map((l) => l.cap), farad, loopOhm, i2t: fillingI2t(facts, farad, loopOhm), often };
+  });
+}
+
+/** I2t of filling a capacitor from empty while the vehicle charges, A2s: the integral of (V/R)2 exp(-2t/RC). */
+export function fillingI2t(facts: Facts, farad: number, loopOhm: number): number {
+  return (facts.corners.chargeV ** 2 * farad) / (2 * loopOhm);
+}
+
 /** Steps that all ways have in common from the start. */
 function sharedSteps(ways: readonly (readonly Step[])[]): number {
   const first = ways[0]!;
@@ -88,7 +135,7 @@ function sharedSteps(ways: readonly (readonly Step[])[]): number {
 }
 
 /** Cold resistance of one step; a contact that a resistor bridges lets the surge pass through that resistor, for it closes later. */
-function stepOhm(facts: Facts, step: Step, judged: PartView): number {
+function stepOhm(facts: Facts, step: Step, judged: PartView | null): number {
   if (step.wire) return (facts.analysis.wires[step.wire.id]?.coldOhm ?? 0) + 2 * TERMINATION_OHM.crimp;
   const view = step.through;
   if (!view) return 0;

@@ -29,10 +29,12 @@ describe('fuse bigger than the wire behind it', () => {
       .part('fuse2', 'blade-fuse', 'dash', { ratingA: 5 })
       .part('lamp', 'camera', 'dash')
       .wire('feed30.out', 'fuse2.1', { lengthM: 0.12 })
-      .wire('fuse.2', 'lamp.+', { areaMm2: 1, lengthM: 0.5 })
-      .wire('fuse2.2', 'lamp.+', { areaMm2: 1, lengthM: 0.5 })
-      .wire('lamp.-', 'ground.31', { areaMm2: 0.75, lengthM: 0.5 });
-    // The return brings back 10 A and may carry 7.5 A x 0.88 = 6.6 A.
+      .part('splice', 'splice', 'dash')
+      .wire('fuse.2', 'splice.s', { areaMm2: 1, lengthM: 0.5 })
+      .wire('fuse2.2', 'splice.s', { areaMm2: 1, lengthM: 0.5 })
+      .wire('splice.s', 'lamp.+', { areaMm2: 0.75, lengthM: 0.5 })
+      .wire('lamp.-', 'ground.31', { areaMm2: 1.5, lengthM: 0.5 });
+    // The tail may see 10 A and carry 7.5 A x 0.88 = 6.6 A.
     flagged(b, RULE, { level: 'hazard', subject: b.id('fuse'), figures: { 'can persist': 10, 'planning limit': 7.5 * HEAT_70 }, repairs: 1 });
   });
 });

@@ -27,7 +27,7 @@ export const wireFuseTooBig = defineRule({
   },
   needs: 'readings',
   always: true,
-  explains: ['short-would-not-blow'],
+  explains: ['short-would-not-blow', 'return-too-thin'],
   check: (facts) =>
     guarded(facts).map((g) => {
       const subject = part(g.guard);
@@ -67,7 +67,8 @@ export const wireFuseTooBig = defineRule({
 function guarded(facts: Facts): Guarded[] {
   const groups = new Map<string, { maxA: number; wires: WireReport[]; weak: WireReport[] }>();
   for (const w of Object.values(facts.analysis.wires)) {
-    if (facts.plan.wires[w.id]?.owner !== 'build') continue;
+    // What brings the current back is another rule's.
+    if (facts.plan.wires[w.id]?.owner !== 'build' || w.role === 'ground') continue;
     const end = w.protection.from.maxA >= w.protection.to.maxA ? w.protection.from : w.protection.to;
     if (!Number.isFinite(end.maxA) || end.byPart === null) continue;
     const group = groups.get(end.byPart) ?? { maxA: 0, wires: [], weak: [] };
