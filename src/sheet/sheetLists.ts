@@ -4,7 +4,7 @@ import { type Context, wireName } from './context.ts';
 import { amps, DASH, dropVolts, type LengthUnit, lengthText, nearVolts, percent, volts } from './figures.ts';
 import { type Column, type Html, h, raw, section, TICK, table } from './markup.ts';
 import { fuseRows, partRows, relayRows, tapRows } from './partRows.ts';
-import { type WireRow, wireRows, wireToBuy } from './wireRows.ts';
+import { TOO_MUCH, type WireRow, wireRows, wireToBuy } from './wireRows.ts';
 
 /** The wire list: one line a wire of the build, with boxes to tick and room for a reading. */
 export function wireSection(context: Context, unit: LengthUnit): Html {
@@ -40,7 +40,8 @@ export function wireSection(context: Context, unit: LengthUnit): Html {
     { title: 'Read', widthMm: 11 },
   ];
   const insulation = usualC === undefined ? '' : ` Insulation ${usualC} °C where nothing else is said.`;
-  const intro = h`<p>Numbers are those of the drawing; after the dot stands the terminal. Cut = run + 10 % + 100 mm at each end. Load is the heating current; drop is the largest of all key positions.${insulation} The vehicle’s own wires are not on this list.</p>`;
+  const tooMuch = all.some((r) => r.protectedBy.endsWith(TOO_MUCH)) ? ' Too much = it lets more through than the wire carries: see the open findings.' : '';
+  const intro = h`<p>Numbers are those of the drawing; after the dot stands the terminal. Cut = run + 10 % + 100 mm at each end. Load is the heating current; drop is the largest of all key positions.${insulation}${tooMuch} The vehicle’s own wires are not on this list.</p>`;
   return section('Wire list', h`${intro}\n${table('Wire list', head, rows)}`, 'own');
 }
 

@@ -1,3 +1,4 @@
+import type { WireReport } from '../analysis/types.ts';
 import type { TerminalForm } from '../parts/types.ts';
 import { PAIRED_FORMS } from '../parts/types.ts';
 import { wireRoute } from '../plan/lengths.ts';
@@ -41,7 +42,7 @@ export interface WireRow {
   readonly loadA: number;
   readonly dropV: number;
   readonly dropShare: number | null;
-  /** Fuse that protects it, '' when none does. */
+  /** Fuse that protects it, '' when none does; `F2 (too much)` when it lets more through than the wire carries. */
   readonly protectedBy: string;
   readonly note: string;
 }
@@ -81,9 +82,17 @@ function wireRow(context: Context, wire: Wire): WireRow {
     loadA: report?.heatA ?? Number.NaN,
     dropV: report?.worstDropV ?? Number.NaN,
     dropShare: report?.worstDropShare ?? null,
-    protectedBy: report?.protectedBy ?? '',
+    protectedBy: protectionOf(report),
     note: wire.note ?? '',
   };
+}
+
+/** Marks a fuse or source that lets more through than the wire carries. */
+export const TOO_MUCH = ' (too much)';
+
+function protectionOf(report: WireReport | undefined): string {
+  if (!report || report.protectedBy === '') return '';
+  return report.isProtected || report.unfused ? report.protectedBy : report.protectedBy + TOO_MUCH;
 }
 
 /** The run + 10 % + 100 mm at each end, rounded up to 50 mm; m in, m out. */

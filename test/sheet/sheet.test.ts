@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { WireReport } from '../../src/analysis/types.ts';
 import { bringUp } from '../../src/sheet/bringUp/steps.ts';
 import { contextOf } from '../../src/sheet/context.ts';
 import { partsListCsv, sheetHtml, wireListCsv } from '../../src/sheet/index.ts';
@@ -63,6 +64,16 @@ describe('wire list', () => {
     expect(w2[6]).toBe('60 mV 0.5 %');
     expect(w2[7]).toBe('F1');
     expect((rowsOf('Wire list')[0] as string[])[7]).toBe('none');
+  });
+
+  it('says when a fuse is too big for the wire behind it, on paper and in the file', () => {
+    const w22 = results.analysis.wires.w22 as WireReport;
+    const bad = { ...results, analysis: { ...results.analysis, wires: { ...results.analysis.wires, w22: { ...w22, isProtected: false } } } };
+    const sheet = sheetHtml(bad, { paper: 'A4', date: 'x' });
+    expect(sheet).toContain('<td>F1 (too much)</td>');
+    expect(sheet).toContain('lets more through than the wire carries');
+    expect(wireListCsv(bad)).toContain('F1 (too much)');
+    expect(html).not.toContain('oo much');
   });
 
   it('sums the wire to buy', () => {

@@ -1,6 +1,7 @@
 import { headline, lookedText } from '../../advise/headline.ts';
 import type { Card, Results } from '../../advise/types.ts';
 import { KEY_POSITIONS, type WireReport } from '../../analysis/types.ts';
+import type { Finding } from '../../rules/types.ts';
 import { type Context, contextOf, wireName } from '../context.ts';
 import { amps, daysText, dropVolts, figureText, lengthText, percent, volts } from '../figures.ts';
 import { LEVEL_WORDS, plural, whereText } from '../words.ts';
@@ -41,13 +42,21 @@ function cardLines(card: Card, reason?: string): string[] {
   const times = card.findings.length > 1 ? ` ×${card.findings.length}` : '';
   return [
     `  ${LEVEL_WORDS[card.level]} ${card.code} ${card.title}${times}${reason === undefined ? '' : ` (set aside: ${reason})`}`,
-    ...card.findings.flatMap((f) => {
-      const figures = f.figures.map((x) => `${x.label} ${figureText(x.value, x.unit)}`);
-      const where = whereText(f.state, f.band);
-      const facts = [...figures, ...(where === '' ? [] : [`worst in: ${where}`])].join('; ');
-      return [`    ${f.what} ${f.todo}`, ...(facts === '' ? [] : [`    [${facts}]`])];
-    }),
+    ...findingLines(card.findings),
   ];
+}
+
+/** What to do stands once where it is the same everywhere. */
+function findingLines(findings: readonly Finding[]): string[] {
+  const [first] = findings;
+  const isSame = findings.length > 1 && findings.every((f) => f.todo === first?.todo);
+  const lines = findings.flatMap((f) => {
+    const figures = f.figures.map((x) => `${x.label} ${figureText(x.value, x.unit)}`);
+    const where = whereText(f.state, f.band);
+    const facts = [...figures, ...(where === '' ? [] : [`worst in: ${where}`])].join('; ');
+    return [`    ${isSame ? f.what : `${f.what} ${f.todo}`}`, ...(facts === '' ? [] : [`    [${facts}]`])];
+  });
+  return isSame ? [...lines, `    ${first?.todo ?? ''}`] : lines;
 }
 
 /** States without a solution are said first of all: their figures are missing below. */
@@ -64,7 +73,8 @@ function arrivals(context: Context): string[] {
     const most = a.worstHigh ? `most ${volts(a.worstHigh.v)} (${whereText(a.worstHigh.state, null)}: ${a.worstHigh.corner})` : '';
     const wants = a.minV !== null && a.maxV !== null ? `wants ${volts(a.minV)} to ${volts(a.maxV)}` : '';
     const typical = `typical ${volts(a.typical[running] ?? Number.NaN)}`;
-    return `  ${context.label(a.part)}, ${a.label}: ${[typical, least, most, wants].filter(Boolean).join(', ')}`;
+    const what = a.label === context.views.get(a.part)?.name ? '' : `, ${a.label}`;
+    return `  ${context.label(a.part)}${what}: ${[typical, least, most, wants].filter(Boolean).join(', ')}`;
   });
   return rows.length === 0 ? [] : ['What arrives, Running', ...rows];
 }
@@ -79,11 +89,18 @@ function wires(context: Context): string[] {
   if (rows.length === 0) return [];
   const lines = rows.slice(0, MOST_WIRES).map(({ wire, report: r }) => {
     const drop = `drop ${dropVolts(r.worstDropV)}${r.worstDropShare === null ? '' : ` (${percent(r.worstDropShare)})`}`;
-    const fuse = r.isProtected ? `protected by ${r.protectedBy || 'what feeds it'}` : 'NOT PROTECTED';
+    const fuse = protectionText(r);
     return `  ${wireName(wire)} ${context.endLabel(wire.from)} to ${context.endLabel(wire.to)}: ${r.areaMm2} mm², ${lengthText(r.lengthM, 'm')}, ${amps(r.heatA)} of ${amps(r.limitA)}, ${drop}, ${fuse}`;
   });
   const rest = rows.length - lines.length;
   return ['Wires, hardest worked first', ...lines, ...(rest > 0 ? [`  and ${plural(rest, 'more wire')}`] : [])];
+}
+
+/** What keeps a wire from burning; between a tap and its first fuse nothing does, however short it is. */
+function protectionText(r: WireReport): string {
+  if (r.isProtected) return `protected by ${r.protectedBy || 'what feeds it'}`;
+  if (r.unfused) return 'no fuse ahead of it';
+  return r.protectedBy === '' ? 'NOT PROTECTED' : `NOT PROTECTED: ${r.protectedBy} lets more through than it carries`;
 }
 
 /** How near a wire is to its limit, or to a drop of a tenth. */
