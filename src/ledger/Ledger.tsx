@@ -6,6 +6,7 @@ import { change } from './actions.ts';
 import { Findings } from './Findings.tsx';
 import { Glance } from './Glance.tsx';
 import { Headline } from './Headline.tsx';
+import { Limits } from './Limits.tsx';
 import { Mistakes } from './Mistakes.tsx';
 import { PartCard } from './PartCard.tsx';
 import { Pins } from './Pins.tsx';
@@ -98,7 +99,12 @@ export function Ledger() {
           ) : null}
           {shown === 'supply' ? <Supply /> : null}
           {shown === 'pins' ? <Pins /> : null}
-          {shown === 'vehicle' ? <VehicleFacts /> : null}
+          {shown === 'vehicle' ? (
+            <>
+              <VehicleFacts />
+              <Limits />
+            </>
+          ) : null}
         </div>
       </div>
     </section>

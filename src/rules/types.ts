@@ -53,6 +53,7 @@ export interface Limit {
   readonly key: string;
   /** What it limits, as a label: "Fuse from the tap, usual limit". */
   readonly title: string;
+  /** `share` is shown in per cent. */
   readonly unit: string;
   /** Default, and the least and the most that is accepted, in `unit`. */
   readonly value: number;

@@ -74,7 +74,7 @@ export function linesOf({ rule, repairs }: BookEntry): (readonly [string, string
 
 /** "Fuse from the tap, usual limit: 0.15 m (trade practice)" */
 export function limitText({ title, value, unit, basis }: Limit): string {
-  return `${title}: ${Number(value.toPrecision(4))}${unit === '' ? '' : ` ${unit}`} (${basis})`;
+  return `${title}: ${unit === 'share' ? `${Number((100 * value).toPrecision(4))} %` : `${Number(value.toPrecision(4))} ${unit}`.trim()} (${basis})`;
 }
 
 /** Does a rule speak of what a person searches for? Every word must stand somewhere in it. */
