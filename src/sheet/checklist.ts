@@ -18,7 +18,11 @@ const MOMENTS: readonly (readonly [ChecklistMoment, string])[] = [
 
 /** What no drawing can show, to be looked at by hand: lines of the catalogue and general ones, by when they are looked at. */
 export function checklistGroups(context: Context): ChecklistGroup[] {
-  const lines = [...generalLines(context), ...catalogueLines(account, () => makeFacts(context.plan, context.results.analysis))];
+  const told = new Set(account.filter((entry) => entry.how === 'checklist').map((entry) => entry.code));
+  const lines = [
+    ...generalLines(context).filter((line) => line.code === undefined || !told.has(line.code)),
+    ...catalogueLines(account, () => makeFacts(context.plan, context.results.analysis)),
+  ];
   return MOMENTS.flatMap(([when, title]) => {
     const mine = [...new Set(lines.filter((l) => l.when === when).map((l) => l.line))];
     return mine.length === 0 ? [] : [{ title, lines: mine }];
@@ -45,49 +49,67 @@ export function catalogueLines(entries: readonly Account[], factsOf: () => Facts
   }) as (Account & ChecklistLine)[];
 }
 
-/** Lines that belong to no entry of the catalogue. Common practice, no source. */
-function generalLines(context: Context): ChecklistLine[] {
+interface GeneralLine extends ChecklistLine {
+  /** Entry of the catalogue that it stands in for: where that has a line of its own, this one is not needed. */
+  readonly code?: string;
+  /** Printed only where the plan has what it speaks of; absent = always. */
+  readonly shown?: boolean;
+}
+
+/** Habits of the trade. Common practice, no source. */
+function generalLines(context: Context): GeneralLine[] {
   const kinds = new Set(context.ours.map((v) => v.kind.kind));
   const zones = new Set(context.ours.map((v) => context.plan.zones[v.part.zone]?.kind));
   const has = (...names: string[]): boolean => names.some((n) => kinds.has(n));
-  const lines: readonly (readonly [ChecklistMoment, string, boolean?])[] = [
-    ['wiring', 'A rubber grommet wherever a wire passes sheet metal; the hole deburred and painted.'],
-    ['wiring', 'Every wire held at least every 300 mm, 60 mm before each part; no wire holds up a part.'],
-    ['closing', 'No wire within reach of steering column, pedals, seat rails, handbrake, hinges, heater box or sharp edges, in any seat position.'],
-    ['closing', 'Nothing mounted or routed where an airbag or a belt tensioner unfolds, and nothing that a head or a knee can meet.'],
-    ['wiring', 'Only black or grey tube and tape: yellow and orange are kept for restraint and high-voltage wiring.'],
-    ['wiring', 'Every wire carries its number at both ends; every fuse its rating and what it feeds, beside the holder.'],
-    ['wiring', 'Every crimp made with the die that belongs to the terminal; no solder joint where a wire bends or shakes.'],
-    ['closing', 'A drip loop before each box, terminals facing down, and nothing below a window channel or a heater hose joint.'],
-    ['wiring', 'Ground rings on bare metal with a toothed washer, bolt tightened, then greased or painted; no more than three rings on a bolt.'],
-    ['closing', 'Boxes fixed with metal screws or straps, so that nothing flies loose in a crash; room for air around what gets warm.'],
-    ['handing over', 'A spare fuse of each rating lies in the vehicle.', has('blade-fuse')],
-    [
-      'wiring',
-      'Polarity of every clamp, diode and capacitor seen, not assumed: the stripe is where the drawing has it.',
-      has('surge-clamp', 'capacitor', 'diode', 'reverse-guard'),
-    ],
-    ['wiring', 'Pin 1 of the header found and marked; nothing on a pin that the list says is free.', has('computer')],
-    [
-      'handing over',
-      'The screen hides no lamp, gauge or switch, does not shine into the eyes at night, and shows the driver nothing that distracts.',
-      has('touch-display'),
-    ],
-    ['handing over', 'A camera picture is an aid: look over the shoulder as before.', has('camera')],
-    ['closing', 'Switches reachable without leaning, labelled, and not to be hit by a knee.', has('master-switch', 'push-button')],
-    [
-      'closing',
-      'In the engine bay: conduit, 125 °C insulation near the engine, no box on the engine itself, slack for engine movement.',
-      zones.has('engine-bay') || crosses(context, 'engine-bay'),
-    ],
-    ['closing', 'Behind headlining and pillar trim: cable clear of curtain airbags, clips put back as they were.', zones.has('roof')],
-    ['closing', 'Outside: sealed connectors, glands facing down, a drain hole at the lowest point of each box.', zones.has('outside')],
+  const lines: readonly GeneralLine[] = [
+    { when: 'before', line: 'Lay out parts, wire and tools, and read the cautions on the first page once more.' },
+    { when: 'wiring', code: 'B8', line: 'Fit a rubber grommet wherever a wire passes sheet metal; deburr and paint the hole.' },
+    { when: 'wiring', line: 'Hold every wire at least every 300 mm, and 60 mm before each part; let no wire hold up a part.' },
+    { when: 'wiring', code: 'B10', line: 'Use only black or grey tube and tape: yellow and orange are kept for restraint and high-voltage wiring.' },
+    { when: 'wiring', code: 'L10', line: 'Put its number on every wire at both ends, and its rating and what it feeds beside every fuse.' },
+    { when: 'wiring', code: 'L13', line: 'Make every crimp with the die that belongs to the terminal; no solder joint where a wire bends or shakes.' },
+    { when: 'wiring', line: 'Set ground rings on bare metal with a toothed washer, tighten, then grease or paint; no more than three rings on a bolt.' },
+    {
+      when: 'wiring',
+      line: 'See the polarity of every clamp, diode and capacitor, do not assume it: the stripe is where the drawing has it.',
+      shown: has('surge-clamp', 'capacitor', 'diode', 'reverse-guard'),
+    },
+    { when: 'wiring', line: 'Find and mark pin 1 of the header; leave free what the list says is free.', shown: has('computer') },
+    {
+      when: 'closing',
+      code: 'L7',
+      line: 'Keep every wire out of reach of steering column, pedals, seat rails, handbrake, hinges, heater box and sharp edges, in any seat position.',
+    },
+    { when: 'closing', code: 'L1', line: 'Mount or route nothing where an airbag or a belt tensioner unfolds, and nothing that a head or a knee can meet.' },
+    { when: 'closing', line: 'Leave a drip loop before each box, terminals facing down, and nothing below a window channel or a heater hose joint.' },
+    { when: 'closing', code: 'L6', line: 'Fix boxes with metal screws or straps, so that nothing flies loose in a crash; leave air around what gets warm.' },
+    {
+      when: 'closing',
+      code: 'J12',
+      line: 'Place switches within reach without leaning, labelled, and not to be hit by a knee.',
+      shown: has('master-switch', 'push-button'),
+    },
+    {
+      when: 'closing',
+      line: 'In the engine bay: conduit, 125 °C insulation near the engine, no box on the engine itself, slack for engine movement.',
+      shown: zones.has('engine-bay') || endsIn(context, 'engine-bay'),
+    },
+    { when: 'closing', line: 'Behind headlining and pillar trim: keep cable clear of curtain airbags, put clips back as they were.', shown: zones.has('roof') },
+    { when: 'closing', line: 'Outside: sealed connectors, glands facing down, a drain hole at the lowest point of each box.', shown: zones.has('outside') },
+    { when: 'handing over', line: 'Leave a spare fuse of each rating in the vehicle.', shown: has('blade-fuse') },
+    {
+      when: 'handing over',
+      code: 'L5',
+      line: 'See that the screen hides no lamp, gauge or switch, does not shine into the eyes at night, and shows the driver nothing that distracts.',
+      shown: has('touch-display'),
+    },
+    { when: 'handing over', code: 'L15', line: 'Tell the driver: a camera picture is an aid, look over the shoulder as before.', shown: has('camera') },
   ];
-  return lines.filter(([, , shown]) => shown !== false).map(([when, line]) => ({ when, line }));
+  return lines.filter((line) => line.shown !== false);
 }
 
 /** Does a wire of the build end in a zone of that kind? */
-function crosses(context: Context, kind: string): boolean {
+function endsIn(context: Context, kind: string): boolean {
   return context.wires.some((w) => [w.from, w.to].some((e) => context.plan.zones[context.views.get(e.part)?.part.zone ?? '']?.kind === kind));
 }
 
