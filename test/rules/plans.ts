@@ -1,4 +1,4 @@
-import type { Bench } from '../../src/rules/book/bench.ts';
+import { type Bench, ZONE } from '../../src/rules/book/bench.ts';
 import { fused } from '../../src/rules/book/plans.ts';
 
 export { Bench, ZONE } from '../../src/rules/book/bench.ts';
@@ -18,5 +18,20 @@ export function allKinds(): Bench[] {
     .wire('regulator.out', 'lampR.1', { lengthM: 0.2 })
     .wire('lampR.2', 'lamp.A', { lengthM: 0.1 })
     .wire('lamp.K', 'regulator.gnd', { lengthM: 0.2 });
-  return [linear];
+  return [linear, machine()];
+}
+
+/** A 24 V machine with four cameras over the joint of its tilting cab, their leads in one bundle, each with a plug. */
+function machine(): Bench {
+  const b = fused('machine', { systemV: 24 });
+  const tilting = Object.values(b.plan.runs).find((r) => r.a === ZONE.dash && r.b === ZONE.seat)!;
+  b.plan = { ...b.plan, runs: { ...b.plan.runs, [tilting.id]: { ...tilting, moving: 'tilt' } } };
+  for (let i = 0; i < 4; i++) {
+    b.part(`plug${i}`, 'connector', 'seat', { ways: 2, family: 'sealed' })
+      .part(`camera${i}`, 'camera', 'seat', { maxV: 36, absMaxV: 60, typA: 0.6, nightA: 0.6 })
+      .wire('fuse.2', `plug${i}.a1`, { areaMm2: 0.22 })
+      .wire(`plug${i}.b1`, `camera${i}.+`, { lengthM: 0.2 })
+      .wire(`camera${i}.-`, 'ground.31', { looped: true });
+  }
+  return b;
 }

@@ -43,7 +43,7 @@ function judge(facts: Facts, view: PartView): Verdict {
   const amp = facts
     .netWires(facts.netOf(`${view.part.id}.out`))
     .filter((w) => w.from.part === view.part.id || w.to.part === view.part.id)
-    .reduce((sum, w) => sum + (w.owner === 'build' ? (facts.analysis.wires[w.id]?.heatA ?? 0) : 0), 0);
+    .reduce((sum, w) => sum + (w.owner === 'build' ? (facts.analysis.wires[w.id]?.worstA ?? 0) : 0), 0);
   return found({
     level: 'hazard',
     subject,
