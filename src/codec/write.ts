@@ -36,6 +36,8 @@ const vehicleKeys = [
   'dipLevel',
   'parkedA',
   'standingDays',
+  'engineOffH',
+  'batterySensor',
   'parkedC',
   'stopStart',
   'remoteStart',
@@ -43,7 +45,7 @@ const vehicleKeys = [
   'isolator',
   'supplyV',
 ] as const satisfies readonly (keyof Vehicle)[];
-const zoneKeys = ['id', 'name', 'kind', 'order', 'width', 'maxC', 'minC'] as const satisfies readonly (keyof Zone)[];
+const zoneKeys = ['id', 'name', 'kind', 'order', 'width', 'maxC', 'minC', 'bag'] as const satisfies readonly (keyof Zone)[];
 const runKeys = ['id', 'a', 'b', 'lengthM', 'moving'] as const satisfies readonly (keyof Run)[];
 const partKeys = ['id', 'kind', 'owner', 'zone', 'x', 'y', 'turn', 'name', 'settings', 'fitted', 'note'] as const satisfies readonly (keyof Part)[];
 const wireKeys = [
