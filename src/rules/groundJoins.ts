@@ -53,61 +53,33 @@ function collect(facts: Facts): Join[] {
   return list;
 }
 
-/** Which nodes hang together. */
-export function rooter(joins: readonly Join[]): (node: string) => string {
-  const parent = new Map<string, string>();
-  const root = (n: string): string => {
-    const up = parent.get(n) ?? n;
-    if (up === n) return n;
-    const top = root(up);
-    parent.set(n, top);
-    return top;
+/** Which nodes hang together: the same number for all that do. A node that nothing joins has a number of its own. */
+export function rooter(joins: readonly Join[], without?: Join): (node: string) => number {
+  const numberOf = new Map<string, number>();
+  const parent: number[] = [];
+  const number = (node: string): number => {
+    let n = numberOf.get(node);
+    if (n === undefined) {
+      n = parent.length;
+      numberOf.set(node, n);
+      parent.push(n);
+    }
+    return n;
   };
-  for (const j of joins) parent.set(root(j.a), root(j.b));
-  return root;
+  const root = (start: number): number => {
+    let n = start;
+    while (parent[n] !== n) {
+      parent[n] = parent[parent[n]!]!;
+      n = parent[n]!;
+    }
+    return n;
+  };
+  for (const j of joins) if (j !== without) parent[root(number(j.a))] = root(number(j.b));
+  return (node) => root(number(node));
 }
 
-/** Joins without which two pieces of a plan no longer hang together (bridges, found by depth-first numbering). */
-export function bridges(joins: readonly Join[]): ReadonlySet<Join> {
-  const near = new Map<string, { readonly to: string; readonly by: Join }[]>();
-  const put = (from: string, to: string, by: Join): void => {
-    const list = near.get(from);
-    if (list) list.push({ to, by });
-    else near.set(from, [{ to, by }]);
-  };
-  for (const j of joins) {
-    if (j.a === j.b) continue;
-    put(j.a, j.b, j);
-    put(j.b, j.a, j);
-  }
-  const order = new Map<string, number>();
-  const low = new Map<string, number>();
-  const found = new Set<Join>();
-  for (const start of near.keys()) {
-    if (order.has(start)) continue;
-    order.set(start, order.size);
-    low.set(start, order.get(start)!);
-    const stack: { node: string; by: Join | null; next: number }[] = [{ node: start, by: null, next: 0 }];
-    while (stack.length > 0) {
-      const top = stack[stack.length - 1]!;
-      const step = near.get(top.node)![top.next++];
-      if (step) {
-        if (step.by === top.by) continue;
-        const seen = order.get(step.to);
-        if (seen !== undefined) low.set(top.node, Math.min(low.get(top.node)!, seen));
-        else {
-          order.set(step.to, order.size);
-          low.set(step.to, order.get(step.to)!);
-          stack.push({ node: step.to, by: step.by, next: 0 });
-        }
-        continue;
-      }
-      stack.pop();
-      const up = stack[stack.length - 1];
-      if (!up) continue;
-      low.set(up.node, Math.min(low.get(up.node)!, low.get(top.node)!));
-      if (top.by && low.get(top.node)! > order.get(up.node)!) found.add(top.by);
-    }
-  }
-  return found;
+/** Do its two ends come apart when this join opens? */
+export function isBridge(joins: readonly Join[], join: Join): boolean {
+  const root = rooter(joins, join);
+  return root(join.a) !== root(join.b);
 }

@@ -1,4 +1,4 @@
 import type { Account } from './types.ts';
 
-/** Group G of the catalogue, "Parked": entries without a rule of their own. */
+/** Group G of the catalogue, "Parked": every entry is a rule of its own. */
 export const GROUP_G: readonly Account[] = [];

@@ -67,7 +67,7 @@ function screens(facts: Facts): ScreenGroup[] {
   const joins = groundJoins(facts);
   const rest = rooter(joins.filter((j) => !j.audio));
   const sound = rooter(joins.filter((j) => j.audio));
-  const groups = new Map<string, Join[]>();
+  const groups = new Map<number, Join[]>();
   for (const j of joins) {
     if (!j.audio) continue;
     const key = sound(j.a);

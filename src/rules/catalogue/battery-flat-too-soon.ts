@@ -14,6 +14,7 @@ export const batteryFlatTooSoon = defineRule({
   why: 'From about 60 % charge downwards an engine may not start any more, least of all in the cold. The vehicle’s own draw, the build’s and the battery’s own loss together decide after how many days that is.',
   source: { text: 'Forty percent of the capacity may go (practice); self-discharge 4 % a month (from memory)', grade: "fitters' habit" },
   needs: 'readings',
+  explains: ['stands-too-long'],
   check: (facts) => {
     if (!joined(facts)) return [];
     const subject: Subject = { kind: 'plan', id: facts.plan.id };

@@ -5,7 +5,7 @@ import type { Id, Wire } from '../../plan/types.ts';
 import { SCREEN } from '../../trade/grounds.ts';
 import { end, groundEnd, newWire } from '../build.ts';
 import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
-import { BODY, bridges, groundJoins, rooter } from '../groundJoins.ts';
+import { BODY, groundJoins, isBridge, rooter } from '../groundJoins.ts';
 import { mostA } from '../groundPoints.ts';
 import type { Finding, Repair, Subject, Verdict } from '../types.ts';
 
@@ -114,12 +114,12 @@ function looseReturns(facts: Facts): Verdict[] {
   if (!joins.some((j) => j.screen)) return [];
   const heavy = joins.filter((j) => isHeavy(facts, j.wire, j.screen));
   if (heavy.length === 0) return [];
-  const [withAll, without] = [bridges(joins), bridges(joins.filter((j) => !j.screen))];
+  const plain = joins.filter((j) => !j.screen);
   return heavy.map((j) => {
     const w = j.wire!;
     const subject = wire(w.id);
     const report = facts.analysis.wires[w.id]!;
-    if (!without.has(j) || withAll.has(j)) return fine(subject);
+    if (!isBridge(plain, j) || isBridge(joins, j)) return fine(subject);
     const name = wireName(facts, w.id);
     return found({
       level: 'advice',

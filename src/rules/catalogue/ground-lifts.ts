@@ -17,7 +17,7 @@ export const groundLifts = defineRule({
   code: 'H8',
   level: 'fault',
   title: 'Ground lifts under load',
-  why: 'Current makes a drop in the way back just as in the way out. A signal that is measured against a ground which has lifted is wrong by as much: pins misread, and sound carries what the blower does.',
+  why: 'Current makes a drop in the way back as well as in the way out. A signal that is measured against a ground which has lifted is wrong by as much: pins misread, and sound carries what the blower does.',
   source: { text: 'Fitters’ limit 0.1 V between grounds at full load', grade: "fitters' habit" },
   needs: 'readings',
   check: (facts) => [...points(facts), ...signals(facts).map((s) => judge(facts, s))],

@@ -20,7 +20,7 @@ export const holdNeverLetsGo = defineRule({
   why: 'What keeps the supply on after key-off must end by itself, whatever the computer does. A program that hangs on a Friday holds the relay until the battery is flat.',
   source: { text: 'Universal practice: a timer behind every hold that depends on a program', grade: "fitters' habit" },
   needs: 'graph',
-  explains: ['key-back-while-stopping'],
+  explains: ['key-back-while-stopping', 'coil-on-while-parked'],
   check: (facts) => KINDS.flatMap((kind) => holdersOf(facts, kind).flatMap(({ holder, held }) => judge(facts, holder, held))),
   repair: (finding, facts) => {
     const here = KINDS.flatMap((kind) => holdersOf(facts, kind)).find((h) => h.holder.part.id === finding.subject.id);

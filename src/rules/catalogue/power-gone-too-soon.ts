@@ -25,7 +25,7 @@ export const powerGoneTooSoon = defineRule({
   why: 'A computer that loses its power while it writes can damage its storage, and one day it does not start again. It wants to be told of key-off and then left with power until it has stopped.',
   source: { text: 'Board maker’s advice on sudden power loss (read); times and the quarter of margin from practice', grade: "fitters' habit" },
   needs: 'graph',
-  explains: ['hold-timer-wrong'],
+  explains: ['hold-timer-wrong', 'storage-not-guarded'],
   check: (facts) => fed(facts).flatMap(({ computer, ending }) => judge(facts, computer, ending)),
   repair: (finding, facts) => {
     const here = fed(facts).find((f) => f.computer.part.id === finding.subject.id);

@@ -17,6 +17,7 @@ export const senseNeverFalls = defineRule({
   why: 'The computer stops itself when the line that it watches goes dead. A line that stays live, or goes dead for other reasons, tells it nothing.',
   source: { text: 'Lines of DIN 72552 and when they are live: workshop tables (read) and practice', grade: 'standard' },
   needs: 'readings',
+  explains: ['lamp-never-sleeps'],
   check: (facts) => watched(facts).map((sensor) => judge(facts, sensor, sensor.led!)),
   repair: (finding, facts) => {
     const sensor = watched(facts).find((s) => s.opto.part.id === finding.subject.id);

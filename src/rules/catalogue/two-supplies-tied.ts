@@ -14,6 +14,7 @@ export const twoSuppliesTied = defineRule({
   why: 'One lead now feeds the other: accessories stay awake with the key out, and a fault is fed through both fuses at once, so that neither protects.',
   source: { text: 'Universal fitting practice', grade: "fitters' habit" },
   needs: 'graph',
+  explains: ['vehicle-line-kept-up'],
   always: true,
   check: (facts) => {
     // A store is there to be charged by the supply that it hangs on.
