@@ -17,7 +17,9 @@ export function allKinds(): Bench[] {
     .part('lamp', 'led', 'seat')
     .wire('regulator.out', 'lampR.1', { lengthM: 0.2 })
     .wire('lampR.2', 'lamp.A', { lengthM: 0.1 })
-    .wire('lamp.K', 'regulator.gnd', { lengthM: 0.2 });
+    .wire('lamp.K', 'regulator.gnd', { lengthM: 0.2 })
+    .set('ground', { place: 'strapped-cab' })
+    .wire('regulator.gnd', 'battery.-', { lengthM: 2 });
   return [linear, machine()];
 }
 

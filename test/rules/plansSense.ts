@@ -130,7 +130,7 @@ export function withCutout(title = 'cut-out', vehicle: Partial<Vehicle> = {}): B
   return bench(title, vehicle).into('feed', 'cutout', 'low-voltage-cutout', ['in', 'out']).wire('cutout.gnd', 'ground.31', { lengthM: 0.3 });
 }
 
-/** One plan that holds whatever a plan may hold for rules of keeping on and of lamp lines: latch, store, lamp sensor, output capacitor. */
+/** One plan that holds whatever a plan may hold for rules of keeping on, lamp lines and sound: latch, store, lamp sensor, output capacitor, dimmed display. */
 export function allHolds(): Bench {
   return withLampSense('reverse', 'all holds')
     .without('relay')
@@ -154,5 +154,14 @@ export function allHolds(): Bench {
     .wire('computer.38', 'latch.hold', { lengthM: 0.3 })
     .wire('big.+', 'converter.out', { lengthM: 0.05 })
     .wire('big.-', 'converter.0v', { lengthM: 0.05 })
+    .part('sound', 'usb-sound', 'seat')
+    .part('aux', 'radio-aux', 'dash', {}, { owner: 'vehicle' })
+    .part('shown', 'touch-display', 'seat', { dimHz: 25_000 })
+    .wire('computer.usb1', 'sound.usb', { lengthM: 0.3 })
+    .wire('sound.line', 'aux.aux', { lengthM: 2.3 })
+    .wire('converter.out', 'shown.5v', { lengthM: 0.3 })
+    .wire('shown.0v', 'converter.0v', { lengthM: 0.3 })
+    .wire('computer.33', 'shown.bl', { lengthM: 0.3 })
+    .wire('converter.en', 'converter.in', { lengthM: 0.05 })
     .set('computer', { gpio20Mode: 'out' });
 }
