@@ -75,6 +75,7 @@ const anyWireValues = fc.record(
     colour: fc.constantFrom('BK', 'RD', 'BU', 'VT') as fc.Arbitrary<NonNullable<Wire['colour']>>,
     number: fc.integer({ min: 1, max: 60 }),
     insulationC: fc.constantFrom(70, 85, 105, 125),
+    looped: fc.boolean(),
   },
   { requiredKeys: [] },
 );
@@ -127,7 +128,15 @@ export const nonsensePlan: fc.Arbitrary<Plan> = fc
   .record({
     vehicle: anyVehicle,
     zones: anyZones,
-    runs: fc.array(fc.record({ a: fc.nat(9), b: fc.nat(9), lengthM: fc.double({ min: 0.1, max: 12, noNaN: true }) }), { maxLength: 6 }),
+    runs: fc.array(
+      fc.record({
+        a: fc.nat(9),
+        b: fc.nat(9),
+        lengthM: fc.double({ min: 0.1, max: 12, noNaN: true }),
+        moving: fc.constantFrom(undefined, undefined, 'hinge' as const, 'tilt' as const),
+      }),
+      { maxLength: 6 },
+    ),
     parts: fc.array(anyPart, { minLength: 1, maxLength: 14 }),
     wires: fc.array(anyWire, { maxLength: 24 }),
   })
@@ -138,7 +147,7 @@ export const nonsensePlan: fc.Arbitrary<Plan> = fc
       const [a, b] = [zones[r.a % zones.length]!.id, zones[r.b % zones.length]!.id];
       if (a === b) continue;
       const id = `r${serial++}`;
-      runRows[id] = { id, a, b, lengthM: r.lengthM };
+      runRows[id] = { id, a, b, lengthM: r.lengthM, ...(r.moving ? { moving: r.moving } : {}) };
     }
     const partRows: Record<Id, Part> = {};
     parts.forEach((p, i) => {
