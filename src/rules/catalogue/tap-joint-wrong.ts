@@ -17,6 +17,8 @@ export const tapJointWrong = defineRule({
   why: 'Where our wire joins the vehicle’s lead is the joint that fails first. A tap that does not fit the wire cuts strands or holds by one; it heats, corrodes, and works loose, and then the vehicle’s own circuit is broken as well.',
   source: { text: 'Sizes of piercing taps from makers’ lists (from memory); 3 A and dry places only: common practice, no source', grade: "fitters' habit" },
   needs: 'readings',
+  disputed:
+    'Some workshops ban piercing taps and solder altogether, for others both are daily work. Here a piercing tap passes where it fits both wires, carries little and stays dry; solder passes when it is sleeved and held.',
   check: (facts) =>
     taps(facts)
       .filter((t) => t.source.kind === 'feed')
