@@ -23,6 +23,7 @@ const MOVING: readonly { readonly value: Moving; readonly label: string }[] = [
   { value: 'hinge', label: 'a hinge' },
   { value: 'tilt', label: 'a cab or column that tilts' },
 ];
+const SENSOR = [...KNOWN.slice(0, 2), { value: 'unknown', label: 'I don’t know' }];
 const DIPS: readonly { readonly value: DipLevel; readonly label: string }[] = [
   { value: 'I', label: 'I: may restart' },
   { value: 'II', label: 'II: must keep running' },
@@ -124,7 +125,7 @@ function Facts() {
       <PickField
         label="Battery sensor"
         value={vehicle.batterySensor ?? 'unknown'}
-        options={KNOWN}
+        options={SENSOR}
         reason="A small box on the negative post, with a thin plug: it counts what flows in and out of the battery."
         onPick={(v) => set({ batterySensor: v === 'unknown' ? undefined : (v as Known) })}
       />

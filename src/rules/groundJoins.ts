@@ -6,10 +6,10 @@ import type { Wire } from '../plan/types.ts';
 /** Chassis bars and battery negative are one body here: what matters is what hangs together. */
 export const BODY = 'body';
 
-/** Two nodes that a conductor joins. */
+/** Two nodes that a conductor joins, by number. */
 export interface Join {
-  readonly a: string;
-  readonly b: string;
+  readonly a: number;
+  readonly b: number;
   readonly wire: Wire | null;
   /** Second conductor of a cable: screen, or 0 V of a data lead. */
   readonly screen: boolean;
@@ -17,28 +17,49 @@ export interface Join {
   readonly audio: boolean;
 }
 
-const cache = new WeakMap<Facts, readonly Join[]>();
-
-/** Everything that joins nodes without a fuse, contact or resistor: wires, screens, joints, cables, and the body. */
-export function groundJoins(facts: Facts): readonly Join[] {
-  let list = cache.get(facts);
-  if (!list) {
-    list = collect(facts);
-    cache.set(facts, list);
-  }
-  return list;
+/** All joins of a plan over numbered nodes. */
+export interface Joins {
+  readonly all: readonly Join[];
+  readonly nodes: readonly string[];
+  /** Number of a node; -1 for one that nothing joins. */
+  at(node: string): number;
 }
 
-function collect(facts: Facts): Join[] {
-  const list: Join[] = [];
-  const name = (key: string): string => (key === '0' || key.startsWith('chassis:') ? BODY : key);
+const cache = new WeakMap<Facts, Joins>();
+
+/** Everything that joins nodes without a fuse, contact or resistor: wires, screens, joints, cables, and the body. */
+export function groundJoins(facts: Facts): Joins {
+  let joins = cache.get(facts);
+  if (!joins) {
+    joins = collect(facts);
+    cache.set(facts, joins);
+  }
+  return joins;
+}
+
+function collect(facts: Facts): Joins {
+  const all: Join[] = [];
+  const nodes: string[] = [];
+  const numberOf = new Map<string, number>();
+  const number = (key: string): number => {
+    const node = key === '0' || key.startsWith('chassis:') ? BODY : key;
+    let n = numberOf.get(node);
+    if (n === undefined) {
+      n = nodes.length;
+      numberOf.set(node, n);
+      nodes.push(node);
+    }
+    return n;
+  };
   for (const w of Object.values(facts.plan.wires)) {
     const [from, to] = [`${w.from.part}.${w.from.terminal}`, `${w.to.part}.${w.to.terminal}`];
     const [a, b] = [facts.at(from), facts.at(to)];
     if (!a || !b) continue;
-    list.push({ a: from, b: to, wire: w, screen: false, audio: false });
-    if (PAIRED_FORMS.has(a.terminal.form) && PAIRED_FORMS.has(b.terminal.form))
-      list.push({ a: `${from}~0`, b: `${to}~0`, wire: w, screen: true, audio: a.terminal.form === 'jack' && b.terminal.form === 'jack' });
+    all.push({ a: number(from), b: number(to), wire: w, screen: false, audio: false });
+    if (PAIRED_FORMS.has(a.terminal.form) && PAIRED_FORMS.has(b.terminal.form)) {
+      const audio = a.terminal.form === 'jack' && b.terminal.form === 'jack';
+      all.push({ a: number(`${from}~0`), b: number(`${to}~0`), wire: w, screen: true, audio });
+    }
   }
   for (const view of facts.parts.values()) {
     if (view.facts.sources?.some((s) => s.kind === 'feed')) continue;
@@ -47,39 +68,44 @@ function collect(facts: Facts): Join[] {
       const audio = view.kind.kind === 'audio-lead' && link.a.endsWith('~0');
       // A cable's second conductor goes from plug to plug; a plug's screen inside a device is a joint of that device.
       const screen = link.a.endsWith('~0') && link.b.endsWith('~0') && link.type === 'conductor';
-      list.push({ a: name(nodeName(view, link.a)), b: name(nodeName(view, link.b)), wire: null, screen, audio });
+      all.push({ a: number(nodeName(view, link.a)), b: number(nodeName(view, link.b)), wire: null, screen, audio });
     }
   }
-  return list;
+  return { all, nodes, at: (node) => numberOf.get(node) ?? -1 };
 }
 
-/** Which nodes hang together: the same number for all that do. A node that nothing joins has a number of its own. */
-export function rooter(joins: readonly Join[], without?: Join): (node: string) => number {
-  const numberOf = new Map<string, number>();
-  const parent: number[] = [];
-  const number = (node: string): number => {
-    let n = numberOf.get(node);
-    if (n === undefined) {
-      n = parent.length;
-      numberOf.set(node, n);
-      parent.push(n);
-    }
-    return n;
-  };
+/** Which nodes hang together over the joins let through: the same number for all that do. Node -1 hangs on nothing. */
+export function rooter(joins: Joins, through: (j: Join) => boolean): (node: number) => number {
+  const parent = Int32Array.from(joins.nodes, (_, i) => i);
   const root = (start: number): number => {
     let n = start;
-    while (parent[n] !== n) {
+    while (n >= 0 && parent[n] !== n) {
       parent[n] = parent[parent[n]!]!;
       n = parent[n]!;
     }
     return n;
   };
-  for (const j of joins) if (j !== without) parent[root(number(j.a))] = root(number(j.b));
-  return (node) => root(number(node));
+  for (const j of joins.all) if (through(j)) parent[root(j.a)] = root(j.b);
+  return root;
 }
 
-/** Do its two ends come apart when this join opens? */
-export function isBridge(joins: readonly Join[], join: Join): boolean {
-  const root = rooter(joins, join);
-  return root(join.a) !== root(join.b);
+/** Those of a few joins whose ends come apart when they open, over the joins let through. */
+export function bridgesAmong(joins: Joins, few: readonly Join[], through: (j: Join) => boolean): ReadonlySet<Join> {
+  const some = new Set(few);
+  const root = rooter(joins, (j) => !some.has(j) && through(j));
+  // What is left is small: the few joins between lumps of all that hangs together without them.
+  const comesApart = (join: Join): boolean => {
+    const reached = new Set([root(join.a)]);
+    for (let grown = true; grown; ) {
+      grown = false;
+      for (const j of few) {
+        const [a, b] = [root(j.a), root(j.b)];
+        if (j === join || reached.has(a) === reached.has(b)) continue;
+        reached.add(a).add(b);
+        grown = true;
+      }
+    }
+    return !reached.has(root(join.b));
+  };
+  return new Set(few.filter((j) => through(j) && comesApart(j)));
 }

@@ -65,20 +65,18 @@ interface ScreenGroup {
 /** Pieces of screened sound lead, each with whether ground closes a ring around it. */
 function screens(facts: Facts): ScreenGroup[] {
   const joins = groundJoins(facts);
-  const rest = rooter(joins.filter((j) => !j.audio));
-  const sound = rooter(joins.filter((j) => j.audio));
+  const audio = joins.all.filter((j) => j.audio);
+  if (audio.length === 0) return [];
+  const rest = rooter(joins, (j) => !j.audio);
+  const sound = rooter(joins, (j) => j.audio);
   const groups = new Map<number, Join[]>();
-  for (const j of joins) {
-    if (!j.audio) continue;
-    const key = sound(j.a);
-    groups.set(key, [...(groups.get(key) ?? []), j]);
-  }
+  for (const j of audio) groups.set(sound(j.a), [...(groups.get(sound(j.a)) ?? []), j]);
   return [...groups.values()].flatMap((group) => {
     const wires = group.flatMap((j) => j.wire ?? []);
     if (wires.length === 0) return [];
     const nodes = [...new Set(group.flatMap((j) => [j.a, j.b]))];
     const roots = nodes.map((n) => rest(n));
-    const outer = nodes.filter((n) => !isLead(facts, n));
+    const outer = nodes.map((n) => joins.nodes[n]!).filter((n) => !isLead(facts, n));
     return [{ wires, parts: [...new Set(outer.map((n) => splitKey(n)[0]))], ring: new Set(roots).size < roots.length }];
   });
 }

@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { nodeName } from '../../analysis/graph.ts';
 import { called, defineRule, part, verdicts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
-import { groundJoins, rooter } from '../groundJoins.ts';
+import { BODY, groundJoins, rooter } from '../groundJoins.ts';
 import type { Repair } from '../types.ts';
 
 const { fine, found } = verdicts('computer-bonded-twice', 'H2');
@@ -46,10 +46,12 @@ function bonded(facts: Facts): { computer: PartView; bonds: readonly PartView[] 
       .map((l) => ({ view, node: nodeName(view, l.a) }));
   });
   if (ties.length === 0) return [];
-  const root = rooter(groundJoins(facts).filter((j) => j.b !== 'body'));
+  const joins = groundJoins(facts);
+  const body = joins.at(BODY);
+  const root = rooter(joins, (j) => j.a !== body && j.b !== body);
   return facts.ofKind('computer').flatMap((computer) => {
-    const zero = root(`${computer.part.id}.6`);
-    const found = ties.filter((t) => root(t.node) === zero).map((t) => t.view);
+    const zero = root(joins.at(`${computer.part.id}.6`));
+    const found = ties.filter((t) => root(joins.at(t.node)) === zero).map((t) => t.view);
     const ours = [...new Set(found.filter((v) => v.part.owner === 'build'))];
     const theirs = found.find((v) => v.part.owner === 'vehicle');
     const bonds = theirs ? [theirs, ...ours] : ours;

@@ -1,11 +1,10 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
-import { PAIRED_FORMS } from '../../parts/types.ts';
 import { Draft } from '../../plan/draft.ts';
 import type { Id, Wire } from '../../plan/types.ts';
 import { SCREEN } from '../../trade/grounds.ts';
 import { end, groundEnd, newWire } from '../build.ts';
 import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
-import { BODY, groundJoins, isBridge, rooter } from '../groundJoins.ts';
+import { BODY, bridgesAmong, groundJoins, type Joins, rooter } from '../groundJoins.ts';
 import { mostA } from '../groundPoints.ts';
 import type { Finding, Repair, Subject, Verdict } from '../types.ts';
 
@@ -47,18 +46,30 @@ function screened(facts: Facts): readonly Screened[] {
 
 function collect(facts: Facts): Screened[] {
   const joins = groundJoins(facts);
-  const all = rooter(joins);
-  const plain = rooter(joins.filter((j) => !j.screen));
-  return [...facts.parts.values()].flatMap((view) => {
-    const load = view.facts.loads?.[0];
+  const leadsOf = screenedLeads(joins);
+  if (leadsOf.size === 0) return [];
+  const all = rooter(joins, () => true);
+  const plain = rooter(joins, (j) => !j.screen);
+  const body = joins.at(BODY);
+  return [...leadsOf].flatMap(([id, leads]) => {
+    const view = facts.parts.get(id);
+    const load = view?.facts.loads?.[0];
     // What is fed by its USB plug has no other way home, and is made for it.
-    if (!load || load.minus.endsWith('~0') || view.kind.kind === 'computer' || !facts.isWired(`${view.part.id}.${load.plus}`)) return [];
-    const plugs = new Set(view.terminals.filter((t) => PAIRED_FORMS.has(t.form)).map((t) => t.id));
-    const leads = Object.values(facts.plan.wires).filter((w) => [w.from, w.to].some((e) => e.part === view.part.id && plugs.has(e.terminal)));
-    const minus = `${view.part.id}.${load.minus}`;
-    if (leads.length === 0 || all(minus) !== all(BODY)) return [];
-    return [{ view, plus: load.plus, minus: load.minus, leads, ownReturn: plain(minus) === plain(BODY), amp: Math.max(load.peakA, load.heatA) }];
+    if (!view || !load || load.minus.endsWith('~0') || view.kind.kind === 'computer' || !facts.isWired(`${id}.${load.plus}`)) return [];
+    const minus = joins.at(`${id}.${load.minus}`);
+    if (all(minus) !== all(body)) return [];
+    return [{ view, plus: load.plus, minus: load.minus, leads, ownReturn: plain(minus) === plain(body), amp: Math.max(load.peakA, load.heatA) }];
   });
+}
+
+/** Cables with a second conductor, by the parts they end on. */
+function screenedLeads(joins: Joins): ReadonlyMap<Id, readonly Wire[]> {
+  const of = new Map<Id, Wire[]>();
+  for (const { wire: w, screen } of joins.all) {
+    if (!w || !screen) continue;
+    for (const id of new Set([w.from.part, w.to.part])) of.set(id, [...(of.get(id) ?? []), w]);
+  }
+  return of;
 }
 
 /** Elements by which parts join the screens of their plugs to their 0 V. */
@@ -111,15 +122,16 @@ function judge(facts: Facts, s: Screened): Verdict {
 /** Ground wires which, should they come loose, leave their current no way home but a screen. */
 function looseReturns(facts: Facts): Verdict[] {
   const joins = groundJoins(facts);
-  if (!joins.some((j) => j.screen)) return [];
-  const heavy = joins.filter((j) => isHeavy(facts, j.wire, j.screen));
+  if (!joins.all.some((j) => j.screen)) return [];
+  const heavy = joins.all.filter((j) => isHeavy(facts, j.wire, j.screen));
   if (heavy.length === 0) return [];
-  const plain = joins.filter((j) => !j.screen);
+  const without = bridgesAmong(joins, heavy, (j) => !j.screen);
+  const withAll = bridgesAmong(joins, heavy, () => true);
   return heavy.map((j) => {
     const w = j.wire!;
     const subject = wire(w.id);
     const report = facts.analysis.wires[w.id]!;
-    if (!isBridge(plain, j) || isBridge(joins, j)) return fine(subject);
+    if (!without.has(j) || withAll.has(j)) return fine(subject);
     const name = wireName(facts, w.id);
     return found({
       level: 'advice',
