@@ -5,6 +5,7 @@ import { apply } from '../plan/apply.ts';
 import type { Edit, Plan } from '../plan/types.ts';
 import { ruleById, rules } from '../rules/index.ts';
 import type { Finding, Repair, RuleDef } from '../rules/types.ts';
+import { type Effect, effectOf } from './effect.ts';
 import { findingsReport } from './report.ts';
 import { settlePlan } from './settle.ts';
 import type { Results } from './types.ts';
@@ -25,6 +26,8 @@ export interface OfferedRepair {
   readonly title: string;
   readonly safe: boolean;
   readonly edit: Edit;
+  /** What it does to figures and parts list; null in large plans, where it was not tried. */
+  readonly effect: Effect | null;
 }
 
 /** Larger plans take a rule's repair as it is: proving it would hold up the page. */
@@ -42,8 +45,15 @@ export function repairsFor(plan: Plan, results: Results, finding: Finding): Offe
   const offers: OfferedRepair[] = [];
   for (const repair of proposed(rule.repair, finding, facts)) {
     const edit = repair.edit(plan);
-    if (!edit || edit.changes.length === 0 || (small && !mends(plan, results, finding, edit))) continue;
-    offers.push({ title: repair.title, safe: repair.safe, edit: { ...edit, intent: 'repair.apply', label: repair.title } });
+    if (!edit || edit.changes.length === 0) continue;
+    const after = small ? tried(plan, edit) : null;
+    if (small && !(after && helped(results, after, finding))) continue;
+    offers.push({
+      title: repair.title,
+      safe: repair.safe,
+      edit: { ...edit, intent: 'repair.apply', label: repair.title },
+      effect: after && effectOf(results, after),
+    });
   }
   return offers;
 }
@@ -57,10 +67,9 @@ export function proposed(repair: NonNullable<RuleDef['repair']>, finding: Findin
   }
 }
 
-function mends(plan: Plan, before: Results, finding: Finding, edit: Edit): boolean {
+function tried(plan: Plan, edit: Edit): Results | null {
   const applied = apply(plan, edit);
-  if (!applied.ok) return false;
-  return helped(before, computeResults(applied.plan), finding);
+  return applied.ok ? computeResults(applied.plan) : null;
 }
 
 const keyOf = (f: Finding): string => `${f.rule}|${f.subject.id}`;
@@ -71,5 +80,6 @@ export function helped(before: Results, after: Results, finding: Finding): boole
   return after.report.findings.every((f) => keyOf(f) !== keyOf(finding) && (f.level !== 'hazard' || known.has(keyOf(f))));
 }
 
+export type { Effect } from './effect.ts';
 export { settlePlan } from './settle.ts';
 export type { Card, FindingsReport, Reasons, Results } from './types.ts';

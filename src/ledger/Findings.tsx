@@ -5,6 +5,7 @@ import { useApp } from '../state/store.ts';
 import { change, selectPart, selectSubject } from './actions.ts';
 import { FindingCard } from './FindingCard.tsx';
 import { partName, wireName } from './lookup.ts';
+import { MendPlan } from './MendPlan.tsx';
 
 const FIRST = 3;
 
@@ -35,6 +36,7 @@ export function Findings({ wanted }: { readonly wanted: { readonly key: string }
       ) : (
         <p>Begin with a fused feed from the shelf, then a supply, then the computer. Sets are ordinary parts, wired as most builds need them.</p>
       )}
+      <MendPlan />
       {shown.map((card) => (
         <FindingCard key={card.key} card={card} />
       ))}

@@ -5,6 +5,7 @@ import type { Finding } from '../rules/types.ts';
 import { useApp } from '../state/store.ts';
 import { change } from './actions.ts';
 import { describeEdit } from './describe.ts';
+import { EffectLines } from './EffectLines.tsx';
 import { mendThemAll, useKindForAll, useRepairs } from './useRepairs.ts';
 
 /** Lines of a preview that are shown without being asked for. */
@@ -79,6 +80,7 @@ function Repair({ offer, plan, current }: { readonly offer: OfferedRepair; reado
             <li key={line}>{line}</li>
           ))}
         </ul>
+        {offer.effect ? <EffectLines effect={offer.effect} /> : null}
         <div className="row">
           <button type="button" className="btn" disabled={!current} onClick={() => change(offer.edit)}>
             Change it
@@ -96,6 +98,7 @@ function Repair({ offer, plan, current }: { readonly offer: OfferedRepair; reado
         {offer.safe ? '' : ' …'}
       </button>
       <Preview lines={lines} />
+      {offer.effect ? <EffectLines effect={offer.effect} /> : null}
     </>
   );
 }
