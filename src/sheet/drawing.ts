@@ -17,13 +17,13 @@ const ZONE_SIZE_U = 13;
 /**
  * The whole plan in drawing order: zones, wires, joints, parts, tags.
  * @param items item number of each part, as on the lists: `F1`, `K2`
- * @param window what is shown of it, u: names of zones stand where they can be read; default all
+ * @param shown the stretch that is shown, u: names of zones stand where they can be read; default all
  */
-export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>, window: Box = scene.bounds): Primitive[] {
+export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>, shown: Box = scene.bounds): Primitive[] {
   const wires = [...scene.wires.values()];
   const parts = [...scene.parts.values()];
   return [
-    ...scene.zones.flatMap((zone) => zonePrimitives(zone, window)),
+    ...scene.zones.flatMap((zone) => zonePrimitives(zone, shown)),
     ...scene.runs.flatMap((run): Primitive[] => slip(run.at, `${run.lengthM.toFixed(1)} m`, 'soft')),
     ...wires.flatMap(wirePrimitives),
     ...scene.joints.map((j): Primitive => ({ t: 'circle', x: j.x, y: j.y, r: 3, fill: 'ink' })),
@@ -33,9 +33,9 @@ export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>, wi
   ];
 }
 
-function zonePrimitives({ box, bar, name, maxC }: Scene['zones'][number], window: Box): Primitive[] {
-  const x = Math.max(box.x, window.x) + 12;
-  const room = Math.min(box.x + box.w, window.x + window.w) - x;
+function zonePrimitives({ box, bar, name, maxC }: Scene['zones'][number], shown: Box): Primitive[] {
+  const x = Math.max(box.x, shown.x) + 12;
+  const room = Math.min(box.x + box.w, shown.x + shown.w) - x;
   // A piece that shows only a strip of a zone leaves its name to the piece that shows more.
   const hasName = room >= textWidth(name, ZONE_SIZE_U, true) || room >= box.w - 12;
   const names: Primitive[] = [

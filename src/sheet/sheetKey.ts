@@ -10,11 +10,11 @@ import { tapRows } from './partRows.ts';
 export function keySection(context: Context): Html {
   const rows = [...tapRows(context).map((t) => [`${t.label}, lead`, ...t.volts.map(nearVolts)]), ...context.ours.flatMap((view) => rowsOf(context, view))];
   if (rows.length === 0) return raw('');
-  const timing = timingChecks(context).map((c) => h`<p>${c.measure}: ${c.expected}.</p>`);
+  const timing = timingChecks(context).map((c) => `${c.measure}: ${c.expected}.`);
   return section(
     'Key positions at a glance',
     h`${table('Key positions', [{ title: 'Part' }, ...KEY_POSITIONS.map((k) => ({ title: k.key, kind: 'n' as const }))], rows)}
-${timing}`,
+${timing.length === 0 ? raw('') : h`<p>${timing.join(' ')}</p>`}`,
     'apart',
   );
 }

@@ -26,18 +26,18 @@ export function wireSection(context: Context, unit: LengthUnit): Html {
     '',
   ]);
   const head: readonly Column[] = [
-    { title: 'Wire', widthMm: 9 },
+    { title: 'Wire', widthMm: 8.5 },
     { title: 'From → to, and how it is joined there' },
     { title: 'Size', kind: 'keep', widthMm: 15 },
-    { title: 'Colour', widthMm: 20.5 },
-    { title: 'Length', kind: 'n', widthMm: 16.5 },
+    { title: 'Colour', widthMm: 22 },
+    { title: 'Length', kind: 'n', widthMm: 16 },
     { title: 'Load', kind: 'n', widthMm: 11.5 },
     { title: 'Drop', kind: 'n', widthMm: 12 },
     { title: 'Fuse', widthMm: 11.5 },
     { title: 'Cut', kind: 'up', widthMm: 7 },
-    { title: 'Crimped', kind: 'up', widthMm: 7 },
-    { title: 'Tested', kind: 'up', widthMm: 7 },
-    { title: 'Read', widthMm: 11 },
+    { title: 'Crimp', kind: 'up', widthMm: 7 },
+    { title: 'Test', kind: 'up', widthMm: 7 },
+    { title: 'Read', widthMm: 10 },
   ];
   const insulation = usualC === undefined ? '' : ` Insulation ${usualC} °C where nothing else is said.`;
   const tooMuch = all.some((r) => r.protectedBy.endsWith(TOO_MUCH)) ? ' Too much = it lets more through than the wire carries: see the open findings.' : '';
@@ -53,7 +53,7 @@ function endsCell(r: WireRow, usualC: number | undefined): Html {
     r.sleeved ? 'sleeved' : '',
     r.note,
   ].filter((t) => t !== '');
-  const end = (text: string, joint: string): Html => h`<div class="end"><span>${text.replace(', terminal ', ' · ')}</span> <span>${joint}</span></div>`;
+  const end = (text: string, joint: string): Html => h`<div class="end"><span>${shortEnd(text)}</span> <span>${joint}</span></div>`;
   return h`${end(r.from, r.fromJoint)}${end(`→ ${r.to}`, r.toJoint)}${more.length === 0 ? raw('') : h`<div>(${more.join('; ')})</div>`}`;
 }
 
@@ -61,6 +61,11 @@ function endsCell(r: WireRow, usualC: number | undefined): Html {
 function shareText(r: WireRow): string {
   if (r.dropShare === null || r.dropV < 0.05e-3) return '';
   return r.dropShare < 0.001 ? '<\u00a00.1\u00a0%' : percent(r.dropShare);
+}
+
+/** Said in a word or two, so that most ends fit one line. */
+function shortEnd(text: string): string {
+  return text.replace(', terminal ', ' · ').replace(/, side towards the (\w+)$/, ', $1 side');
 }
 
 function commonest(values: readonly number[]): number | undefined {

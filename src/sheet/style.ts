@@ -45,7 +45,7 @@ th { background: #fff; border-bottom: 0.5mm solid #000; font-weight: 700; vertic
 th.n { white-space: normal; }
 .c { text-align: center; padding-left: 0; padding-right: 0; width: 7mm; }
 th.c { font-size: 8pt; }
-th.up { padding: 1mm 0; }
+th.up { padding: 0.5mm 0; }
 th.up span { display: inline-block; writing-mode: vertical-rl; transform: rotate(180deg); text-align: left; white-space: nowrap; }
 table.whole { break-inside: avoid; }
 .blank { min-width: 14mm; width: 14mm; }

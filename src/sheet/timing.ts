@@ -1,8 +1,9 @@
-import type { KeyCycle, WorstMargin } from '../analysis/time/types.ts';
+import type { EventReport, KeyCycle, WorstMargin } from '../analysis/time/types.ts';
 import { textWidth } from '../drawing/text.ts';
 import type { Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import type { Context } from './context.ts';
+import { eventsTable } from './eventsTable.ts';
 import { volts } from './figures.ts';
 import { type Column, type Html, h, raw, section, table } from './markup.ts';
 import { svgOf } from './svg.ts';
@@ -17,6 +18,8 @@ export interface SheetTime {
   readonly cycle: KeyCycle;
   /** Worst case of every computer; null when it was not worked out. */
   readonly margins: readonly WorstMargin[] | null;
+  /** What events of the supply do to the parts; absent when they were not worked out. */
+  readonly events?: readonly EventReport[] | null;
 }
 
 /** Drawing units across the page; at this width the strip's letters print at 8 pt. */
@@ -29,7 +32,7 @@ const ROWS = 3;
 const SERIAL = 900;
 
 /** The key cycle in print: what it comes to in a sentence, the strip in black and white, and the same as figures. */
-export function timingSection(context: Context, { cycle, margins }: SheetTime): Html {
+export function timingSection(context: Context, { cycle, margins, events }: SheetTime): Html {
   if (cycle.outcome === 'cancelled') return raw('');
   const name = (part: Id): string => context.views.get(part)?.name ?? part;
   const isPowered = (part: Id): boolean => context.deviceOn(part, 'powered', 'RUN_CHARGING') !== false;
@@ -39,11 +42,12 @@ export function timingSection(context: Context, { cycle, margins }: SheetTime): 
   const stuck = cycle.outcome === 'stuck' ? h`<p>The calculation got stuck at ${timeText(cycle.stuck?.tS ?? 0)}: what follows is missing.</p>` : raw('');
   return section(
     'One turn of the key',
-    h`<div class="apart">${says.map((text) => h`<p>${text.charAt(0).toUpperCase()}${text.slice(1)}.</p>`)}
+    h`<div class="apart"><p>${says.map((text) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`).join(' ')}</p>
 ${stuck}
-${raw(strip(context, cycle))}</div>
 <p class="small">For ${cycle.scenario.band} supply. Two strokes across an axis: its scale changes there.</p>
-${moments(context, cycle, name)}`,
+${raw(strip(context, cycle))}</div>
+${moments(context, cycle, name)}
+${events ? eventsTable(context, events) : raw('')}`,
   );
 }
 
