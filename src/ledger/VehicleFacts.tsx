@@ -21,7 +21,7 @@ const KNOWN = [
 ];
 const MOVING: readonly { readonly value: Moving; readonly label: string }[] = [
   { value: 'hinge', label: 'a hinge' },
-  { value: 'tilt', label: 'a cab or column that tilts' },
+  { value: 'tilt', label: 'a tilting cab, column' },
 ];
 const SENSOR = [...KNOWN.slice(0, 2), { value: 'unknown', label: 'I don’t know' }];
 const DIPS: readonly { readonly value: DipLevel; readonly label: string }[] = [
@@ -236,6 +236,7 @@ function Runs() {
   const moves = (r: Run) => (
     <PickField
       label={`Moves: ${name(r.a)} – ${name(r.b)}`}
+      term="… moves there"
       value={r.moving ?? ''}
       options={MOVING}
       automatic="nothing"
