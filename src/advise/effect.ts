@@ -14,6 +14,8 @@ export interface Effect {
 
 /** A figure that moves by less than this share is not worth a line. */
 const WORTH = 0.005;
+/** A parked draw that moves by less is noise, A. */
+const LEAST_A = 10e-6;
 
 /** Compares everything computed before and after. Pure. */
 export function effectOf(before: Results, after: Results): Effect {
@@ -27,15 +29,15 @@ export function effectOf(before: Results, after: Results): Effect {
 
 function figures(before: Results, after: Results): Effect['figures'] {
   const list: { label: string; before: string; after: string }[] = [];
-  const add = (label: string, a: number | undefined, b: number | undefined, text: (x: number) => string): void => {
-    if (a === undefined || b === undefined || Math.abs(b - a) <= WORTH * Math.max(Math.abs(a), Math.abs(b))) return;
+  const add = (label: string, a: number | undefined, b: number | undefined, text: (x: number) => string, least = 0): void => {
+    if (a === undefined || b === undefined || Math.abs(b - a) <= Math.max(least, WORTH * Math.max(Math.abs(a), Math.abs(b)))) return;
     if (text(a) !== text(b)) list.push({ label, before: text(a), after: text(b) });
   };
   add('Hazards', count(before, 'hazard'), count(after, 'hazard'), String);
   add('Faults', count(before, 'fault'), count(after, 'fault'), String);
   const least = (r: Results): number | undefined => r.analysis.arrivals.find((a) => r.filled.parts[a.part]?.kind === 'computer')?.worstLow?.v;
   add('5 V at the computer, least', least(before), least(after), volts);
-  add('Parked draw of this build', before.analysis.parked.buildA, after.analysis.parked.buildA, amps);
+  add('Parked draw of this build', before.analysis.parked.buildA, after.analysis.parked.buildA, amps, LEAST_A);
   return list;
 }
 
@@ -50,7 +52,7 @@ function shopping({ filled }: Results): Map<string, number> {
   for (const view of viewsOf(filled).values()) {
     if (view.part.owner !== 'build' || view.kind.owner === 'vehicle') continue;
     const spec = view.kind.spec(view.s);
-    add(spec === '' ? view.kind.title : `${view.kind.title}, ${spec}`, 1);
+    add(spec === '' || spec.toLowerCase().startsWith(view.kind.title.toLowerCase()) ? spec || view.kind.title : `${view.kind.title}, ${spec}`, 1);
   }
   for (const wire of Object.values(filled.wires)) {
     if (wire.owner === 'build' && wire.areaMm2 !== undefined && wire.lengthM !== undefined)

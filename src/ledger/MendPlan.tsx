@@ -112,10 +112,21 @@ function Offer({
             ? `${count(steps.length, 'repair')} made`
             : `${count(steps.length, 'repair')} can be made at once`}
       </h3>
+      <div className="row">
+        {done || steps.length === 0 ? null : (
+          <button type="button" className="btn main" disabled={!current} onClick={onDo}>
+            Make {steps.length === 1 ? 'it' : `all ${steps.length}`}
+          </button>
+        )}
+        <button type="button" className="btn quiet" onClick={onLeave}>
+          {done || steps.length === 0 ? 'Close' : 'Leave it'}
+        </button>
+      </div>
       {steps.length > 0 ? (
         <>
           <p className="note">
-            Hazards {before.hazards} → {after.hazards}, faults {before.faults} → {after.faults}. {done ? 'One undo takes all back.' : ''}
+            Counted place by place: hazards {before.hazards} → {after.hazards}, faults {before.faults} → {after.faults}.{' '}
+            {done ? 'One undo takes all back.' : ''}
           </p>
           <ul className="bullets">
             {steps.map((s, i) => (
@@ -144,16 +155,6 @@ function Offer({
           </ul>
         </details>
       ) : null}
-      <div className="row">
-        {done || steps.length === 0 ? null : (
-          <button type="button" className="btn main" disabled={!current} onClick={onDo}>
-            Make {steps.length === 1 ? 'it' : `all ${steps.length}`}
-          </button>
-        )}
-        <button type="button" className="btn quiet" onClick={onLeave}>
-          {done || steps.length === 0 ? 'Close' : 'Leave it'}
-        </button>
-      </div>
     </section>
   );
 }
