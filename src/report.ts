@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { computeResults } from './advise/index.ts';
 import { timeBaseOf } from './advise/inTime.ts';
 import type { Results } from './advise/types.ts';
-import { defaultScenario, keyCycle, worstMargins } from './analysis/time/index.ts';
+import { allEvents, defaultScenario, keyCycle, worstMargins } from './analysis/time/index.ts';
 import { planJsonSchema, readPlan } from './codec/index.ts';
 import type { Plan } from './plan/types.ts';
 import { countsOf, exitCode } from './sheet/report/counts.ts';
@@ -63,7 +63,7 @@ function output(plan: Plan, results: Results, args: readonly string[]): string {
   return sheetHtml(results, {
     paper: args.includes('--letter') ? 'Letter' : 'A4',
     date: new Date().toISOString().slice(0, 10),
-    time: { cycle: keyCycle(base, defaultScenario(plan)), margins: worstMargins(base) },
+    time: { cycle: keyCycle(base, defaultScenario(plan)), margins: worstMargins(base), events: allEvents(base) },
   });
 }
 

@@ -1,5 +1,5 @@
-import { keyCycle, margins, parkedWeeks, spread, type TimeBase, timeBase } from '../analysis/time/index.ts';
-import type { KeyCycle, ParkedWeeks, Scenario, Spread, WorstMargin } from '../analysis/time/types.ts';
+import { events, keyCycle, margins, parkedWeeks, spread, type TimeBase, timeBase } from '../analysis/time/index.ts';
+import type { EventReport, KeyCycle, ParkedWeeks, Scenario, Spread, WorstMargin } from '../analysis/time/types.ts';
 import { sameRow } from '../plan/equal.ts';
 import type { Plan } from '../plan/types.ts';
 import { settlePlan } from './settle.ts';
@@ -7,8 +7,8 @@ import { settlePlan } from './settle.ts';
 /** What is asked of a plan in time; the plan as the person left it. */
 export type TimeOrder =
   | { readonly kind: 'cycle'; readonly plan: Plan; readonly scenario: Scenario }
-  | { readonly kind: 'margins' | 'weeks' | 'spread'; readonly plan: Plan };
-export type TimeResult = KeyCycle | readonly WorstMargin[] | ParkedWeeks | Spread;
+  | { readonly kind: 'margins' | 'weeks' | 'spread' | 'events'; readonly plan: Plan };
+export type TimeResult = KeyCycle | readonly WorstMargin[] | ParkedWeeks | Spread | readonly EventReport[];
 
 /** How far an order has come, with what is known so far. */
 export interface TimeStep {
@@ -45,6 +45,14 @@ export function* inTime(order: TimeOrder, onShare?: (share: number) => void): Ge
       return parkedWeeks(base);
     case 'margins': {
       const runs = margins(base);
+      for (;;) {
+        const step = runs.next();
+        if (step.done) return step.value;
+        yield { share: step.value };
+      }
+    }
+    case 'events': {
+      const runs = events(base);
       for (;;) {
         const step = runs.next();
         if (step.done) return step.value;

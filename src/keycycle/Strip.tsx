@@ -6,7 +6,7 @@ import { keyFor, STATE_WORDS } from '../faces/words.ts';
 import type { Id, Plan } from '../plan/types.ts';
 import { keyAt, momentRows } from '../sheet/timing/moments.ts';
 import type { TimeScale } from '../sheet/timing/scale.ts';
-import { timeText } from '../sheet/timing/words.ts';
+import { stuckText, timeText } from '../sheet/timing/words.ts';
 import { app, useApp } from '../state/store.ts';
 import { NotDone, Progress } from './Progress.tsx';
 import { StripHead, useStop } from './StripHead.tsx';
@@ -175,14 +175,8 @@ function Readout({ cycle, at, nameOf }: { readonly cycle: KeyCycle | null; reado
 }
 
 function Stuck({ cycle }: { readonly cycle: KeyCycle }) {
-  if (cycle.outcome !== 'stuck') return null;
-  const { tS, where } = cycle.stuck ?? { tS: 0, where: '' };
-  return (
-    <p className="note wrong">
-      The calculation got stuck at {timeText(tS)}
-      {where === '' ? '' : `, at ${where}`}: the curves end there. Look at what switches there, or change a wire or a part near it.
-    </p>
-  );
+  const text = stuckText(cycle);
+  return text === null ? null : <p className="note wrong">{text}</p>;
 }
 
 function useReducedMotion(): boolean {

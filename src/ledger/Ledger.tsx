@@ -49,6 +49,10 @@ export function Ledger() {
     body.current?.scrollTo({ top: 0 });
   }, [shown, subject]);
 
+  const showFinding = (key: string) => {
+    setTab('findings');
+    setWanted({ key });
+  };
   const step = (by: number) => {
     const next = tabs[(tabs.findIndex((t) => t.id === shown) + by + tabs.length) % tabs.length];
     if (!next) return;
@@ -82,14 +86,7 @@ export function Ledger() {
       </div>
       <div className="ledger-body" role="tabpanel" id={`${id}-panel`} aria-labelledby={`${id}-${shown}`} ref={body}>
         <div className="stack">
-          {shown === 'selected' ? (
-            <Selected
-              onShowFinding={(key) => {
-                setTab('findings');
-                setWanted({ key });
-              }}
-            />
-          ) : null}
+          {shown === 'selected' ? <Selected onShowFinding={showFinding} /> : null}
           {shown === 'findings' ? (
             <>
               <Glance />
@@ -97,7 +94,7 @@ export function Ledger() {
               <Findings wanted={wanted} />
             </>
           ) : null}
-          {shown === 'supply' ? <Supply /> : null}
+          {shown === 'supply' ? <Supply onShowFinding={showFinding} /> : null}
           {shown === 'pins' ? <Pins /> : null}
           {shown === 'vehicle' ? (
             <>

@@ -2,7 +2,7 @@ import { amps, NONE, share, significant, volts } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { app, useApp } from '../state/store.ts';
-import { runSpread } from './spreadRun.ts';
+import { runOnDemand } from './onDemand.ts';
 
 /** What the figures come to when every part is picked at random within its tolerance. */
 export function Spread() {
@@ -26,7 +26,7 @@ export function Spread() {
             </button>
           </>
         ) : (
-          <button type="button" className="btn" onClick={runSpread}>
+          <button type="button" className="btn" onClick={() => runOnDemand('spread')}>
             {result ? 'Pick again' : 'Pick parts at random'}
           </button>
         )}

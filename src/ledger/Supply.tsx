@@ -6,12 +6,13 @@ import { Term } from '../faces/Term.tsx';
 import { STATE_WORDS } from '../faces/words.ts';
 import { useApp } from '../state/store.ts';
 import { selectPart } from './actions.ts';
+import { Events } from './Events.tsx';
 import { arrivalName } from './lookup.ts';
 import { Spread } from './Spread.tsx';
 import { Weeks } from './Weeks.tsx';
 
 /** What arrives, what is drawn, and what the parked battery loses. */
-export function Supply() {
+export function Supply({ onShowFinding }: { onShowFinding(key: string): void }) {
   const analysis = useApp((s) => s.results?.analysis);
   if (!analysis) return null;
   return (
@@ -20,6 +21,7 @@ export function Supply() {
       <Parked />
       <Weeks />
       <Loads rows={analysis.loads} />
+      <Events onShowFinding={onShowFinding} />
       <Spread />
     </>
   );

@@ -10,7 +10,7 @@ import { svgOf } from './svg.ts';
 import { labelRows } from './timing/axis.ts';
 import { computersOf, momentRows, partEvents } from './timing/moments.ts';
 import { rightRoom, type StripPicture, scaleOf, stripPicture } from './timing/picture.ts';
-import { COMPUTER_WORDS, crankAnswer, stopAnswer, timeText } from './timing/words.ts';
+import { COMPUTER_WORDS, crankAnswer, stopAnswer, stuckText, timeText } from './timing/words.ts';
 import { STATE_WORDS } from './words.ts';
 
 /** What was computed in time, for the sheet. */
@@ -39,7 +39,8 @@ export function timingSection(context: Context, { cycle, margins, events }: Shee
   const stop = margins ? stopAnswer(margins, name, isPowered) : null;
   const crank = crankAnswer(margins ?? cycle.margins);
   const says = [...(stop ? [stop.detail === '' ? stop.text : `${stop.text} (${stop.detail})`] : []), ...(crank ? [`the computer ${crank.text}`] : [])];
-  const stuck = cycle.outcome === 'stuck' ? h`<p>The calculation got stuck at ${timeText(cycle.stuck?.tS ?? 0)}: what follows is missing.</p>` : raw('');
+  const trouble = stuckText(cycle);
+  const stuck = trouble === null ? raw('') : h`<p>${trouble}</p>`;
   return section(
     'One turn of the key',
     h`<div class="apart"><p>${says.map((text) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`).join(' ')}</p>

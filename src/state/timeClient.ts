@@ -25,7 +25,7 @@ export interface TimePort {
   onerror: ((event: { readonly message?: string }) => void) | null;
 }
 
-const TASKS: readonly TimeTask[] = ['cycle', 'margins', 'weeks', 'spread'];
+const TASKS: readonly TimeTask[] = ['cycle', 'margins', 'weeks', 'spread', 'events'];
 /** A turn of the key that is no longer wanted may finish within this time; after it the worker is replaced, ms. */
 export const GRACE_MS = 1000;
 

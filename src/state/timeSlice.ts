@@ -20,7 +20,8 @@ export function timeSlice(set: SetState, get: GetState): TimeSlice {
     margins: NOTHING,
     weeks: NOTHING,
     spread: NOTHING,
-    watched: { cycle: 0, margins: 0, weeks: 0, spread: 0 },
+    events: NOTHING,
+    watched: { cycle: 0, margins: 0, weeks: 0, spread: 0, events: 0 },
     watch: (task) => {
       let isOver = false;
       count(task, 1);
@@ -46,5 +47,5 @@ export function patchTask(state: AppState, task: TimeTask, patch: Partial<Timed<
 
 /** Nothing computed yet, for a plan that has been opened: its own turn of the key. */
 export function freshTime(plan: Plan | null): Pick<AppState, TimeTask> {
-  return { cycle: { ...NOTHING, scenario: defaultScenario(plan ?? NO_PLAN) }, margins: NOTHING, weeks: NOTHING, spread: NOTHING };
+  return { cycle: { ...NOTHING, scenario: defaultScenario(plan ?? NO_PLAN) }, margins: NOTHING, weeks: NOTHING, spread: NOTHING, events: NOTHING };
 }

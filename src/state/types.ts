@@ -1,6 +1,6 @@
 import type { Results } from '../advise/types.ts';
 import type { PressedMoment } from '../analysis/pressed.ts';
-import type { KeyCycle, ParkedWeeks, Scenario, Spread, WorstMargin } from '../analysis/time/types.ts';
+import type { EventReport, KeyCycle, ParkedWeeks, Scenario, Spread, WorstMargin } from '../analysis/time/types.ts';
 import type { KeyPosition } from '../analysis/types.ts';
 import type { Band, Edit, Id, Plan } from '../plan/types.ts';
 import type { Scene } from '../scene/types.ts';
@@ -18,8 +18,8 @@ export interface PlanEntry {
   readonly changed: number;
 }
 
-/** Figures that take their time: one turn of the key, worst seconds in hand, parked weeks, spread over tolerances. */
-export type TimeTask = 'cycle' | 'margins' | 'weeks' | 'spread';
+/** Figures that take their time: one turn of the key, worst seconds in hand, parked weeks, spread over tolerances, events of the supply. */
+export type TimeTask = 'cycle' | 'margins' | 'weeks' | 'spread' | 'events';
 
 /** One such figure: it is computed while somebody watches it, again after every change of the plan. */
 export interface Timed<R> {
@@ -73,6 +73,8 @@ export interface AppState {
   readonly margins: Timed<readonly WorstMargin[]>;
   readonly weeks: Timed<ParkedWeeks>;
   readonly spread: Timed<Spread>;
+  /** What surges, dips and a reversed supply do to the parts. */
+  readonly events: Timed<readonly EventReport[]>;
   /** A face that shows a task calls this when it appears; the task is computed until the returned function is called. */
   watch(task: TimeTask): () => void;
   /** How many faces watch each task. */

@@ -9,6 +9,8 @@ export interface Profile extends Curve {
   readonly title: string;
   /** Resistance of the source that gives it, least and greatest, ohm. */
   readonly sourceOhm: readonly [least: number, most: number];
+  /** When that source is at work, s: before and after the supply is a stiff one. Absent = throughout. */
+  readonly pulse?: readonly [fromS: number, toS: number];
   /** Length of one, s. */
   readonly lastsS: number;
   readonly source: string;
@@ -188,6 +190,7 @@ export function pulse1(systemV: 12 | 24): Profile {
       ]),
     ]),
     sourceOhm: [pulse1Ohm, pulse1Ohm],
+    pulse: [startS, backS],
     lastsS: backS + 1e-4,
     source: systemV === 12 ? 'ISO 7637-2:2011, 5.6.1' : 'ISO 7637-2:2011, 5.6.1; wave files of a test generator',
     basis: systemV === 12 ? 'from memory' : 'read',
@@ -198,17 +201,21 @@ export function pulse1(systemV: 12 | 24): Profile {
 export function pulse2a(systemV: 12 | 24): Profile {
   const base = PULSE_SUPPLY_V[systemV];
   const peakV = base + 112;
+  const startS = 1e-4;
+  const peakS = startS + 1e-6;
   return {
     id: 'pulse-2a',
     title: 'Current cut off in the wires',
     ...joined([
       lines([
         [0, base],
-        [1e-6, peakV],
+        [startS, base],
+        [peakS, peakV],
       ]),
-      decay(1e-6, peakV, base, 50e-6 / LN_10),
+      decay(peakS, peakV, base, 50e-6 / LN_10),
     ]),
     sourceOhm: [2, 2],
+    pulse: [startS, 1e-3],
     lastsS: 1e-3,
     source: 'ISO 7637-2:2011, 5.6.2; wave files of a test generator; level for 24 V from memory',
     basis: systemV === 12 ? 'read' : 'from memory',

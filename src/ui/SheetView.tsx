@@ -13,6 +13,7 @@ export default function SheetView({ onClose }: { onClose(): void }) {
   const current = useApp((s) => s.resultsFor === s.plan);
   const cycle = useApp((s) => (s.cycle.resultFor === s.plan ? s.cycle.result : null));
   const margins = useApp((s) => (s.margins.resultFor === s.plan ? s.margins.result : null));
+  const events = useApp((s) => (s.events.resultFor === s.plan ? s.events.result : null));
   const [paper, setPaper] = useState<SheetOptions['paper']>('A4');
   const [who, setWho] = useState('');
   const frame = useRef<HTMLIFrameElement>(null);
@@ -22,6 +23,7 @@ export default function SheetView({ onClose }: { onClose(): void }) {
   useEffect(() => back.current?.focus(), []);
   useEffect(() => app.getState().watch('cycle'), []);
   useEffect(() => app.getState().watch('margins'), []);
+  useEffect(() => app.getState().watch('events'), []);
 
   const html = useMemo(
     () =>
@@ -31,10 +33,10 @@ export default function SheetView({ onClose }: { onClose(): void }) {
             date: today(),
             lengths,
             ...(who.trim() === '' ? {} : { who: who.trim() }),
-            ...(cycle ? { time: { cycle, margins } } : {}),
+            ...(cycle ? { time: { cycle, margins, events } } : {}),
           })
         : null,
-    [results, paper, lengths, who, cycle, margins],
+    [results, paper, lengths, who, cycle, margins, events],
   );
 
   return (

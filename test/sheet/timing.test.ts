@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { computeResults } from '../../src/advise/index.ts';
 import { settlePlan } from '../../src/advise/settle.ts';
-import { defaultScenario, keyCycle, timeBase, worstMargins } from '../../src/analysis/time/index.ts';
+import { allEvents, defaultScenario, keyCycle, timeBase, worstMargins } from '../../src/analysis/time/index.ts';
 import type { CycleTrace } from '../../src/analysis/time/types.ts';
 import { sheetHtml } from '../../src/sheet/index.ts';
 import { labelRows } from '../../src/sheet/timing/axis.ts';
@@ -32,8 +32,18 @@ describe('the key cycle on the sheet', () => {
   });
 
   it('says where a calculation got stuck', () => {
-    const stuck = { ...cycle, outcome: 'stuck' as const, stuck: { tS: 5.25, where: 'K1 Hold relay' } };
-    expect(sheetHtml(computeResults(plan), { ...options, time: { cycle: stuck, margins: null } })).toContain('got stuck at 5.3 s');
+    const stuck = { ...cycle, outcome: 'stuck' as const, stuck: { tS: 5.25, where: 'K1 Hold relay', why: 'no state' as const } };
+    expect(sheetHtml(computeResults(plan), { ...options, time: { cycle: stuck, margins: null } })).toContain(
+      'got stuck at 5.3 s: no state fits the parts at K1 Hold relay',
+    );
+  });
+
+  it('tells what surges and dips do to the parts, compact, once that has been worked out', () => {
+    expect(piece).not.toContain('Surges, dips');
+    const told = sheetHtml(computeResults(plan), { ...options, time: { cycle, margins, events: allEvents(base) } });
+    expect(told).toContain('In 8 events of the supply no figure goes beyond what its part is stated to stand.');
+    // A clamped load dump of 35 V (ISO 16750-2, test B) on a capacitor rated 50 V.
+    expect(told.replaceAll('\u00a0', ' ')).toMatch(/Bulk capacitor<.*volts across it.*3[45]\.\d V of 50 V.*Load dump, clamped/s);
   });
 
   it('prints in black, white and grey, with letters of 8 pt or more', () => {

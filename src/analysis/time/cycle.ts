@@ -30,7 +30,7 @@ export function keyCycle(base: TimeBase, scenario: Scenario, options: CycleOptio
     events: eventsOf(base, run),
     margins: computers.map((v) => stopMargin(run, graph, v)),
     outcome: run.outcome,
-    stuck: run.stuck && { tS: run.stuck.tS, where: whereOf(base, run.stuck.node) },
+    stuck: run.stuck && { tS: run.stuck.tS, where: whereOf(base, run.stuck.node), why: run.stuck.why },
     accepted: run.accepted,
     rejected: run.rejected,
     chargeAs: chargeAs(run),
@@ -69,7 +69,7 @@ function chargeAs(run: Run): number {
 }
 
 /** The part behind a node that has no solution, in words. */
-function whereOf({ graph }: TimeBase, node: string): string {
+export function whereOf({ graph }: Pick<TimeBase, 'graph'>, node: string): string {
   const view = graph.views.get(node.split(/[.~]/, 1)[0]!);
   return view ? called(view) : node;
 }

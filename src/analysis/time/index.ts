@@ -1,6 +1,6 @@
 export { type TimeBase, timeBase } from './base.ts';
 export { type CycleOptions, keyCycle } from './cycle.ts';
-export { type EventRun, runEvent } from './event.ts';
+export { allEvents, type EventRun, events, runEvent } from './event.ts';
 export { margins, worstMargins } from './margins.ts';
 export { defaultScenario, tidyScenario } from './scenario.ts';
 export { fullSpread, type SpreadOptions, spread } from './spread.ts';

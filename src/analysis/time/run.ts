@@ -11,6 +11,9 @@ import { supplyCurve } from './supply.ts';
 import { turnOfKey } from './turnOfKey.ts';
 import type { KeySpan, Scenario } from './types.ts';
 
+/** A run of more steps swings for ever; an hour of a plan of hundreds of parts takes a tenth of them. */
+export const MOST_STEPS = 40_000;
+
 /** Volts between two nodes that a run records. */
 export interface Pair {
   readonly id: 'battery' | 'input' | 'five';
@@ -54,7 +57,7 @@ export function runCycle(of: TimeBase, wanted: Scenario, onProgress?: (share: nu
   const nodes = [...new Set(pairs.flatMap((p) => [p.plus, p.minus]))].filter((n) => n !== '0');
   const watch: Watch = { nodes, elements: [{ id: base.batteryId }] };
   const states = walk(solver, scenario.band).statesAt.get('OFF_ASLEEP')!;
-  const trace = transient(solver.network, timed, { untilS: scenario.untilS, states, watch, ...(onProgress ? { onProgress } : {}) });
+  const trace = transient(solver.network, timed, { untilS: scenario.untilS, states, watch, mostSteps: MOST_STEPS, ...(onProgress ? { onProgress } : {}) });
   const voltsAt = (node: string): Float64Array | undefined => trace.volts[nodes.indexOf(node)];
   return {
     scenario,

@@ -21,8 +21,8 @@ export interface TimedOptions {
   readonly phases: readonly Phase[];
   /** Volts behind the battery's posts. */
   readonly supply: Curve;
-  /** Resistance of what gives them, ohm; absent = the battery's own. */
-  readonly sourceOhm?: number;
+  /** Resistance of what gives them at a time, ohm, steady between the supply's corners; absent = the battery's own. */
+  readonly sourceOhm?: (tS: number) => number;
 }
 
 /** A plan as a network in time: key positions one after another, or one of them under an event of the supply. */
@@ -38,6 +38,7 @@ export class TimedPlan implements TimedNetwork {
     readonly list: readonly Element[];
     readonly phase: number;
     readonly volt: number;
+    readonly ohm: number;
     readonly blown: string;
     readonly paused: string;
     readonly out: Element[];
@@ -70,17 +71,19 @@ export class TimedPlan implements TimedNetwork {
     const { instant, open } = phases[this.phase]!;
     const list = instant.elements(on);
     const volt = supply.volts(tS);
+    const battery = list[this.base.batteryAt] as Source;
+    const ohm = sourceOhm?.(tS) ?? battery.ohm;
     let blown = '';
     for (const { id } of fuseAt) if (on(id)) blown += `${id},`;
     const paused = overloads.key(on);
-    if (made && made.list === list && made.phase === this.phase && made.volt === volt && made.blown === blown && made.paused === paused) return made.out;
+    if (made && made.list === list && made.phase === this.phase && made.volt === volt && made.ohm === ohm && made.blown === blown && made.paused === paused)
+      return made.out;
     const out = list.slice();
-    const battery = out[this.base.batteryAt] as Source;
-    out[this.base.batteryAt] = { ...battery, volt, ohm: sourceOhm ?? battery.ohm };
+    out[this.base.batteryAt] = { ...battery, volt, ohm };
     for (const k of open) out[k] = opened(out[k]!);
     if (blown) for (const { id, at } of fuseAt) if (on(id)) out[at] = opened(out[at]!);
     if (paused) overloads.lay(out, on);
-    this.made = { list, phase: this.phase, volt, blown, paused, out };
+    this.made = { list, phase: this.phase, volt, ohm, blown, paused, out };
     return out;
   }
 }

@@ -1,4 +1,5 @@
 import type { Band, Id, VehicleState } from '../../plan/types.ts';
+import type { ProfileId } from '../../trade/profiles.ts';
 
 /** One turn of the key, with the moments a person may drag. Times in s from the start of the strip. */
 export interface Scenario {
@@ -74,7 +75,7 @@ export interface KeyCycle {
   readonly events: readonly CycleEvent[];
   readonly margins: readonly StopMargin[];
   readonly outcome: 'done' | 'cancelled' | 'stuck';
-  readonly stuck: { readonly tS: number; readonly where: string } | null;
+  readonly stuck: Stuck | null;
   readonly accepted: number;
   readonly rejected: number;
   /** Charge taken from the battery over the run, As. */
@@ -112,4 +113,40 @@ export interface Spread {
     readonly limit: number | null /** share of runs beyond the limit */;
     readonly beyond: number | null;
   }[];
+}
+
+/** Where a run could not go on: the part by name, and whether no state fits it or it never comes to rest. */
+export interface Stuck {
+  readonly tS: number;
+  readonly where: string;
+  readonly why: 'no state' | 'restless';
+}
+
+/** What is stressed: see the words of each on screen. */
+export type StressKind = 'input' | 'five' | 'five low' | 'reversed' | 'blocked' | 'capacitor' | 'clamp power' | 'clamp energy' | 'led' | 'fuse' | 'resistor';
+
+/** The worst that one event does to one part. */
+export interface Stress {
+  readonly part: Id;
+  readonly kind: StressKind;
+  readonly unit: 'V' | 'A' | 'W' | 'J' | '' /** a share of 0..1 */;
+  readonly peak: number;
+  readonly limit: number;
+  /** Share of the limit that is used: above 1 it is beyond what the part stands. */
+  readonly share: number;
+  /** When, s from the beginning of the event; null where it builds up. */
+  readonly atS: number | null;
+}
+
+/** One event of the supply: the supply's own curve, and what it does to the parts, worst first. */
+export interface EventReport {
+  readonly profile: ProfileId;
+  readonly title: string;
+  readonly state: VehicleState;
+  readonly band: Band;
+  readonly outcome: 'done' | 'stuck';
+  readonly stuck: Stuck | null;
+  /** Volts at the battery's posts. */
+  readonly supply: { readonly tS: Float64Array; readonly volts: Float64Array };
+  readonly stress: readonly Stress[];
 }

@@ -9,6 +9,7 @@ import type { TimedFuse } from './types.ts';
 /** The fuses of a run with their heat. */
 export class Fuses {
   private readonly heat: Float64Array;
+  private readonly most: Float64Array;
   /** A melted link as a device: on at once, for good. */
   readonly devices: readonly Device[];
 
@@ -17,6 +18,7 @@ export class Fuses {
     states: ReadonlyMap<string, boolean>,
   ) {
     this.heat = Float64Array.from(fuses, (f) => (states.get(f.id) ? 1 : 0));
+    this.most = this.heat.slice();
     this.devices = fuses.map((f, k) => ({ id: f.id, wants: () => this.heat[k]! >= 1, operateS: 0, releaseS: 0 }));
   }
 
@@ -46,6 +48,14 @@ export class Fuses {
 
   /** Takes over the heat of an accepted step. */
   heatOver(circuit: TimedCircuit, now: Moment, middle: Moment, end: Moment): void {
-    for (let k = 0; k < this.heat.length; k++) this.heat[k] = this.after(k, circuit, now, middle, end).heat;
+    for (let k = 0; k < this.heat.length; k++) {
+      this.heat[k] = this.after(k, circuit, now, middle, end).heat;
+      this.most[k] = Math.max(this.most[k]!, this.heat[k]!);
+    }
+  }
+
+  /** Greatest share of the way to melting so far, by id. */
+  mostHeat(): ReadonlyMap<string, number> {
+    return new Map(this.fuses.map((f, k) => [f.id, this.most[k]!]));
   }
 }

@@ -11,7 +11,7 @@ import { fastest, firstStepS, type Tolerance } from './pace.ts';
 import { Recorder } from './record.ts';
 import { Stepper } from './step.ts';
 import { LEAST_S, letSwitch, Switches } from './switches.ts';
-import type { TimedNetwork, Trace, TransientEvent, TransientOptions } from './types.ts';
+import type { StuckWhy, TimedNetwork, Trace, TransientEvent, TransientOptions } from './types.ts';
 
 /** Inputs just before and just after a break are read this far from it, s. */
 const NUDGE_S = 1e-10;
@@ -86,6 +86,7 @@ class Run {
       ...this.recorder.done(),
       events: this.events,
       states: new Map(this.switches.states),
+      fuseHeat: this.fuses.mostHeat(),
       accepted: this.accepted,
       rejected: this.rejected,
     };
@@ -157,7 +158,7 @@ class Run {
       const grownS = spanS * Math.min(MOST_GROWTH, factor);
       this.fuses.heatOver(this.circuit, now, this.middle, this.end);
       this.accept();
-      if (this.accepted >= (options.mostSteps ?? MOST_STEPS) && this.now.tS < options.untilS) return this.stop(this.restless());
+      if (this.accepted >= (options.mostSteps ?? MOST_STEPS) && this.now.tS < options.untilS) return this.stop(this.restless(), 'restless');
       // A step cut short by a limit or an event says nothing against the longer one.
       return this.arrive(isCut || spanS >= wantedS ? grownS : Math.max(grownS, wantedS));
     }
@@ -235,8 +236,8 @@ class Run {
     return this.given.nodes[stores.from[store] ?? -1] ?? this.given.nodes[stores.to[store] ?? -1];
   }
 
-  private stop(node: string | null | undefined): null {
-    this.stuck = { tS: this.now.tS, node: node ?? this.given.nodes[0] ?? '0' };
+  private stop(node: string | null | undefined, why: StuckWhy = 'no state'): null {
+    this.stuck = { tS: this.now.tS, node: node ?? this.given.nodes[0] ?? '0', why };
     return null;
   }
 }

@@ -59,10 +59,13 @@ export interface TransientEvent {
   readonly on: boolean;
 }
 
+/** `no state`: the elements have no solution together; `restless`: something swings for ever. */
+export type StuckWhy = 'no state' | 'restless';
+
 export interface Trace {
   readonly outcome: 'done' | 'cancelled' | 'stuck';
-  /** Time at which a stuck run stopped, and the worst node. */
-  readonly stuck: { readonly tS: number; readonly node: NodeName } | null;
+  /** Time at which a stuck run stopped, the worst node, and whether there was no state there or no end of steps. */
+  readonly stuck: { readonly tS: number; readonly node: NodeName; readonly why: StuckWhy } | null;
   /** Times of the accepted steps, s. */
   readonly tS: Float64Array;
   /** One array per watched node, per watched element. */
@@ -70,6 +73,8 @@ export interface Trace {
   readonly amps: readonly Float64Array[];
   readonly events: readonly TransientEvent[];
   readonly states: ReadonlyMap<string, boolean>;
+  /** Greatest share of the way to melting that each fuse came to, 0..1. */
+  readonly fuseHeat: ReadonlyMap<string, number>;
   readonly accepted: number;
   readonly rejected: number;
 }

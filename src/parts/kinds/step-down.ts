@@ -16,8 +16,8 @@ const ENABLE = { thresholdV: 2, ohm: 100_000 } as const;
 const ENABLE_MAX_2596_V = 25;
 /** Switch-off, s (common practice, no source). */
 const STOP_S = 0.0005;
-/** Series resistance of ceramic capacitors with their tracks, ohm, and their insulation, s = ohm x F (data sheets, from memory). */
-const IN_ESR_OHM = 0.01;
+/** Series resistance of such a capacitor, ohm; it calms what a choke ahead would set swinging. Insulation, s = ohm x F: its leakage counts in the idle current (data sheets, from memory). */
+const IN_ESR_OHM = 0.1;
 const IN_INSULATION_S = 500;
 /** Reversed supply that a built-in guard stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
 const GUARD_V = 32;
@@ -64,7 +64,9 @@ export const stepDown = definePart({
       'most parts run when high, the 2596 class when low (data sheets, read)',
       { rare: true },
     ),
-    amount('inF', 'Capacitance at its input', 'F', [1e-6, 10e-6, 0.01], 'ceramic capacitors on usual modules, 4.7 µF to 22 µF; from memory', { rare: true }),
+    amount('inF', 'Capacitance at its input', 'F', [1e-6, 100e-6, 0.01], 'electrolytic on usual modules, 47 µF to 220 µF beside some ceramic; from memory', {
+      rare: true,
+    }),
     amount('pauseS', 'Pause after an overload', 's', [0, USUAL.pauseS, 10], `${BASIS}; 0 = it holds its limit instead of pausing`, {
       rare: true,
       help: 'Many converters switch off when their output is dragged down, wait, and try again: a large empty store may never fill that way.',

@@ -1,5 +1,6 @@
-import type { ComputerState, StopMargin, WorstMargin } from '../../analysis/time/types.ts';
+import type { ComputerState, StopMargin, Stuck, WorstMargin } from '../../analysis/time/types.ts';
 import type { Id } from '../../plan/types.ts';
+import { formatAmount } from '../../trade/units.ts';
 
 /** What a computer is doing, in a word. */
 export const COMPUTER_WORDS: Readonly<Record<ComputerState, string>> = {
@@ -97,4 +98,14 @@ export function crankAnswer(margins: readonly StopMargin[]): CrankAnswer | null 
     };
   }
   return volts === null ? { kind: 'off', text: 'not powered in cranking' } : { kind: 'keeps', text: `keeps ${volts} in cranking` };
+}
+
+/** Why a calculation in time ends before its end, and what mends it; null where it came to its end. */
+export function stuckText({ outcome, stuck }: { readonly outcome: string; readonly stuck: Stuck | null }): string | null {
+  if (outcome !== 'stuck') return null;
+  const where = stuck && stuck.where !== '' ? ` at ${stuck.where}` : '';
+  const when = stuck ? ` at ${stuck.tS < 0.1 ? formatAmount(stuck.tS, 's', 2) : timeText(stuck.tS)}` : '';
+  return stuck?.why === 'restless'
+    ? `The calculation got stuck${when}: the volts${where} swing to and fro and never come to rest. A choke or a long thin wire ahead of a converter does that: a large capacitor beside the converter calms it. What comes after is missing.`
+    : `The calculation got stuck${when}: no state fits the parts${where}. Most often something there wants more power than its wires can bring, or two parts switch each other to and fro. What comes after is missing.`;
 }

@@ -89,7 +89,7 @@ describe('what goes wrong', () => {
     // A source of no number at all.
     const { trace } = follow([source('feed', 'a', Number.NaN), ohms('r', 'a', '0', 1)], { untilS: 1 });
     expect(trace.outcome).toBe('stuck');
-    expect(trace.stuck).toEqual({ tS: 0, node: 'a' });
+    expect(trace.stuck).toEqual({ tS: 0, node: 'a', why: 'no state' });
   });
 
   it('is cancelled where it stands', () => {
