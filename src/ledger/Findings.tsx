@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import type { FindingsReport } from '../advise/types.ts';
 import { Section } from '../faces/Section.tsx';
 import { setAside } from '../plan/edits.ts';
 import { useApp } from '../state/store.ts';
@@ -91,30 +92,58 @@ function CannotTell() {
   if (!plan || !results) return null;
   const { cannotTell, crashed } = results.report;
   if (cannotTell.length + crashed.length === 0) return null;
-  // The same missing fact asked by several rules is one question.
-  const byFact = new Map<string, (typeof cannotTell)[number]>();
-  for (const c of cannotTell) byFact.set(`${c.subject.kind}:${c.subject.id}:${c.needs}`, byFact.get(`${c.subject.kind}:${c.subject.id}:${c.needs}`) ?? c);
+  const questions = missing(cannotTell);
+  const line = ({ subject, needs, settles }: Question) => (
+    <li key={`${subject.kind}:${subject.id}:${needs}`}>
+      {subject.kind === 'plan' ? null : (
+        <button type="button" className="link" onClick={() => selectSubject(subject)}>
+          {subject.kind === 'part' ? partName(plan, subject.id) : `Wire ${wireName(results.filled, subject.id)}`}
+        </button>
+      )}
+      <span className="note">
+        {' '}
+        needs {needs}
+        {settles > 1 ? ` (settles ${settles} checks)` : ''}
+      </span>
+    </li>
+  );
+  const first = questions.slice(0, FIRST);
+  const rest = questions.slice(FIRST);
   return (
-    <Section title={`Could not be told (${byFact.size + crashed.length})`} folded>
-      <ul className="plain-list">
-        {[...byFact.entries()].map(([key, { subject, needs }]) => (
-          <li key={key}>
-            {subject.kind === 'plan' ? null : (
-              <button type="button" className="link" onClick={() => selectSubject(subject)}>
-                {subject.kind === 'part' ? partName(plan, subject.id) : `Wire ${wireName(results.filled, subject.id)}`}
-              </button>
-            )}
-            <span className="note"> needs {needs}</span>
-          </li>
-        ))}
-        {crashed.map((c) => (
-          <li key={c.rule} className="note">
-            The rule “{c.rule}” failed ({c.message}) and counts as not told.
-          </li>
-        ))}
-      </ul>
+    <Section title={`Worth finding out (${questions.length + crashed.length})`} folded={questions.length + crashed.length > FIRST}>
+      <p className="note">Until then the worst is assumed where that can be done, and these checks cannot tell. First what settles most.</p>
+      <ul className="plain-list">{first.map(line)}</ul>
+      {rest.length > 0 ? (
+        <details>
+          <summary className="note">{rest.length} more</summary>
+          <ul className="plain-list">{rest.map(line)}</ul>
+        </details>
+      ) : null}
+      {crashed.length > 0 ? (
+        <ul className="plain-list">
+          {crashed.map((c) => (
+            <li key={c.rule} className="note">
+              The rule “{c.rule}” failed ({c.message}) and counts as not told.
+            </li>
+          ))}
+        </ul>
+      ) : null}
     </Section>
   );
+}
+
+type Open = FindingsReport['cannotTell'][number];
+type Question = Pick<Open, 'subject' | 'needs'> & { readonly settles: number; readonly hazards: number };
+
+/** The same missing fact asked by several rules is one question; what settles most checks, hazards first, leads. */
+function missing(cannotTell: readonly Open[]): Question[] {
+  const byFact = new Map<string, Question>();
+  for (const { subject, needs, level } of cannotTell) {
+    const key = `${subject.kind}:${subject.id}:${needs}`;
+    const so = byFact.get(key);
+    byFact.set(key, { subject, needs, settles: (so?.settles ?? 0) + 1, hazards: (so?.hazards ?? 0) + (level === 'hazard' ? 1 : 0) });
+  }
+  return [...byFact.values()].sort((a, b) => b.settles - a.settles || b.hazards - a.hazards);
 }
 
 function Aside() {
