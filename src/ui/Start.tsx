@@ -8,11 +8,19 @@ import { Mark } from './Mark.tsx';
 import { FileInput } from './PlanMenu.tsx';
 
 const Questions = lazy(() => import('./Questions.tsx'));
+const LeadGuide = lazy(() => import('./LeadGuide.tsx'));
 
 /** The first screen: what this is, the doors into it, plans kept here, and the usual cautions. */
 export function Start({ asking, setAsking }: { readonly asking: boolean; setAsking(asking: boolean): void }) {
   const [fetching, setFetching] = useState(false);
   const file = useRef<HTMLInputElement>(null);
+  const [guide, setGuide] = useState(false);
+  if (guide)
+    return (
+      <Suspense fallback={<p className="opening">One moment …</p>}>
+        <LeadGuide onBack={() => setGuide(false)} />
+      </Suspense>
+    );
   if (asking)
     return (
       <Suspense fallback={<p className="opening">One moment …</p>}>
@@ -46,6 +54,10 @@ export function Start({ asking, setAsking }: { readonly asking: boolean; setAski
         <button type="button" className="door" onClick={() => setAsking(true)}>
           <b>Plan mine</b>
           <span>Five questions, each with “I don’t know”, then an empty plan with your vehicle in it.</span>
+        </button>
+        <button type="button" className="door" onClick={() => setGuide(true)}>
+          <b>What is this wire?</b>
+          <span>A lead behind the radio, a meter, six readings: what it most likely is, and when to leave it alone.</span>
         </button>
         <button type="button" className="door" onClick={() => file.current?.click()}>
           <b>Open a file</b>
