@@ -1,11 +1,13 @@
 import { computeResults } from './advise/index.ts';
 import { inTime, type TimeOrder } from './advise/inTime.ts';
+import { type OffersOrder, offers } from './advise/offers.ts';
 import { pressedResults } from './advise/pressed.ts';
 import type { Id, Plan } from './plan/types.ts';
 
 type Request =
   | { readonly kind?: undefined; readonly id: number; readonly plan: Plan }
   | { readonly kind: 'pressed'; readonly id: number; readonly plan: Plan; readonly pressed: readonly Id[] }
+  | (OffersOrder & { readonly kind: 'offers'; readonly id: number })
   | (TimeOrder & { readonly id: number })
   | { readonly kind: 'stop'; readonly id: number };
 
@@ -17,13 +19,15 @@ const going = new Set<number>();
 
 /**
  * Computes plans off the page: `{ id, plan }` in, `{ id, results }` out; `{ kind: 'pressed', id, plan, pressed }` in,
- * `{ id, moment }` out: readings with those buttons held down; with another `kind` an order in time, answered by
+ * `{ id, moment }` out: readings with those buttons held down; `{ kind: 'offers', id, ... }` in, `{ id, offers }` out: what
+ * mends a finding; with another `kind` an order in time, answered by
  * `{ id, share }` on the way and `{ id, result }`; `{ kind: 'stop', id }` ends it unanswered. What fails is `{ id, error }`.
  */
 self.addEventListener('message', (event: MessageEvent<Request>) => {
   const request = event.data;
   if (request.kind === 'stop') going.delete(request.id);
   else if (request.kind === 'pressed') answer(request.id, () => ({ moment: pressedResults(request.plan, request.pressed) }));
+  else if (request.kind === 'offers') answer(request.id, () => ({ offers: offers(request) }));
   else if (request.kind) void carryOut(request);
   else answer(request.id, () => ({ results: computeResults(request.plan) }));
 });

@@ -1,25 +1,20 @@
 import { useEffect, useState } from 'react';
 import type { OfferedRepair } from '../advise/index.ts';
 import type { Finding, RuleDef } from '../rules/types.ts';
+import { repairClient } from '../state/repairClient.ts';
 import { app, useApp } from '../state/store.ts';
 import { change } from './actions.ts';
 
-/** Repairs of a finding. The rules arrive late, so that the first screen need not wait for them. */
+const client = repairClient();
+
+/** Repairs of a finding, once a worker has proved them. */
 export function useRepairs(finding: Finding): readonly OfferedRepair[] {
-  const results = useApp((s) => s.results);
   const plan = useApp((s) => s.resultsFor);
   const [offers, setOffers] = useState<readonly OfferedRepair[]>([]);
   useEffect(() => {
-    let gone = false;
     setOffers([]);
-    if (results && plan)
-      void import('../advise/index.ts').then(({ repairsFor }) => {
-        if (!gone) setOffers(repairsFor(plan, results, finding));
-      });
-    return () => {
-      gone = true;
-    };
-  }, [plan, results, finding]);
+    return plan ? client.ask(plan, finding, setOffers) : undefined;
+  }, [plan, finding]);
   return offers;
 }
 
