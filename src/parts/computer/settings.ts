@@ -123,6 +123,10 @@ export const computerSettings: readonly Setting[] = [
     { help: 'The board turns all it takes into heat: a closed plastic box keeps it in.' },
   ),
   ...climateSettings(-30, 85, 'board parts 0 to 85 °C, started below 0 °C in many vehicles; common practice, no source'),
+  yesNo('strongPins', 'Pins set to their strongest drive', false, 'off as delivered (board maker’s GPIO notes)', {
+    rare: true,
+    help: 'The program asks for the strongest drive of its output pins.',
+  }),
   yesNo('console', 'Serial console on GPIO 14 and 15', true, 'on as delivered in many systems; common practice', { rare: true }),
   yesNo('i2c', 'I2C bus on GPIO 2 and 3', false, 'off as delivered', { rare: true }),
   yesNo('spi', 'SPI bus on GPIO 7 to 11', false, 'off as delivered', { rare: true }),

@@ -54,6 +54,9 @@ export const stepDown = definePart({
     amount('outOhm', 'Output resistance', 'ohm', [0.0001, USUAL.outOhm, 1], BASIS, { rare: true }),
     yesNo('reverseGuard', 'Reverse guard built in', USUAL.reverseGuard, BASIS),
     yesNo('trimmer', 'Output set by a trimmer', USUAL.trimmer, BASIS, { help: 'A trimmer that shifts can destroy the computer: lock it with paint.' }),
+    yesNo('trimmerSealed', 'The trimmer is sealed', false, 'as delivered it is not; common practice', {
+      help: 'Set with nothing joined, sealed with lacquer, and measured again.',
+    }),
     choice(
       'enActive',
       'Enable input runs it when',
@@ -137,7 +140,7 @@ export const stepDown = definePart({
   }),
   subtitle: (s) => `→ ${plain(s.num('setV'))} V, ${plain(s.num('ratedA'))} A`,
   spec: (s) =>
-    `Step-down ${plain(s.num('startV'))} V to ${plain(s.num('inMaxV'))} V in, stands ${plain(s.num('absMaxV'))} V; ${plain(s.num('setV'))} V ±${plain(100 * s.num('setTol'))} %, ${plain(s.num('ratedA'))} A out${s.flag('trimmer') ? ', trimmer locked' : ''}${s.flag('reverseGuard') ? ', reverse guard' : ''}; idle at most ${withUnit(s.num('quiescentA'), 'A')}`,
+    `Step-down ${plain(s.num('startV'))} V to ${plain(s.num('inMaxV'))} V in, stands ${plain(s.num('absMaxV'))} V; ${plain(s.num('setV'))} V ±${plain(100 * s.num('setTol'))} %, ${plain(s.num('ratedA'))} A out${s.flag('trimmer') ? ', trimmer sealed' : ''}${s.flag('reverseGuard') ? ', reverse guard' : ''}; idle at most ${withUnit(s.num('quiescentA'), 'A')}`,
   meterPoints: (s) => [
     { plus: 'in', minus: 'gnd', what: 'What arrives at the converter' },
     { plus: 'out', minus: '0v', what: `${plain(s.num('setV'))} V, before the computer is joined` },
