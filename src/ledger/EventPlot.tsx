@@ -11,6 +11,8 @@ const TOP = 10;
 const BOTTOM = 24;
 /** Of a long event the beginning is shown, s: an hour at one level says nothing more. */
 const MOST_S = 90;
+/** The spike of a coil is over long before the supply comes back, s. */
+const SPIKE_S = 0.01;
 
 /** The supply of one event against time. */
 export function EventPlot({ event }: { readonly event: EventReport }) {
@@ -56,7 +58,8 @@ export function EventPlot({ event }: { readonly event: EventReport }) {
 }
 
 /** The part of an event in which its supply moves, with some room after it. */
-function shownUntil({ supply: { tS, volts } }: EventReport): number {
+function shownUntil({ profile, supply: { tS, volts } }: EventReport): number {
+  if (profile === 'pulse-1') return SPIKE_S;
   const lastS = tS.at(-1) ?? 1;
   const most = Math.max(...volts);
   const least = Math.min(...volts);

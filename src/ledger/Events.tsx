@@ -118,7 +118,7 @@ function Rows({
           <tr>
             <th scope="col">Part</th>
             <th scope="col" className="num">
-              peak of limit
+              peak, of limit
             </th>
             <th scope="col" className="num">
               share
@@ -139,11 +139,10 @@ function Rows({
                   ) : (
                     nameOf(stress.part)
                   )}
-                  <span className="note">
-                    {' '}
+                  <div className="note">
                     {STRESS_WORDS[stress.kind]}
                     {named ? `, ${EVENT_WORDS[event.profile].toLowerCase()}` : ''}
-                  </span>
+                  </div>
                   {card && isBeyond(stress) ? (
                     <>
                       {' '}

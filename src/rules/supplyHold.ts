@@ -11,7 +11,9 @@ export interface Ending {
   readonly holdS: number;
   /** What opens first; null when nothing does. */
   readonly by: PartView | null;
-  readonly why: 'line' | 'timer' | 'relay' | 'switch' | 'latch' | 'cut-out' | 'nothing';
+  readonly why: 'line' | 'timer' | 'relay' | 'latch' | 'cut-out' | 'nothing';
+  /** A switch within a person's reach that every such way passes; null when none does. It opens when that person wants, whatever the key does. */
+  readonly cutBy: PartView | null;
   /** Feeds and battery posts that it comes from. */
   readonly feeds: ReadonlySet<PartView>;
   /** Everything with a contact that it passes on the way. */
@@ -23,7 +25,7 @@ const cache = new WeakMap<Facts, ReadonlyMap<number, Ending>>();
 
 /**
  * How long what arrives at a terminal outlives the key, over the best of its feeds and at the least of every device on the
- * way that can open: the line itself, a hold relay or latch, a relay whose coil falls, a cut-out, a switch, a converter's enable. Null when
+ * way that can open: the line itself, a hold relay or latch, a relay whose coil falls, a cut-out, a converter's enable. Null when
  * no feed and no battery reaches the terminal.
  */
 export function endingAt(facts: Facts, view: PartView, terminal: string): Ending | null {
@@ -55,7 +57,7 @@ function spread(facts: Facts, steered: ReadonlyMap<number, Ending>): Map<number,
     const known = at.get(net);
     const feeds = joined(known?.feeds, e.feeds);
     const contacts = joined(known?.contacts, e.contacts);
-    const worse = known !== undefined && e.holdS <= known.holdS;
+    const worse = known !== undefined && (e.holdS < known.holdS || (e.holdS === known.holdS && (e.cutBy !== null || known.cutBy === null)));
     if (net === -1 || (worse && feeds === known.feeds && contacts === known.contacts)) return false;
     at.set(net, { ...(worse ? known : e), feeds, contacts });
     return true;
@@ -87,6 +89,7 @@ function seed(facts: Facts, view: PartView, s: { terminal: string; kind: string;
     holdS: falls ? 0 : LASTS,
     by: falls ? view : null,
     why: falls ? 'line' : 'nothing',
+    cutBy: null,
     feeds: new Set([view]),
     contacts: new Set(),
   });
@@ -110,8 +113,8 @@ function passed(facts: Facts, here: Ending, hop: Hop, steered: ReadonlyMap<numbe
 
 /** When a contact opens by itself, whatever feeds it. */
 export function contactEnding(facts: Facts, view: PartView): Pick<Ending, 'holdS' | 'why'> {
-  const always: Ending = { holdS: LASTS, by: null, why: 'nothing', feeds: new Set(), contacts: new Set() };
-  return contact(facts, always, view, endings(facts)) ?? { holdS: 0, why: 'switch' };
+  const always: Ending = { holdS: LASTS, by: null, why: 'nothing', cutBy: null, feeds: new Set(), contacts: new Set() };
+  return contact(facts, always, view, endings(facts)) ?? { holdS: 0, why: 'line' };
 }
 
 function contact(facts: Facts, here: Ending, view: PartView, steered: ReadonlyMap<number, Ending>): Ending | null {
@@ -122,7 +125,7 @@ function contact(facts: Facts, here: Ending, view: PartView, steered: ReadonlyMa
   const cap = (holdS: number, why: Ending['why']): Ending => (holdS < here.holdS ? { ...through, holdS, by: view, why } : through);
   switch (view.kind.kind) {
     case 'master-switch':
-      return view.s.flag('closed') ? cap(0, 'switch') : null;
+      return view.s.flag('closed') ? { ...through, cutBy: here.cutBy ?? view } : null;
     case 'delay-off-relay': {
       const trigger = steered.get(netAt(facts, view, '15'));
       // A trigger that never falls keeps the contact closed for ever.

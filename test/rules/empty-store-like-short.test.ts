@@ -4,6 +4,8 @@ import { bench } from './plans.ts';
 import { onIgnition, withStore } from './plansSense.ts';
 
 const RULE = 'empty-store-like-short';
+/** The limiter's own tolerance. */
+const LIMIT_TOL = 0.1;
 
 /** 25 F on the converter's 5 V, with or without a resistor. */
 function onFive(resistor?: { readonly ohm: number; readonly ratedW: number }) {
@@ -27,7 +29,19 @@ describe('empty supercapacitor looks like a short', () => {
     clean(onFive({ ohm: 10, ratedW: 2 }), RULE);
   });
 
-  it('a charge limiter', () => clean(withStore(), RULE));
+  it('a charge limiter fills it slowly: 16.7 F to its full volts at the least of its current, until then it holds nothing', () => {
+    const b = withStore();
+    const limiter = b.plan.parts[b.id('limiter')]!.settings;
+    const fullV = Number(limiter.fullV ?? 15);
+    flagged(b, RULE, {
+      level: 'advice',
+      subject: b.id('limiter'),
+      figures: { 'filling time': ((100 / 6) * fullV) / (1 - LIMIT_TOL) },
+      says: ['minutes to fill'],
+    });
+  });
+
+  it('a small store is full within a minute', () => clean(withStore().set('store', { cellFarad: 10 }), RULE));
 
   it('straight on the vehicle’s supply: 14.4 V over the source and six cells of 10 mΩ', () => {
     const b = withStore().cut('charge').wire('storeFuse.2', 'converter.in', { lengthM: 0.1 });

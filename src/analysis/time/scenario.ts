@@ -1,6 +1,7 @@
 import { stopS } from '../../parts/computer/settings.ts';
 import { settingsOf } from '../../parts/definePart.ts';
 import { partKind } from '../../parts/index.ts';
+import { bankFarad, bankJoule } from '../../parts/storeFigures.ts';
 import type { Settings } from '../../parts/types.ts';
 import type { Plan } from '../../plan/types.ts';
 import { crankS } from '../../trade/supply.ts';
@@ -17,9 +18,12 @@ const HAND_S = 0.5;
 /** Room on the strip before the key goes off and after all has let go, s. */
 const LOOK_S = 15;
 
+/** A stopped computer with what stays on beside it takes about so much out of a store, W (common practice, no source). */
+const LEFT_ON_W = 5;
+
 /**
- * The turn of the key that shows what a plan does: on, start, long enough running for the computer to come up, off, a
- * door after ten seconds, and on until every hold has run out.
+ * The turn of the key that shows what a plan does: on, start, long enough running for the computer to come up and for
+ * stores to fill, off, a door after ten seconds, and on until every hold has run out.
  */
 export function defaultScenario(plan: Plan): Scenario {
   const of = (kind: string): Settings[] =>
@@ -32,15 +36,21 @@ export function defaultScenario(plan: Plan): Scenario {
   const hold = Math.max(0, ...of('delay-off-relay').map((s) => s.num('holdS') * (1 + s.num('holdTol'))));
   // A latch lets go after the computer has stopped.
   const latch = stop + Math.max(0, ...of('hold-latch').map((s) => s.num('releaseS') * (1 + s.num('timeTol'))));
+  const stores = of('store');
+  const limiters = of('charge-limiter');
+  const leastA = Math.min(...limiters.map((s) => s.num('limitA') * (1 - s.num('limitTol'))));
+  const fullV = Math.max(0, ...limiters.map((s) => s.num('fullV')));
+  const fillS = Math.max(0, ...stores.map((s) => (bankFarad(s) * fullV) / leastA));
+  const carriedS = Math.max(0, ...stores.map((s) => bankJoule(s, fullV) / LEFT_ON_W));
   const startS = 5;
-  const keyOffS = upToTen(startS + crankS(plan.vehicle.systemV, plan.vehicle.dipLevel) + boot + LOOK_S);
+  const keyOffS = upToTen(Math.min(LONGEST_S / 2, startS + crankS(plan.vehicle.systemV, plan.vehicle.dipLevel) + Math.max(boot, fillS) + LOOK_S));
   return {
     band: 'typical',
     keyOnS: 2,
     startS,
     keyOffS,
     doorS: keyOffS + 10,
-    untilS: Math.min(LONGEST_S, upToTen(keyOffS + Math.max(hold, latch) + LOOK_S)),
+    untilS: Math.min(LONGEST_S, upToTen(keyOffS + Math.max(hold, latch, carriedS) + LOOK_S)),
     presses: [],
     keyBackS: null,
   };

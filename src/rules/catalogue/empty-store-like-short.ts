@@ -13,6 +13,9 @@ import type { Repair, Verdict } from '../types.ts';
 const { fine, found } = verdicts('empty-store-like-short', 'F6');
 /** A charger stops at so much a cell, V (common practice, no source). */
 const FULL_CELL_V = 2.5;
+/** Full within a drive to the next corner, s (judgement of the house). */
+const SOON_S = 60;
+const NOT_YET = 'the computer may lose its power before it has stopped';
 
 export const emptyStoreLikeShort = defineRule({
   id: 'empty-store-like-short',
@@ -82,7 +85,32 @@ function judge(facts: Facts, store: PartView): Verdict[] {
       }),
     ];
   }
-  return [fine(subject)];
+  return [fine(subject), ...notReadyYet(facts, store)];
+}
+
+/** A limiter fills slowly on purpose: until then nothing holds the computer up. Nothing where it is soon full. */
+function notReadyYet(facts: Facts, store: PartView): Verdict[] {
+  const near = waysFrom(
+    facts,
+    netAt(facts, store, '+'),
+    (h) => h.link.type === 'fuse' || h.link.type === 'conductor',
+    (net) => grounded(facts, net),
+  );
+  const limiter = facts.ofKind('charge-limiter').find((v) => near.has(netAt(facts, v, 'store')));
+  if (!limiter) return [];
+  const fillS = (faradOf(store) * limiter.s.num('fullV')) / (limiter.s.num('limitA') * (1 - limiter.s.num('limitTol')));
+  if (fillS <= SOON_S) return [];
+  const advice = found({
+    level: 'advice',
+    subject: part(limiter.part.id),
+    related: [part(store.part.id)],
+    what: `Empty, ${called(store)} takes ${two(fillS / 60)} minutes to fill through ${called(limiter)}: switched off before that, ${NOT_YET}.`,
+    todo: 'Let the engine run that long after the first fitting and after weeks of standing, before you rely on it.',
+    figures: [{ label: 'filling time', value: fillS, unit: 's' }],
+    state: 'RUN_CHARGING',
+    band: null,
+  });
+  return [advice];
 }
 
 function voltsOf(facts: Facts, source: SourceFact): number {

@@ -79,12 +79,6 @@ function judge(facts: Facts, computer: PartView, supply: Ending): Verdict[] {
         todo: holdS === 0 ? 'Let the relay and the computer watch the same line.' : 'Set a longer hold time, or shorten the stop and enter what you measured.',
         figures,
       });
-    case 'switch':
-      return say({
-        what: `${by} sits in the supply of ${called(computer)}: switched off, it cuts the running computer at once, and ${stop}.`,
-        todo: 'Put the switch into the line that the key sensor and the hold relay watch, not into the supply.',
-        figures,
-      });
     case 'latch':
       return say({
         what: `${by} is sure to stay closed for ${plain(holdS)} s after key-off, but ${called(computer)} may not have stopped by then: ${stop}.`,
