@@ -1,8 +1,9 @@
 import { apply } from '../../plan/apply.ts';
+import { setMoving } from '../../plan/edits.ts';
 import { emptyPlan } from '../../plan/new.ts';
 import { addPart, removeItems, setSettings } from '../../plan/partEdits.ts';
 import type { NewPart } from '../../plan/rows.ts';
-import type { Edit, End, Id, Plan, Value, Vehicle, Wire, Zone } from '../../plan/types.ts';
+import type { Edit, End, Id, Moving, Plan, Value, Vehicle, Wire, Zone } from '../../plan/types.ts';
 import { addWire, setWire, splitWire, type WirePatch } from '../../plan/wireEdits.ts';
 
 /** The zones of every example plan. */
@@ -109,6 +110,13 @@ export class Bench {
     const id = ZONE[name];
     this.plan = { ...this.plan, zones: { ...this.plan.zones, [id]: { ...this.plan.zones[id]!, ...patch } } };
     return this;
+  }
+
+  /** What the run between two neighbouring zones passes over. */
+  moving(a: ZoneName, b: ZoneName, moving: Moving): this {
+    const run = Object.values(this.plan.runs).find((r) => r.a === ZONE[a] && r.b === ZONE[b]);
+    if (!run) throw new Error(`no run from ${a} to ${b} on the bench`);
+    return this.take(setMoving(this.plan, run.id, moving));
   }
 
   threshold(key: string, value: number): this {

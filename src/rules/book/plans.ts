@@ -1,5 +1,5 @@
-import type { Vehicle } from '../../plan/types.ts';
-import { Bench } from './bench.ts';
+import type { Value, Vehicle } from '../../plan/types.ts';
+import { Bench, type ZoneName } from './bench.ts';
 
 /** Battery with its strap, and the radio ground: what every plan stands on. */
 export function ground(title = 'ground', vehicle: Partial<Vehicle> = {}): Bench {
@@ -17,6 +17,21 @@ export function fused(title = 'fused', vehicle: Partial<Vehicle> = {}): Bench {
     .part('fuse', 'blade-fuse', 'dash')
     .wire('battery.+', 'feed30.in', { owner: 'vehicle' }, 'lead30')
     .wire('feed30.out', 'fuse.1', { lengthM: 0.12 }, 'tap');
+}
+
+/** A camera between `fuse.2` and `ground.31`, its picture on a screen. More parts: camera screen. More wires: supply back picture. */
+export function withCamera(
+  b: Bench,
+  settings: Readonly<Record<string, Value>> = {},
+  { zone = 'dash', lengthM = 1, areaMm2 }: { readonly zone?: ZoneName; readonly lengthM?: number; readonly areaMm2?: number } = {},
+): Bench {
+  const extras = areaMm2 === undefined ? { lengthM } : { lengthM, areaMm2 };
+  return b
+    .part('camera', 'camera', zone, settings)
+    .part('screen', 'touch-display', 'dash')
+    .wire('fuse.2', 'camera.+', extras, 'supply')
+    .wire('camera.-', 'ground.31', extras, 'back')
+    .wire('camera.video', 'screen.video', { lengthM: 2.5 }, 'picture');
 }
 
 /**
