@@ -3,6 +3,7 @@ import { type Graph, other } from '../analysis/graph.ts';
 import { splitKey } from '../analysis/roles.ts';
 import type { Id, Value } from '../plan/types.ts';
 import { HEADER } from '../trade/header.ts';
+import { senseRank } from './senseLine.ts';
 
 /** What an automatic pin mode is, and why. */
 export interface PinChoice {
@@ -20,7 +21,7 @@ export function choosePins(graph: Graph): PinChoice[] {
   const choices: PinChoice[] = [];
   for (const view of graph.views.values()) {
     if (view.kind.kind !== 'computer') continue;
-    let sense: { gpio: number; reason: string } | null = null;
+    let sense: { gpio: number; reason: string; rank: number } | null = null;
     for (const cell of HEADER) {
       if (cell.gpio === null) continue;
       const node = graph.indexOf.get(`${view.part.id}.${cell.pin}`);
@@ -28,7 +29,9 @@ export function choosePins(graph: Graph): PinChoice[] {
       const found = behind(graph, view, node);
       const key = `gpio${cell.gpio}Mode`;
       if (!view.s.typed(key)) choices.push({ part: view.part.id, key, ...modeFor(found, cell.gpio) });
-      if (found.optocoupler && !sense) sense = { gpio: cell.gpio, reason: `joined to ${found.optocoupler.item} ${found.optocoupler.name}` };
+      if (!found.optocoupler) continue;
+      const rank = senseRank(graph, found.optocoupler);
+      if (!sense || rank < sense.rank) sense = { gpio: cell.gpio, reason: `joined to ${found.optocoupler.item} ${found.optocoupler.name}`, rank };
     }
     if (!view.s.typed('senseGpio') && sense) choices.push({ part: view.part.id, key: 'senseGpio', value: sense.gpio, reason: sense.reason });
   }

@@ -7,6 +7,8 @@ import type { Ends } from '../analysis/protection.ts';
 import { consumers } from '../analysis/returns.ts';
 import type { NetNature } from '../analysis/roles.ts';
 import type { Id, Wire } from '../plan/types.ts';
+import { supplyCorners } from '../trade/supply.ts';
+import { storeAmps } from './storeFuses.ts';
 
 const INSULATION_C = 105;
 /** Share of nominal that a vehicle-side feed may lose, go and return (3 %, common practice, no source); a little is kept back for joints. */
@@ -27,16 +29,19 @@ export interface FuseChoice {
 /** Smallest blade fuse that holds the design current, for every fuse whose rating is not typed. */
 export function chooseFuses(currents: DesignCurrents): Map<Id, FuseChoice> {
   const choices = new Map<Id, FuseChoice>();
+  const { systemV, dipLevel } = currents.graph.plan.vehicle;
+  const stores = storeAmps(currents, supplyCorners(systemV, dipLevel).loV);
   for (const view of currents.graph.views.values()) {
     if (view.kind.kind !== 'blade-fuse' || view.s.typed('ratingA')) continue;
-    const heatA = currents.elementHeatA.get(`${view.part.id}:fuse`) ?? 0;
+    const fromStoreA = stores.get(view.part.id) ?? 0;
+    const heatA = Math.max(currents.elementHeatA.get(`${view.part.id}:fuse`) ?? 0, fromStoreA);
     const ratingA = smallestFuseA(heatA, view.runningMaxC) ?? 40;
     choices.set(view.part.id, {
       ratingA,
       reason:
         heatA < 0.001
           ? 'smallest fuse: next to nothing flows here yet'
-          : `smallest that holds ${heatA.toFixed(2)} A at ${view.runningMaxC} °C, at most 75 % loaded`,
+          : `smallest that holds ${heatA.toFixed(2)} A${heatA === fromStoreA ? ' out of the store' : ''} at ${view.runningMaxC} °C, at most 75 % loaded`,
     });
   }
   return choices;

@@ -6,6 +6,7 @@ import { planningLimit } from '../../src/trade/ampacity.ts';
 import { AREAS_MM2 } from '../../src/trade/conductors.ts';
 import { demoPlan, largePlan } from '../bench/largePlan.ts';
 import { type Bench, bench, fused, ground } from '../rules/plans.ts';
+import { withStore } from '../rules/plansSense.ts';
 
 const wireOf = (r: Results, b: Bench, name: string): Wire => r.filled.wires[b.wireId(name)]!;
 const settingOf = (r: Results, b: Bench, name: string, key: string): unknown => r.filled.parts[b.id(name)]!.settings[key];
@@ -275,5 +276,35 @@ describe('pins', () => {
     expect(reasonOf(r, b, 'computer', 'gpio17Mode')).toContain('pull-up');
     const bare = bench().cut('pull+');
     expect(settingOf(computeResults(bare.plan), bare, 'computer', 'gpio16Mode')).toBe('in-up');
+  });
+
+  it('of two sensors that of the key is watched, whichever pin comes first on the header', () => {
+    // GPIO 17 is pin 11, before GPIO 16 on pin 36.
+    const b = bench()
+      .part('feed58', 'feed-58', 'dash', {}, { owner: 'vehicle' })
+      .part('lampFuse', 'blade-fuse', 'dash', { ratingA: 1 })
+      .part('lampR', 'resistor', 'seat', { ohm: 2200 })
+      .part('lampOpto', 'optocoupler', 'seat')
+      .wire('battery.+', 'feed58.in', { owner: 'vehicle' })
+      .wire('feed58.out', 'lampFuse.1', { lengthM: 0.1 })
+      .wire('lampFuse.2', 'lampR.1', { lengthM: 2 })
+      .wire('lampR.2', 'lampOpto.A', { lengthM: 0.1 })
+      .wire('lampOpto.K', 'ground.31', { lengthM: 2 })
+      .wire('lampOpto.C', 'computer.11', { lengthM: 0.2 })
+      .wire('lampOpto.E', 'computer.9', { lengthM: 0.2 });
+    const r = computeResults(b.plan);
+    expect(settingOf(r, b, 'computer', 'senseGpio')).toBe(16);
+    expect(reasonOf(r, b, 'computer', 'senseGpio')).toContain('opto');
+  });
+});
+
+describe('the fuse of a store', () => {
+  it('holds what the store gives when it feeds the converter alone: the input power at the least volts from which it runs', () => {
+    const b = withStore();
+    const fuse = b.plan.parts[b.id('storeFuse')]!;
+    const r = computeResults({ ...b.plan, parts: { ...b.plan.parts, [fuse.id]: { ...fuse, settings: {} } } });
+    // 1.2 A of 5 V at 0.88 and below is some 7 W: over 1 A at 6.7 V, at most 75 % loaded.
+    expect(settingOf(r, b, 'storeFuse', 'ratingA')).toBeGreaterThanOrEqual(2);
+    expect(reasonOf(r, b, 'storeFuse', 'ratingA')).toContain('out of the store');
   });
 });

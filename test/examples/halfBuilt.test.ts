@@ -5,7 +5,7 @@ import { readPlan } from '../../src/codec/index.ts';
 import type { Id, Plan, Wire } from '../../src/plan/types.ts';
 
 // A person wires outward from the vehicle's leads. On the way nothing is wrong that a clean plan does not have: at most
-// three cards may stand there at any moment, and never a hazard. Scenarios of our own.
+// three cards may stand there at any moment, folded advice counting as one, and never a hazard. Scenarios of our own.
 const PLANS = ['mobile-library-van', 'mail-carrier', 'slope-groomer'];
 
 describe('a clean plan while it is being drawn', () => {
@@ -16,7 +16,8 @@ describe('a clean plan while it is being drawn', () => {
       if (i > 14 && i % 3 !== 0) continue;
       const { cards } = computeResults(half).report;
       const said = cards.map((c) => `${c.level} ${c.code}: ${c.findings[0]!.what}`);
-      expect(said.length, `after ${i} wires:\n${said.join('\n')}`).toBeLessThanOrEqual(3);
+      const unfolded = cards.filter((c) => c.level !== 'advice').length;
+      expect(unfolded + Math.min(1, cards.length - unfolded), `after ${i} wires:\n${said.join('\n')}`).toBeLessThanOrEqual(3);
       expect(said.filter((s) => s.startsWith('hazard'))).toEqual([]);
     }
   });

@@ -1,6 +1,7 @@
 import { describe, it } from 'vitest';
 import { clean, flagged, quiet, unsure } from './harness.ts';
 import { bench, ground } from './plans.ts';
+import { withCutout, withLatch } from './plansSense.ts';
 
 const RULE = 'contact-under-rated';
 
@@ -25,6 +26,14 @@ describe('contact under-rated', () => {
   it('a rocker printed for 14 V says nothing of 28 V', () => {
     const b = bench('24', { systemV: 24 }).into('feed', 'switch', 'master-switch', ['1', '2']);
     unsure(b, RULE, '28.8 V');
+  });
+
+  it('a hold latch and a cut-out are contacts too', () => {
+    clean(withLatch(), RULE);
+    const b = withLatch().set('latch', { ratedA: 0.8 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('latch'), figures: { 'made for': 0.8 }, repairs: 1 });
+    const c = withCutout().set('cutout', { ratedA: 0.8 });
+    flagged(c, RULE, { level: 'hazard', subject: c.id('cutout'), figures: { 'made for': 0.8 }, repairs: 1 });
   });
 
   it('has nothing to say without a contact', () => {

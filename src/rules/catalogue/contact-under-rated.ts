@@ -23,6 +23,8 @@ const CONTACTS: Readonly<Record<string, { readonly setting: string; readonly of:
   },
   'delay-off-relay': { setting: 'contactA', of: [{ element: 'contact', from: '30' }] },
   'master-switch': { setting: 'dcA', of: [{ element: 'sw', from: '1' }] },
+  'hold-latch': { setting: 'ratedA', of: [{ element: 'contact', from: 'in' }] },
+  'low-voltage-cutout': { setting: 'ratedA', of: [{ element: 'contact', from: 'in' }] },
 };
 
 export const contactUnderRated = defineRule({
