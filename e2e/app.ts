@@ -92,7 +92,9 @@ export class App extends Drawing {
   }
 
   async closeToast(): Promise<void> {
-    if (await this.toast.isVisible()) await this.toast.getByRole('button', { name: 'Close this message' }).click();
+    const close = this.toast.getByRole('button', { name: 'Close this message' });
+    // It goes by itself too, perhaps just now.
+    if (await this.toast.isVisible()) await close.click({ timeout: 3000 }).catch(() => expect(this.toast).toHaveCount(0));
   }
 
   // --- what a person does

@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
+import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
 
 /** Headroom of the demo: its relay holds 90 s less 10 %, its computer needs 31 s. */
@@ -100,6 +102,40 @@ test('a shorter hold follows at once; a deep dip throws the computer out in cran
   await expect(strip(page)).toContainText(/browns out at [5-9]/);
 });
 
+test('a smaller store carries the computer less far: change its capacitance and the seconds in hand follow', async ({ page }) => {
+  const app = new App(page);
+  const groomer = JSON.parse(readFileSync('public/plans/slope-groomer.plan.json', 'utf8')) as Plan;
+  await app.openPlan(groomer);
+  await expect(strip(page)).toContainText(AMPLE, { timeout: 20_000 });
+  await app.selectPart('Supercapacitors');
+  // Six cells of 25 F in series are 4 F: charged to 13.5 V they hold a quarter of what six of 100 F do.
+  await set(app, 'One cell', '25 F');
+  await expect(strip(page)).toContainText(/power falls \d+(\.\d)? s before it has stopped, at worst/, { timeout: 20_000 });
+  await app.undo();
+  await expect(strip(page)).toContainText(AMPLE, { timeout: 20_000 });
+});
+
+test('the events of the supply are played on demand: what each part gets, worst first, and the finding that speaks of it', async ({ page }) => {
+  const app = await opened(page);
+  await app.openTab('Supply');
+  await app.click(app.answers.getByRole('button', { name: 'Play the events' }));
+  await expect(app.answers.getByText('no figure goes beyond what its part is stated to stand')).toBeVisible();
+  const table = app.answers.getByRole('table', { name: 'Peak of each part, worst first' });
+  await expect(table.getByRole('row').nth(1)).toContainText(/C1 Bulk capacitor.*34\.\d\sV of\s50\sV.*70\s%/s);
+  await app.answers.getByRole('combobox', { name: /^Event/ }).selectOption({ label: 'Load dump, clamped' });
+  await expect(app.answers.getByRole('img', { name: /Load dump, clamped: supply .* at most 3[45]\.\d V/ })).toBeVisible();
+
+  await app.selectPart('Bulk capacitor');
+  await set(app, 'Rated voltage', '25 V');
+  await app.openTab('Supply');
+  await expect(app.answers.getByText('Of the plan before its last change.').first()).toBeVisible();
+  await app.click(app.answers.getByRole('button', { name: 'Play them again' }));
+  const row = table.getByRole('row').nth(1);
+  await expect(row).toContainText('1.4 times what it stands');
+  await app.click(row.getByRole('button', { name: 'Capacitor’s voltage rating too low' }));
+  await expect(app.findings('Hazard').filter({ hasText: 'Capacitor’s voltage rating too low' })).toBeVisible();
+});
+
 test('door, key and buttons happen as chosen, and the plan’s own moments come back', async ({ page }) => {
   const app = await opened(page);
   const menu = page.getByRole('button', { name: 'What happens in this turn of the key' });
@@ -192,6 +228,8 @@ for (const theme of ['Light', 'Dark', 'Strong'] as const) {
     await app.openTab('Supply');
     await app.click(app.answers.getByRole('button', { name: 'Pick parts at random' }));
     await expect(app.answers.getByRole('table', { name: 'Percentiles' })).toBeVisible();
+    await app.click(app.answers.getByRole('button', { name: 'Play the events' }));
+    await app.answers.getByRole('combobox', { name: /^Event/ }).selectOption({ label: 'Jump start' });
     expect(await barriers(page)).toEqual([]);
   });
 }

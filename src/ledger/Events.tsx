@@ -67,7 +67,7 @@ function Told({ reports, onShowFinding }: { readonly reports: readonly EventRepo
       <p>{eventsAnswer(reports, nameOf)}</p>
       <label className="events-pick">
         Event{' '}
-        <select value={event ? picked : 'all'} onChange={(e) => setPicked(e.currentTarget.value)}>
+        <select className="input" value={event ? picked : 'all'} onChange={(e) => setPicked(e.currentTarget.value)}>
           <option value="all">all, each figure’s worst</option>
           {reports.map((r) => (
             <option key={r.profile} value={r.profile}>
