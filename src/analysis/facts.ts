@@ -75,6 +75,7 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
       ways.set(from, [...asked, { through: [...through], found }]);
       return found;
     },
+    way: (from, to, through) => reach(graph, node(from), new Set(through), undefined, node(to)).get(to) ?? null,
     nominalV: (net) => nature[net]?.nominalV ?? null,
     isGround,
     sourcesFor: (key) => feeding(node(key)),
@@ -128,6 +129,7 @@ function reach(
   from: number,
   through: ReadonlySet<string>,
   avoid?: (view: PartView, link: Link) => boolean,
+  until = -1,
 ): ReadonlyMap<TerminalKey, readonly Step[]> {
   const found = new Map<TerminalKey, readonly Step[]>();
   if (from === -1) return found;
@@ -137,6 +139,7 @@ function reach(
     const node = queue[q]!;
     const here = steps.get(node)!;
     found.set(graph.nodes[node]!, here);
+    if (node === until) break;
     for (const e of graph.at[node]!) {
       const edge = graph.edges[e]!;
       const type = edge.link?.type ?? 'wire';

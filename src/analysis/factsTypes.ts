@@ -61,6 +61,8 @@ export interface Facts {
    * @param avoid links that may not be passed although their type is listed
    */
   reach(from: TerminalKey, through: readonly string[], avoid?: (view: PartView, link: Link) => boolean): ReadonlyMap<TerminalKey, readonly Step[]>;
+  /** The shortest way between two terminals by the same rules, or null; ends as soon as it is found. */
+  way(from: TerminalKey, to: TerminalKey, through: readonly string[]): readonly Step[] | null;
   /** Nominal volts of a net: 0 ground, 12/24 supply, 5, 3.3, or null. */
   nominalV(net: number): number | null;
   /** Sources (battery posts, feeds, converter outputs, pins ...) whose current can reach this terminal. */

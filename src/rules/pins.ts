@@ -37,6 +37,38 @@ export function pinUses(facts: Facts): readonly PinUse[] {
   return list;
 }
 
+interface PinIndex {
+  readonly byNet: ReadonlyMap<number, readonly PinUse[]>;
+  readonly byKey: ReadonlyMap<string, PinUse>;
+}
+const indexCache = new WeakMap<Facts, PinIndex>();
+
+function pinIndex(facts: Facts): PinIndex {
+  let index = indexCache.get(facts);
+  if (!index) {
+    const byNet = new Map<number, PinUse[]>();
+    for (const use of pinUses(facts)) {
+      const net = facts.netOf(use.key);
+      const same = byNet.get(net);
+      if (same) same.push(use);
+      else byNet.set(net, [use]);
+    }
+    index = { byNet, byKey: new Map(pinUses(facts).map((u) => [u.key, u])) };
+    indexCache.set(facts, index);
+  }
+  return index;
+}
+
+/** Wired GPIO cells on a net, in header order. */
+export function pinUsesOn(facts: Facts, net: number): readonly PinUse[] {
+  return pinIndex(facts).byNet.get(net) ?? [];
+}
+
+/** The use of one GPIO cell, `p3.36`; undefined when nothing is wired to it. */
+export function pinUseAt(facts: Facts, key: string): PinUse | undefined {
+  return pinIndex(facts).byKey.get(key);
+}
+
 /** A wire from pin to pin stands for the first of them only, so that nothing is said twice of it. */
 function useOf(facts: Facts, computer: PartView, cell: HeaderPin, taken: Set<string>): PinUse | null {
   if (cell.gpio === null) return null;
@@ -94,15 +126,37 @@ export interface Pull {
 
 /** Resistors from these nets to ground or a rail. */
 export function pullsOn(facts: Facts, nets: ReadonlySet<number>): readonly Pull[] {
-  const list: Pull[] = [];
-  for (const view of facts.ofKind('resistor')) {
-    const [one, two] = [netAt(facts, view, '1'), netAt(facts, view, '2')];
-    if (nets.has(one) === nets.has(two)) continue;
-    const [net, end] = nets.has(one) ? [two, '2'] : [one, '1'];
-    const volt = grounded(facts, net) ? 0 : railV(facts, net);
-    if (volt !== null) list.push({ view, end, net, volt });
+  const list: (Pull & { readonly at: number })[] = [];
+  for (const near of nets) {
+    for (const { view, end, net, at } of resistorsOn(facts).get(near) ?? []) {
+      if (nets.has(net)) continue;
+      const volt = grounded(facts, net) ? 0 : railV(facts, net);
+      if (volt !== null) list.push({ view, end, net, volt, at });
+    }
   }
-  return list;
+  return list.sort((a, b) => a.at - b.at);
+}
+
+/** A resistor as it is seen from one of its nets: its other end, and its place among the resistors. */
+type Far = Pick<Pull, 'view' | 'end' | 'net'> & { readonly at: number };
+const resistorCache = new WeakMap<Facts, ReadonlyMap<number, readonly Far[]>>();
+
+function resistorsOn(facts: Facts): ReadonlyMap<number, readonly Far[]> {
+  const known = resistorCache.get(facts);
+  if (known) return known;
+  const map = new Map<number, Far[]>();
+  const put = (near: number, far: Far): void => {
+    const same = map.get(near);
+    if (same) same.push(far);
+    else map.set(near, [far]);
+  };
+  facts.ofKind('resistor').forEach((view, at) => {
+    const [one, two] = [netAt(facts, view, '1'), netAt(facts, view, '2')];
+    put(one, { view, end: '2', net: two, at });
+    put(two, { view, end: '1', net: one, at });
+  });
+  resistorCache.set(facts, map);
+  return map;
 }
 
 /** Resistors side by side, each with its factor of tolerance, ohm; Infinity for none. */

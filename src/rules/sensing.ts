@@ -3,7 +3,7 @@ import type { SourceFact } from '../parts/types.ts';
 import { LOGIC, RAIL3 } from '../trade/logic.ts';
 import { ctrShare, darkA, OPTO_VF_MIN_V } from '../trade/optocouplers.ts';
 import { CTR_DERATING, DIODES, OPTOS, type OptoFacts, type OptoType } from '../trade/semiconductors.ts';
-import { insidePull, isRail3, nearNets, type PinUse, parallelOhm, pinUses, pullsOn } from './pins.ts';
+import { insidePull, isRail3, nearNets, type PinUse, parallelOhm, pinUseAt, pinUses, pinUsesOn, pullsOn } from './pins.ts';
 import { grounded, type Hop, isResistor, netAt, type Way, waysFrom } from './trace.ts';
 
 /** What feeds a lamp or sensing LED, and between which volts. */
@@ -73,27 +73,55 @@ export function ledCircuit(facts: Facts, led: PartView, anode: string, cathode: 
 
 /** The source of least resistance to the anode. */
 function nearest(facts: Facts, up: ReadonlyMap<number, Way>): { supply: Supply; way: Way } | null {
-  let best: { supply: Supply; way: Way } | null = null;
-  for (const view of facts.parts.values()) {
-    for (const source of view.facts.sources ?? []) {
-      if (source.kind === 'audio') continue;
-      const way = up.get(netAt(facts, view, source.terminal));
-      if (!way || (best && way.ohm >= best.way.ohm)) continue;
+  let best: (Sourced & { readonly way: Way }) | null = null;
+  for (const [net, way] of up) {
+    for (const candidate of sourcesByNet(facts).get(net) ?? []) {
+      const { view, source, at } = candidate;
+      // Of equals the part that was made first.
+      if (best && (way.ohm > best.way.ohm || (way.ohm === best.way.ohm && at >= best.at))) continue;
       // A pin that watches is no source.
       if (source.kind === 'pin' && !drives(facts, `${view.part.id}.${source.terminal}`)) continue;
-      best = { supply: supplyOf(facts, view, source), way };
+      best = { ...candidate, way };
     }
   }
-  return best;
+  return best && { supply: supplyOf(facts, best.view, best.source), way: best.way };
+}
+
+interface Sourced {
+  readonly view: PartView;
+  readonly source: SourceFact;
+  /** Place in the order of the parts. */
+  readonly at: number;
+}
+const sourceCache = new WeakMap<Facts, ReadonlyMap<number, readonly Sourced[]>>();
+
+function sourcesByNet(facts: Facts): ReadonlyMap<number, readonly Sourced[]> {
+  const known = sourceCache.get(facts);
+  if (known) return known;
+  const map = new Map<number, Sourced[]>();
+  let at = 0;
+  for (const view of facts.parts.values()) {
+    for (const source of view.facts.sources ?? []) {
+      at += 1;
+      if (source.kind === 'audio') continue;
+      const net = netAt(facts, view, source.terminal);
+      const same = map.get(net);
+      if (same) same.push({ view, source, at });
+      else map.set(net, [{ view, source, at }]);
+    }
+  }
+  sourceCache.set(facts, map);
+  return map;
 }
 
 function drives(facts: Facts, key: TerminalKey): boolean {
-  return pinUses(facts).some((u) => u.key === key && (u.mode === 'out' || u.mode === 'stopped-signal'));
+  const mode = pinUseAt(facts, key)?.mode;
+  return mode === 'out' || mode === 'stopped-signal';
 }
 
 /** A pin or a driving transistor that takes the current in. */
 function sinks(facts: Facts, net: number): boolean {
-  return pinUses(facts).some((u) => netAt(facts, u.computer, `${u.cell.pin}`) === net && u.mode === 'out');
+  return pinUsesOn(facts, net).some((u) => u.mode === 'out');
 }
 
 /** Tolerance of a 5 V rail whose part states none. */
@@ -156,8 +184,9 @@ export function sensors(facts: Facts): readonly Sensor[] {
 function outputOf(facts: Facts, opto: PartView): Output | null {
   const [c, e] = [netAt(facts, opto, 'C'), netAt(facts, opto, 'E')];
   const at = (net: number): PinUse | undefined => {
-    const near = nearNets(facts, net);
-    return pinUses(facts).find((u) => near.has(netAt(facts, u.computer, `${u.cell.pin}`)));
+    const near = [...nearNets(facts, net)].flatMap((n) => pinUsesOn(facts, n));
+    // Of several the first in header order.
+    return near.length < 2 ? near[0] : pinUses(facts).find((u) => near.includes(u));
   };
   const form = grounded(facts, e) && at(c) ? 'collector' : at(e) ? 'emitter' : null;
   const use = form === 'collector' ? at(c) : form === 'emitter' ? at(e) : undefined;

@@ -91,6 +91,21 @@ export function waysFrom(facts: Facts, start: number, through: (hop: Hop) => boo
  * terminals do not make a ground: a resistor may lie behind them.
  */
 export function grounded(facts: Facts, net: number): boolean {
+  let known = groundedCache.get(facts);
+  if (!known) {
+    known = new Map();
+    groundedCache.set(facts, known);
+  }
+  const told = known.get(net);
+  if (told !== undefined) return told;
+  const isGround = hasGround(facts, net);
+  known.set(net, isGround);
+  return isGround;
+}
+
+const groundedCache = new WeakMap<Facts, Map<number, boolean>>();
+
+function hasGround(facts: Facts, net: number): boolean {
   return facts.netTerminals(net).some((key) => {
     if (key === '0' || key.startsWith('chassis:')) return true;
     const at = facts.at(key);

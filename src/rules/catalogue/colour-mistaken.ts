@@ -133,6 +133,12 @@ function lines(facts: Facts): (w: Wire) => number {
   const root = (net: number): number => {
     let at = net;
     for (let up = parent.get(at); up !== undefined && up !== at; up = parent.get(at)) at = up;
+    // The next search goes straight there.
+    for (let on = net; on !== at; ) {
+      const up = parent.get(on)!;
+      parent.set(on, at);
+      on = up;
+    }
     return at;
   };
   for (const view of facts.parts.values()) {

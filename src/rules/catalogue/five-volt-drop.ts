@@ -94,7 +94,7 @@ function fed(facts: Facts): Fed[] {
     if (!from || (!facts.isWired(minus) && facts.joinedTo(minus).length === 0)) continue;
     const out = facts.designAcross(from.c.outKey, plus);
     const back = facts.designAcross(minus, `${from.c.view.part.id}.${from.c.source.returns}`);
-    const home = facts.reach(minus, PASSES).get(`${from.c.view.part.id}.${from.c.source.returns}`) ?? [];
+    const home = facts.way(minus, `${from.c.view.part.id}.${from.c.source.returns}`, PASSES) ?? [];
     const steps = [...from.ways.get(plus)!, ...home];
     const dropV = out === null || back === null ? null : out + back;
     list.push({
