@@ -1,5 +1,5 @@
 import type { Id, Plan } from '../plan/types.ts';
-import { GOOD_GPIOS, gpioPin } from '../trade/header.ts';
+import { GOOD_GPIOS, gpioPin, type HeaderPin } from '../trade/header.ts';
 import type { PartView } from './factsTypes.ts';
 import { buildGraph } from './graph.ts';
 
@@ -20,14 +20,16 @@ export function busyGpios(view: PartView): ReadonlyMap<number, string> {
   return busy;
 }
 
-/** The next good free GPIO of a computer in the trade's order of preference, as header pin; null when none is left. */
-export function nextFreePin(plan: Plan, computer: Id): { pin: number; gpio: number } | null {
+/** The next good free GPIO of a computer in the trade's order of preference, of those that fit; null when none is left. */
+export function nextFreePin(plan: Plan, computer: Id, fits: (pin: HeaderPin) => boolean = () => true): { pin: number; gpio: number } | null {
   const graph = buildGraph(plan);
   const view = graph.views.get(computer);
   if (!view) return null;
   const busy = busyGpios(view);
   for (const gpio of GOOD_GPIOS) {
-    const pin = gpioPin(gpio).pin;
+    const cell = gpioPin(gpio);
+    if (!fits(cell)) continue;
+    const { pin } = cell;
     const node = graph.indexOf.get(`${computer}.${pin}`);
     const used = node !== undefined && graph.at[node]!.some((e) => graph.edges[e]!.wire);
     if (!used && !busy.has(gpio)) return { pin, gpio };

@@ -157,6 +157,20 @@ function settingsOfFeed(o: FeedOptions): Setting[] {
       'a radio or socket lead serves comfort alone; common practice, no source: see the fuse box list',
       { help: 'Nothing that keeps the vehicle on the road, or people in it, shares a lead with us.', rare: true },
     ),
+    ...(o.line === '58' || o.line === 'reverse'
+      ? [
+          choice(
+            'lamps',
+            'Its lamps are',
+            [
+              ['unknown', 'not looked at yet'],
+              ['bulb', 'bulbs'],
+              ['led', 'LED lamps'],
+            ],
+            'asked, because LED lamps leave some volts on their line while off',
+          ),
+        ]
+      : []),
     yesNo('proven', 'Measured in the key positions', false, 'assumed not, until somebody has measured', {
       help: 'A colour proves nothing: measure the lead with the key in each position before joining on.',
     }),

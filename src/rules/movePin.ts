@@ -3,20 +3,21 @@ import { nextFreePin } from '../analysis/freePins.ts';
 import { wiresOn } from '../plan/connect.ts';
 import { Draft } from '../plan/draft.ts';
 import type { Edit, Id, Plan, Value } from '../plan/types.ts';
+import type { HeaderPin } from '../trade/header.ts';
 import { end } from './build.ts';
 import type { PinUse } from './pins.ts';
 import type { Repair } from './types.ts';
 
-/** Moves what is on a pin (or only these wires of it) to the next free pin, with the mode typed for it; null when none is free. */
-export function movePin(facts: Facts, use: PinUse, only?: ReadonlySet<Id>): Repair | null {
-  const free = nextFreePin(facts.plan, use.computer.part.id);
+/** Moves what is on a pin (or only these wires of it) to the next free pin that fits, with the mode typed for it; null when none is free. */
+export function movePin(facts: Facts, use: PinUse, only?: ReadonlySet<Id>, fits?: (pin: HeaderPin) => boolean): Repair | null {
+  const free = nextFreePin(facts.plan, use.computer.part.id, fits);
   if (!free) return null;
-  return { title: `Move it to GPIO ${free.gpio} (pin ${free.pin})`, safe: true, edit: (plan) => moved(plan, use, only) };
+  return { title: `Move it to GPIO ${free.gpio} (pin ${free.pin})`, safe: true, edit: (plan) => moved(plan, use, only, fits) };
 }
 
-function moved(plan: Plan, use: PinUse, only: ReadonlySet<Id> | undefined): Edit | null {
+function moved(plan: Plan, use: PinUse, only: ReadonlySet<Id> | undefined, fits: ((pin: HeaderPin) => boolean) | undefined): Edit | null {
   const id = use.computer.part.id;
-  const free = nextFreePin(plan, id);
+  const free = nextFreePin(plan, id, fits);
   const computer = plan.parts[id];
   const wires = wiresOn(plan, id, `${use.cell.pin}`).filter((w) => !only || only.has(w.id));
   if (!free || !computer || wires.length === 0) return null;

@@ -72,3 +72,5 @@ export const JESD8C = {
 
 /** 3.3 V rail of the board: nominal and the corners used for pull-ups (5 %, common practice). */
 export const RAIL3 = { minV: 3.135, typicalV: 3.3, maxV: 3.465 } as const;
+/** What all parts at the header's 3.3 V pins together may take, A (cautious; common practice, no source). */
+export const RAIL3_OUT_A = 0.3;

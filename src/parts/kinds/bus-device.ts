@@ -51,6 +51,16 @@ export const busDevice = definePart({
       'I2C as delivered runs at 100 kHz (board maker’s configuration page, from memory)',
       { help: 'A slower clock reaches further. Only I2C minds.' },
     ),
+    choice(
+      'level',
+      'Its lines are high at',
+      [
+        ['supply', 'its own supply'],
+        ['3v3', '3.3 V whatever its supply'],
+      ],
+      'worst assumed; boards for 5 V often have a regulator and a level shifter',
+      { help: 'Measure a line at rest before it is joined to a pin.', rare: true },
+    ),
     amount('typA', 'Current', 'A', [0, 0.005, 0.5], 'sensors take some milliamps; common practice, no source'),
   ],
   variants: [
@@ -80,8 +90,8 @@ export const busDevice = definePart({
         label: s.str('what') || 'Sensor',
         nominalV: 3.3,
         minV: 3,
-        maxV: 3.6,
-        absMaxV: 5.5,
+        maxV: s.str('level') === '3v3' ? 5.5 : 3.6,
+        absMaxV: s.str('level') === '3v3' ? 6 : 5.5,
         peakA: s.num('typA'),
         heatA: s.num('typA'),
       },

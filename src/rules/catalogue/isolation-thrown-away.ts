@@ -1,0 +1,51 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { Wire } from '../../plan/types.ts';
+import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
+import { converters } from '../rails.ts';
+import { landing, ownReturn } from '../returnPath.ts';
+import { sensors } from '../sensing.ts';
+
+const { fine, found } = verdicts('isolation-thrown-away', 'D6');
+
+export const isolationThrownAway = defineRule({
+  id: 'isolation-thrown-away',
+  code: 'D6',
+  level: 'advice',
+  title: 'The sensor’s two grounds share a wire',
+  why: 'An optocoupler passes a signal with no copper between. When the LED’s return joins the computer’s ground on the way home, that gap is bridged again: surges are still kept off the pin, but ground noise is not.',
+  source: { text: 'Common practice, no source; both grounds meet at the body anyway, what counts is the shared wire', grade: "fitters' habit" },
+  needs: 'graph',
+  check: (facts) =>
+    watching(facts).map((opto) => {
+      const subject = part(opto.part.id);
+      const meets = sharedWith(facts, opto);
+      if (!meets) return fine(subject);
+      return found({
+        level: 'advice',
+        subject,
+        related: [part(meets.view.part.id), ...(meets.first ? [wire(meets.first.id)] : [])],
+        what: `The return of the LED in ${called(opto)} joins the ground of ${called(meets.view)} before it reaches the body.`,
+        todo: 'Take the LED’s return to the body with a wire of its own, at the sensed thing; or leave it and say why.',
+      });
+    }),
+  repair: (finding, facts) => {
+    const sensor = sensors(facts).find((s) => s.opto.part.id === finding.subject.id);
+    const meets = sensor && sharedWith(facts, sensor.opto);
+    return sensor?.led && meets ? ownReturn(facts, sensor.opto, 'K', meets.first, sensor.led.supply.view.part.zone) : [];
+  },
+});
+
+/** Optocouplers whose LED the vehicle feeds. */
+function watching(facts: Facts): PartView[] {
+  return sensors(facts).flatMap((s) => (s.led?.supply.vehicle ? [s.opto] : []));
+}
+
+/** The computer, or a converter that feeds one, whose ground the LED's return meets on its way to the body. */
+function sharedWith(facts: Facts, opto: PartView): { readonly view: PartView; readonly first: Wire | null } | null {
+  const sharers = new Set<PartView>([...facts.ofKind('computer'), ...converters(facts).map((c) => c.view)]);
+  for (const [key, way] of landing(facts, opto, 'K').at) {
+    const view = facts.at(key)?.view;
+    if (view && sharers.has(view)) return { view, first: way.first };
+  }
+  return null;
+}

@@ -1,0 +1,83 @@
+import type { Facts, PartView, TerminalKey } from '../analysis/factsTypes.ts';
+import { Draft } from '../plan/draft.ts';
+import type { Id, Wire } from '../plan/types.ts';
+import { end, farEnd, groundEnd, movedEnd, sameEnd } from './build.ts';
+import type { Repair } from './types.ts';
+
+/** Where a ground wire has come home: what lies beyond is the vehicle's. */
+const HOME: ReadonlySet<string> = new Set(['chassis-ground', 'battery']);
+
+/** Terminals that wires and joints lead to from one terminal before the body, each with the first and the last wire on the way. */
+export interface Landing {
+  readonly at: ReadonlyMap<TerminalKey, { readonly first: Wire | null; readonly last: Wire | null }>;
+  readonly wires: ReadonlySet<Wire>;
+}
+
+const wireCache = new WeakMap<Facts, ReadonlyMap<TerminalKey, readonly Wire[]>>();
+
+/** Wires by the terminals that they end at. */
+function wiresAt(facts: Facts, key: TerminalKey): readonly Wire[] {
+  let map = wireCache.get(facts);
+  if (!map) {
+    const next = new Map<TerminalKey, Wire[]>();
+    for (const w of Object.values(facts.plan.wires)) {
+      for (const e of [w.from, w.to]) {
+        const at = `${e.part}.${e.terminal}`;
+        const list = next.get(at);
+        if (list) list.push(w);
+        else next.set(at, [w]);
+      }
+    }
+    map = next;
+    wireCache.set(facts, map);
+  }
+  return map.get(key) ?? [];
+}
+
+/** Walks from a terminal along wires and through joints of parts, up to where the body begins. */
+export function landing(facts: Facts, view: PartView, terminal: string): Landing {
+  const start: TerminalKey = `${view.part.id}.${terminal}`;
+  const at = new Map<TerminalKey, { first: Wire | null; last: Wire | null }>([[start, { first: null, last: null }]]);
+  const wires = new Set<Wire>();
+  for (const [key, here] of at) {
+    const there = facts.at(key);
+    if (!there || (HOME.has(there.view.kind.kind) && key !== start)) continue;
+    for (const w of wiresAt(facts, key)) {
+      wires.add(w);
+      const next = `${w.from.part}.${w.from.terminal}` === key ? w.to : w.from;
+      const to = `${next.part}.${next.terminal}`;
+      if (!at.has(to)) at.set(to, { first: here.first ?? w, last: w });
+    }
+    for (const l of there.view.facts.links ?? []) {
+      if (l.type !== 'join' || there.view === view) continue;
+      const id = there.view.part.id;
+      const to = `${id}.${l.a}` === key ? `${id}.${l.b}` : `${id}.${l.b}` === key ? `${id}.${l.a}` : null;
+      if (to !== null && !at.has(to)) at.set(to, here);
+    }
+  }
+  return { at, wires };
+}
+
+/** Takes the wire by which a sensing LED's return joins another ground to a chassis ground of its own, near the zone of what is sensed. */
+export function ownReturn(facts: Facts, view: PartView, terminal: string, first: Wire | null, zone: Id): Repair[] {
+  if (!first) return [];
+  const id: Id = view.part.id;
+  const near = end(id, terminal);
+  // What stands across the LED stays where it is.
+  const other = farEnd(first, id);
+  if (![first.from, first.to].some((e) => sameEnd(e, near)) || facts.parts.get(other.part)?.kind.kind === 'diode') return [];
+  return [
+    {
+      title: 'Give the LED’s return a wire of its own to the body',
+      safe: true,
+      edit: (plan) => {
+        const row = plan.wires[first.id];
+        const ground = groundEnd(plan, zone);
+        if (!row || !ground || plan.parts[ground.part]?.kind !== 'chassis-ground') return null;
+        const draft = new Draft(plan);
+        draft.setWire(movedEnd(row, farEnd(row, id), ground));
+        return draft.edit('repair.apply', 'Own return for the LED');
+      },
+    },
+  ];
+}

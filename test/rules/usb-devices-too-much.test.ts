@@ -1,0 +1,41 @@
+import { describe, it } from 'vitest';
+import { clean, flagged, quiet } from './harness.ts';
+import { bench } from './plans.ts';
+
+const RULE = 'usb-devices-too-much';
+/** The bench with devices of these greatest currents on its ports. */
+const ports = (...amps: number[]) =>
+  amps.reduce(
+    (b, a, i) => b.part(`d${i}`, 'usb-device', 'seat', { typA: Math.min(a, 0.2), peakA: a }).wire(`computer.usb${i + 1}`, `d${i}.usb`, { lengthM: 1 }),
+    bench(),
+  );
+
+describe('USB devices take more than the board gives', () => {
+  // Board maker's supply chapter (read): 1.2 A for all ports.
+  it('touch 0.45 A, modem 1.0 A, sound 0.10 A: 1.55 A', () => {
+    const b = ports(0.45, 1, 0.1);
+    flagged(b, RULE, { level: 'fault', subject: b.id('computer'), figures: { 'all ports together': 1.55, 'board gives': 1.2 }, says: ['1.6 A', '1.2 A'] });
+  });
+
+  it('either side of 1.2 A', () => {
+    clean(ports(0.5, 0.5, 0.19), RULE);
+    const b = ports(0.5, 0.5, 0.22);
+    flagged(b, RULE, { level: 'fault', subject: b.id('computer') });
+  });
+
+  it('the newest class gives 1.6 A', () => {
+    clean(ports(0.5, 0.5, 0.5).set('computer', { board: 'newest' }), RULE);
+  });
+
+  it('one plug: 0.5 A of USB 2 is in order, 0.6 A is worth a word, 1 A is too much for USB 3', () => {
+    clean(ports(0.5), RULE);
+    const some = ports(0.6);
+    flagged(some, RULE, { level: 'advice', subject: some.id('computer'), says: ['port 1'] });
+    const much = ports(1);
+    flagged(much, RULE, { level: 'fault', subject: much.id('computer') });
+  });
+
+  it('has nothing to say without a USB plug', () => {
+    quiet(bench(), RULE);
+  });
+});
