@@ -18,8 +18,14 @@ const ZONE_SIZE_U = 13;
  * The whole plan in drawing order: zones, wires, joints, parts, tags.
  * @param items item number of each part, as on the lists: `F1`, `K2`
  * @param shown the stretch that is shown, u: names of zones stand where they can be read; default all
+ * @param tagOf what stands at a wire; default its number and the letters of its colour
  */
-export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>, shown: Box = scene.bounds): Primitive[] {
+export function scenePrimitives(
+  scene: Scene,
+  items: ReadonlyMap<Id, string>,
+  shown: Box = scene.bounds,
+  tagOf: (wire: PlacedWire) => string = (wire) => [wire.tag, letters(wire)].filter(Boolean).join(' '),
+): Primitive[] {
   const wires = [...scene.wires.values()];
   const parts = [...scene.parts.values()];
   return [
@@ -29,7 +35,7 @@ export function scenePrimitives(scene: Scene, items: ReadonlyMap<Id, string>, sh
     ...scene.joints.map((j): Primitive => ({ t: 'circle', x: j.x, y: j.y, r: 3, fill: 'ink' })),
     ...parts.flatMap((part) => part.primitives),
     ...parts.flatMap((part) => itemPrimitives(part, items.get(part.id))),
-    ...wires.flatMap((wire) => slip(wire.tagAt, [wire.tag, letters(wire)].filter(Boolean).join(' '), 'ink')),
+    ...wires.flatMap((wire) => slip(wire.tagAt, tagOf(wire), 'ink')),
   ];
 }
 
@@ -83,7 +89,7 @@ function liesFlat(pts: readonly number[], at: Point): boolean {
 }
 
 /** A short text on a slip of paper: number and colour letters of a wire, length of a run. */
-function slip(at: Point, text: string, ink: Ink): Primitive[] {
+export function slip(at: Point, text: string, ink: Ink): Primitive[] {
   if (text === '') return [];
   const w = textWidth(text, LEAST_TYPE_U) + 5;
   return [

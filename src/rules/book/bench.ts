@@ -135,6 +135,11 @@ export class Bench {
     return null;
   }
 
+  /** The id that a short name of a part or a wire stands for, or null. */
+  idOf(name: string): Id | null {
+    return this.parts.get(name) ?? this.wires.get(name) ?? null;
+  }
+
   private take(edit: Edit): this {
     const applied = apply(this.plan, edit);
     if (!applied.ok) throw new Error(`${edit.label}: ${applied.reason}`);

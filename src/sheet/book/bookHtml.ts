@@ -43,20 +43,22 @@ ${groups}</body>
 }
 
 const CSS = `
-article { break-inside: avoid; border-top: 0.3mm solid #000; padding: 2mm 0 3mm; }
+article { border-top: 0.3mm solid #000; padding: 2mm 0 3mm; }
 article h3 { font-size: 11pt; margin: 0 0 1mm; }
-.pair { display: flex; flex-wrap: wrap; gap: 3mm; margin: 2mm 0; }
-.pair figure { flex: 1 0 auto; margin: 0; border: 0.2mm solid #777; padding: 2mm; max-width: 100%; width: min-content; min-width: 80mm; break-inside: avoid; }
-.pair svg { margin: 0 auto 1mm; }
+.pair { margin: 0 0 2mm; break-inside: avoid; }
+.pair > p { margin-bottom: 2mm; }
+.pair figure { display: flex; flex-wrap: wrap; align-items: center; gap: 1mm 4mm; margin: 0 0 1.5mm; border: 0.2mm solid #777; padding: 2mm; break-inside: avoid; }
+.pair svg { flex: none; max-width: 100%; }
+.pair figcaption { flex: 1 1 52mm; }
 figcaption { font-size: 8.25pt; }
 `;
 
 function entryHtml(entry: BookEntry): Html {
   const { rule } = entry;
   return h`<article id="${rule.id}">
-<h3>${rule.title} <span class="level ${rule.level}">${LEVEL_WORDS[rule.level]}</span></h3>
+<div class="pair"><h3>${rule.title} <span class="level ${rule.level}">${LEVEL_WORDS[rule.level]}</span></h3>
 <p>${rule.why}</p>
-${entry.flagged && entry.clean ? h`<div class="pair"><figure>${raw(entry.flagged.svg)}<figcaption><strong>Flagged.</strong> ${entry.flagged.what} ${entry.flagged.todo}</figcaption></figure><figure>${raw(entry.clean.svg)}<figcaption><strong>In order.</strong> ${entry.clean.what}</figcaption></figure></div>` : raw('')}
+${entry.flagged && entry.clean ? h`<figure>${raw(entry.flagged.svg)}<figcaption><strong>Flagged.</strong> ${entry.flagged.what} ${entry.flagged.todo}</figcaption></figure><figure>${raw(entry.clean.svg)}<figcaption><strong>In order.</strong> ${entry.clean.what}</figcaption></figure>` : raw('')}</div>
 ${list(linesOf(entry).map(([word, text]) => h`<strong>${word}:</strong> ${text}`))}
 </article>
 `;

@@ -5,6 +5,7 @@ import type { Bench } from '../../rules/book/bench.ts';
 import { exampleOf } from '../../rules/book/index.ts';
 import type { Example } from '../../rules/book/types.ts';
 import type { Finding, RuleDef } from '../../rules/types.ts';
+import { notesFor } from './differences.ts';
 import { drawExample, partsOf } from './drawExample.ts';
 
 /** One rule as the rule book shows it. Drawings are SVG text. */
@@ -28,17 +29,34 @@ export async function bookEntry(rule: RuleDef, serial = 1): Promise<BookEntry> {
   const results = computeResults(plan);
   const finding = results.report.findings.find((f) => f.rule === rule.id);
   if (!finding) return { rule, flagged: null, clean: null, repairs: [] };
-  const keep = shown(example, bad, results, finding);
+  const keep = wanted(example, bad, results, finding);
   const good = example.clean();
   const goodResults = computeResults(nameless(good.plan));
   return {
     rule,
     flagged: {
-      svg: drawExample(results, keep, finding, `Flagged: ${rule.title}`, serial),
+      svg: drawExample(
+        results,
+        joined(bad.plan, keep, finding.subject.id),
+        finding,
+        notesFor(bad, good, results.filled, finding),
+        `Flagged: ${rule.title}`,
+        serial,
+      ),
       what: finding.what,
       todo: finding.todo,
     },
-    clean: { svg: drawExample(goodResults, sameIn(good, bad, keep), null, `In order: ${rule.title}`, serial + 1), what: example.inOrder },
+    clean: {
+      svg: drawExample(
+        goodResults,
+        joined(good.plan, sameIn(good, bad, keep, example.also ?? []), null),
+        null,
+        notesFor(good, bad, goodResults.filled, null),
+        `In order: ${rule.title}`,
+        serial + 1,
+      ),
+      what: example.inOrder,
+    },
     repairs: repairsFor(plan, results, finding).map((r) => r.title),
   };
 }
@@ -50,45 +68,52 @@ function nameless(plan: Plan): Plan {
 }
 
 /** Most parts in one small drawing. */
-const MOST_PARTS = 9;
+const MOST_PARTS = 10;
 
-function shown(example: Example, bench: Bench, results: Results, finding: Finding): Set<Id> {
-  const keep = partsOf(results, finding);
-  for (const name of example.also ?? []) keep.add(bench.id(name));
-  // A part alone tells nothing: its neighbours come along, what it is wired to first.
+/** What the finding names and what the example adds, as far as one drawing holds it. */
+function wanted(example: Example, bench: Bench, results: Results, finding: Finding): Set<Id> {
+  const also = (example.also ?? []).filter((name) => bench.has(name)).map((name) => bench.id(name));
+  // An example that says what belongs to it needs no more: a net's wires would bring in half of the plan.
+  const keep = also.length > 0 ? new Set([...partsOf(results, finding, 'named'), ...also]) : partsOf(results, finding, 'ends');
+  // A part alone tells nothing: its neighbours come along.
   if (keep.size < 3)
     for (const wire of Object.values(results.filled.wires)) {
       if (keep.size >= 5) break;
       if (wire.from.part === finding.subject.id) keep.add(wire.to.part);
       else if (wire.to.part === finding.subject.id) keep.add(wire.from.part);
     }
-  const few = new Set([...keep].slice(0, MOST_PARTS));
-  // What nothing joins to the others here would only stand about.
-  return new Set([...few].filter((id) => id === finding.subject.id || [...(neighbours(results.filled).get(id) ?? [])].some((n) => few.has(n))));
+  return new Set([...keep].slice(0, MOST_PARTS));
 }
 
-/** The same parts in the other plan, by their short names, with what stands there between them. */
-function sameIn(good: Bench, bad: Bench, keep: ReadonlySet<Id>): Set<Id> {
-  const found = new Set<Id>();
-  for (const id of keep) {
-    const name = bad.nameOf(id);
-    if (name !== null && good.has(name)) found.add(good.id(name));
-  }
-  for (const [id, ends] of neighbours(good.plan)) {
+/** Without what nothing joins to the others: it would only stand about. */
+function joined(plan: Plan, keep: ReadonlySet<Id>, subject: Id | null): Set<Id> {
+  const next = neighbours(plan);
+  return new Set([...keep].filter((id) => id === subject || (next.get(id) ?? []).some((n) => keep.has(n))));
+}
+
+/** The same parts in the other plan, by their short names, with what stands there between them or feeds them. */
+function sameIn(good: Bench, bad: Bench, keep: ReadonlySet<Id>, also: readonly string[]): Set<Id> {
+  const names = [...[...keep].map((id) => bad.nameOf(id)), ...also];
+  const found = new Set(names.flatMap((name) => (name !== null && good.has(name) ? [good.id(name)] : [])));
+  const between = [...neighbours(good.plan)].flatMap(([id, ends]) => {
     const name = good.nameOf(id);
-    if (!found.has(id) && name !== null && !bad.has(name) && [...ends].some((end) => found.has(end))) found.add(id);
-  }
-  return found;
+    if (found.has(id) || name === null || bad.has(name)) return [];
+    const here = ends.filter((end) => found.has(end));
+    return new Set(here).size >= 2 || (here.length === 2 && ends.length === 2) || (isFeed(good.plan, id) && here.length > 0) ? [id] : [];
+  });
+  return new Set([...found, ...between]);
 }
 
-function neighbours(plan: Plan): Map<Id, Set<Id>> {
-  const next = new Map<Id, Set<Id>>();
+function isFeed(plan: Plan, id: Id): boolean {
+  return plan.parts[id]!.kind.startsWith('feed-');
+}
+
+/** Parts at the other ends of a part's wires, one for each wire. */
+function neighbours(plan: Plan): Map<Id, Id[]> {
+  const next = new Map<Id, Id[]>();
   for (const { from, to } of Object.values(plan.wires)) {
-    for (const [a, b] of [
-      [from.part, to.part],
-      [to.part, from.part],
-    ] as const)
-      next.set(a, (next.get(a) ?? new Set<Id>()).add(b));
+    next.set(from.part, [...(next.get(from.part) ?? []), to.part]);
+    next.set(to.part, [...(next.get(to.part) ?? []), from.part]);
   }
   return next;
 }

@@ -17,5 +17,5 @@ export const example: Example = {
   flagged: () => pulled('in-up'),
   clean: () => pulled('in-down'),
   inOrder: 'Pulled down inside, the pin reads “key off” without its wire.',
-  also: ['upper'],
+  also: ['feed15', 'senseFuse', 'upper'],
 };

@@ -24,5 +24,5 @@ export const example: Example = {
   flagged: () => bundle(0.75),
   clean: () => bundle(1.5),
   inOrder: '1.5 mm² stays cool among the others.',
-  also: ['feed30', 'far'],
+  also: ['feed30', 'far', 'fuse1', 'camera1', 'fuse2', 'camera2', 'fuse3', 'camera3'],
 };

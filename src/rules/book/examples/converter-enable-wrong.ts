@@ -11,5 +11,5 @@ export const example: Example = {
   flagged: () => keyed('low'),
   clean: () => keyed('high'),
   inOrder: 'This converter runs while its enable input is high.',
-  also: ['feed15'],
+  also: ['feed15', 'senseFuse', 'fuse', 'guard', 'relay'],
 };

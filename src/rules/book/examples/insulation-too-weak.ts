@@ -4,7 +4,7 @@ import type { Example } from '../types.ts';
 
 /** A camera on wire of an insulation class. */
 function camera(insulationC: number): Bench {
-  return withCamera(fused('camera')).wireSet('supply', { insulationC });
+  return withCamera(fused('camera')).wireSet('supply', { areaMm2: 0.5, insulationC });
 }
 
 export const example: Example = {

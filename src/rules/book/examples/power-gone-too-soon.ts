@@ -6,5 +6,5 @@ export const example: Example = {
   flagged: () => onIgnition(),
   clean: () => bench(),
   inOrder: 'A hold relay keeps the permanent feed up for 90 s after key-off.',
-  also: ['feed15', 'fuse', 'guard', 'converter', 'computer'],
+  also: ['feed30', 'feed15', 'senseFuse', 'fuse', 'guard', 'converter', 'computer'],
 };

@@ -6,5 +6,5 @@ export const example: Example = {
   flagged: () => straight('75r'),
   clean: () => bench(),
   inOrder: 'Permanent 30 carries the computer; a relay held by ignition lets go when it has stopped.',
-  also: ['retained', 'fuse', 'guard', 'converter', 'computer'],
+  also: ['retained', 'feed30', 'feed15', 'senseFuse', 'fuse', 'guard', 'converter', 'computer'],
 };

@@ -11,5 +11,5 @@ export const example: Example = {
       .wire('feed75.out', 'fuse.1', { lengthM: 0.12 }, 'tap'),
   clean: () => bench(),
   inOrder: 'Permanent 30 stays live while the starter turns.',
-  also: ['feed75', 'fuse', 'guard', 'converter', 'computer'],
+  also: ['feed75', 'feed30', 'fuse', 'guard', 'converter', 'computer'],
 };
