@@ -102,10 +102,9 @@ function cornered(input: ArrivalInputs, extremes: readonly Extreme[]): Map<Extre
   const found = new Map<Extreme, NonNullable<Arrival['worstLow']>>();
   for (const [reading, list] of byReading) {
     const isDesign = reading === design.reading;
-    const moment: Moment = isDesign ? design.moment : { state: reading.state, band: reading.band };
     const settled = isDesign ? design.settled : walks[reading.band].settledAt.get(reading.state)!;
     const aims = list.map(({ view, load, side }): Aim => ({ side, target: { plus: nodeName(view, load.plus), minus: nodeName(view, load.minus) } }));
-    worstCases(solver.network, solver.elementsOf(moment, settled.states), settled.solution, aims).forEach((worst: Worst, i) => {
+    worstCases(solver.network, settled.elements, settled.solution, aims).forEach((worst: Worst, i) => {
       const plain = list[i]!;
       found.set(plain, {
         v: Number.isFinite(worst.value) ? worst.value : plain.v,

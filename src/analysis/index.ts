@@ -126,7 +126,6 @@ export function analyse(plan: Plan, known?: Known): { analysis: Analysis; ground
 }
 
 function watts(solver: Solver, walked: Walked, state: (typeof KEY_POSITIONS)[number]['state']): PartWatts | null {
-  const moment = { state, band: 'typical' as const };
   const settled = walked.settledAt.get(state)!;
-  return partWatts(solver.network, solver.elementsOf(moment, settled.states), settled);
+  return partWatts(solver.network, settled.elements, settled);
 }

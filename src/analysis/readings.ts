@@ -56,12 +56,18 @@ export class Solver {
     return new Map(this.devices.map((d) => [d, false]));
   }
 
+  /** Everything off and no volts anywhere: where one begins that knows nothing to be live. */
+  dead(): Before {
+    const volts = new Float64Array(this.network.nodes.length);
+    return { states: this.cold(), elements: [], solution: { status: 'solved', volts, floating: new Set(), worstNode: null, iterations: 0 } };
+  }
+
   /** Lets the devices settle at a moment from the given states; `start` is a solution nearby, to begin from. */
-  settle(moment: Moment, states: ReadonlyMap<string, boolean>, longestS?: number, start?: Settled): Settled {
+  settle(moment: Moment, states: ReadonlyMap<string, boolean>, longestS?: number, start?: Before): Settled {
     const instant = this.maker.at(moment);
     return settle(this.network, (on) => instant.elements(on), instant.devices, states, {
       longestS: longestS ?? (JUST_AFTER.has(moment.state) ? MOMENT_S : Number.POSITIVE_INFINITY),
-      ...(start?.solution.status === 'solved' ? { start: start.solution.volts } : {}),
+      earlier: start,
     });
   }
 
@@ -71,7 +77,7 @@ export class Solver {
 
   /** The settled network as the plain arrays that rules and faces read. */
   reading(moment: Moment, settled: Settled): Reading {
-    const { solution, states } = settled;
+    const { solution, elements, states } = settled;
     const bad = solution.status !== 'solved' ? solution.status : settled.outcome !== 'settled' ? settled.outcome : null;
     const computed = isComputed(settled);
     const terminalV = new Float64Array(this.nodeOf.length);
@@ -82,7 +88,7 @@ export class Solver {
     const wireA = new Float64Array(this.wireRefs.length).fill(Number.NaN);
     const elementA = new Float64Array(this.elementRefs.length).fill(Number.NaN);
     if (computed) {
-      const { first, second } = allAmps(this.network, this.elementsOf(moment, states), solution);
+      const { first, second } = allAmps(this.network, elements, solution);
       for (let i = 0; i < wireA.length; i++) wireA[i] = first[this.wireRefs[i]!]!;
       for (let i = 0; i < elementA.length; i++) elementA[i] = (this.elementRefs[i]!.port === 'out' ? second : first)[this.elementRefs[i]!.at]!;
     }
@@ -100,6 +106,9 @@ export class Solver {
   }
 }
 
+/** What a moment is entered from. */
+export type Before = Pick<Settled, 'states' | 'elements' | 'solution'>;
+
 /** Whether figures may be read from what has settled: what chatters has no rest, wherever it was stopped. */
 export function isComputed(settled: Settled): boolean {
   return settled.solution.status === 'solved' && settled.outcome !== 'chatters';
@@ -108,8 +117,8 @@ export function isComputed(settled: Settled): boolean {
 /** One band's walk. */
 export interface Walked {
   readonly readings: readonly Reading[];
-  /** States of the devices at each vehicle state, for later questions. */
   readonly statesAt: ReadonlyMap<VehicleState, ReadonlyMap<string, boolean>>;
+  /** Where devices and volts have come to at each vehicle state, for later questions. */
   readonly settledAt: ReadonlyMap<VehicleState, Settled>;
 }
 
@@ -117,25 +126,22 @@ export interface Walked {
 export function walk(solver: Solver, band: Band): Walked {
   const vehicle = solver.graph.plan.vehicle;
   const byState = new Map<VehicleState, Reading>();
-  const statesAt = new Map<VehicleState, ReadonlyMap<string, boolean>>();
   const settledAt = new Map<VehicleState, Settled>();
-  let last: Settled | undefined;
-  const visit = (state: VehicleState, from: ReadonlyMap<string, boolean>): ReadonlyMap<string, boolean> => {
-    const settled = solver.settle({ state, band }, from, undefined, last);
-    last = settled;
+  const visit = (state: VehicleState, before?: Before): Settled => {
+    const settled = solver.settle({ state, band }, before?.states ?? solver.cold(), undefined, before);
     byState.set(state, solver.reading({ state, band }, settled));
-    statesAt.set(state, settled.states);
     settledAt.set(state, settled);
-    return settled.states;
+    return settled;
   };
-  let states: ReadonlyMap<string, boolean> = solver.cold();
-  for (const state of WALK) states = visit(state, states);
-  visit('ISOLATED', solver.cold());
-  if (vehicle.stopStart) visit('AUTO_CRANK', visit('AUTO_STOP', statesAt.get('RUN_CHARGING')!));
-  if (vehicle.remoteStart) visit('REMOTE_RUN', statesAt.get('OFF_ASLEEP')!);
-  if (vehicle.electrified) visit('PARKED_CHARGE', statesAt.get('OFF_ASLEEP')!);
-  if (vehicle.isolator) visit('ISOLATED_RUNNING', statesAt.get('RUN_CHARGING')!);
-  return { readings: [...byState.values()], statesAt, settledAt };
+  let last: Settled | undefined;
+  for (const state of WALK) last = visit(state, last);
+  // With the battery off the volts of the state before would only mislead Newton.
+  visit('ISOLATED', solver.dead());
+  if (vehicle.stopStart) visit('AUTO_CRANK', visit('AUTO_STOP', settledAt.get('RUN_CHARGING')));
+  if (vehicle.remoteStart) visit('REMOTE_RUN', settledAt.get('OFF_ASLEEP'));
+  if (vehicle.electrified) visit('PARKED_CHARGE', settledAt.get('OFF_ASLEEP'));
+  if (vehicle.isolator) visit('ISOLATED_RUNNING', settledAt.get('RUN_CHARGING'));
+  return { readings: [...byState.values()], statesAt: new Map([...settledAt].map(([state, { states }]) => [state, states])), settledAt };
 }
 
 /** The V_lo design corner: key on, everything that can run is up, at the lowest supply one designs for. */
@@ -162,17 +168,17 @@ export function designCorner(
 /** Devices that end otherwise when a key position is entered straight from parked. */
 export function dependsOnHistory(solver: Solver, walked: Walked, band: Band): string[] {
   const differing = new Set<string>();
-  const parked = walked.statesAt.get('OFF_ASLEEP')!;
+  const parked = walked.settledAt.get('OFF_ASLEEP')!;
   for (const [before, state] of [
     ['OFF_AWAKE', 'ACC'],
     ['ACC', 'RUN_STOPPED'],
     ['START', 'RUN_CHARGING'],
   ] as const) {
-    const through = walked.statesAt.get(before)!;
+    const through = walked.settledAt.get(before)!.states;
     // Where the state before left everything as it is when parked, the walk itself was the direct way.
-    if ([...through].every(([id, on]) => on === (parked.get(id) ?? false))) continue;
-    const direct = solver.settle({ state, band }, parked, undefined, walked.settledAt.get('OFF_ASLEEP'));
-    for (const [id, on] of direct.states) if (on !== walked.statesAt.get(state)!.get(id)) differing.add(id);
+    if ([...through].every(([id, on]) => on === (parked.states.get(id) ?? false))) continue;
+    const direct = solver.settle({ state, band }, parked.states, undefined, parked);
+    for (const [id, on] of direct.states) if (on !== walked.settledAt.get(state)!.states.get(id)) differing.add(id);
   }
   return [...differing].sort();
 }

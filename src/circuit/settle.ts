@@ -8,13 +8,16 @@ export interface SettleOptions {
   readonly longestS: number;
   /** Volts to start from, by node index. */
   readonly start?: Float64Array | undefined;
+  /** What this network was solved for before: where the elements are the very same it stands, else its volts are started from. */
+  readonly earlier?: Solved | undefined;
 }
 
-/** Elements for given device states; the same list again where nothing is different. */
+type Solved = Pick<Settled, 'elements' | 'solution'>;
+
+/** Elements for given device states; an element that is not different is the same object again, in the same place. */
 export type ElementsFor = (on: (deviceId: string) => boolean) => readonly Element[];
 
-interface Rest {
-  readonly solution: Solution;
+interface Rest extends Solved {
   readonly outcome: 'settled' | 'chatters';
   readonly waiting: readonly string[];
   /** Devices that switched in the repeating part, with their counts. */
@@ -46,14 +49,16 @@ export function settle(
   const held = new Set<string>();
   const stopped = new Set<string>();
   let starving: string | null = null;
-  let start = options.start;
+  let { start, earlier } = options;
   for (;;) {
     const before = new Map(states);
-    const rest = comeToRest(network, elementsFor, devices, states, held, options.longestS, start);
-    start = rest.solution.status === 'solved' ? rest.solution.volts : undefined;
-    const unsolved = rest.solution.status !== 'solved';
+    const rest = comeToRest(network, elementsFor, devices, states, held, options.longestS, start, earlier);
+    const { solution, elements, waiting } = rest;
+    start = undefined;
+    earlier = rest;
+    const unsolved = solution.status !== 'solved';
     if (rest.outcome === 'settled' && !unsolved) {
-      return { solution: rest.solution, states, outcome: starving ? 'starves' : 'settled', culprit: starving, waiting: rest.waiting };
+      return { solution, elements, states, outcome: starving ? 'starves' : 'settled', culprit: starving, waiting };
     }
     // Among those that keep switching, or that are on without a solution: what comes of holding one of them off?
     const involved = busiestFirst(devices, before, rest.cycle).filter((d) => !held.has(d.id) && (unsolved ? states.get(d.id) : rest.cycle.has(d.id)));
@@ -73,7 +78,7 @@ export function settle(
       states.set(stopper.id, false);
       continue;
     }
-    return { solution: rest.solution, states, outcome: 'chatters', culprit: (stopper ?? involved[0])?.id ?? null, waiting: rest.waiting };
+    return { solution, elements, states, outcome: 'chatters', culprit: (stopper ?? involved[0])?.id ?? null, waiting };
   }
 }
 
@@ -88,7 +93,8 @@ function comeToRest(
   states: Map<string, boolean>,
   held: ReadonlySet<string>,
   longestS: number,
-  start0: Float64Array | undefined,
+  start0?: Float64Array,
+  earlier?: Solved,
 ): Rest {
   const on = (id: string): boolean => states.get(id) ?? false;
   const keyOf = (): string => devices.map((d) => (on(d.id) ? '1' : '0')).join('');
@@ -98,12 +104,12 @@ function comeToRest(
   const seen = new Map<string, number>([[keyOf(), 0]]);
   const switched: string[] = [];
   const patience = new Set<string>();
-  let start = start0;
+  let rest = earlier?.solution.status === 'solved' ? earlier : null;
+  let start = start0 ?? rest?.solution.volts;
   let last: readonly Device[] = [];
-  let rest = null as { readonly elements: readonly Element[]; readonly solution: Solution } | null;
   for (;;) {
     const elements = elementsFor(on);
-    if (elements !== rest?.elements) rest = { elements, solution: solveAtRest(network, elements, { start }) };
+    if (!rest || !isSameList(elements, rest.elements)) rest = { elements, solution: solveAtRest(network, elements, { start }) };
     const { solution } = rest;
     const probe = probeOf(network, elements, solution, on);
     const wantsBack = (d: Device): boolean => d.wants(probe, on(d.id)) !== on(d.id);
@@ -114,7 +120,7 @@ function comeToRest(
       last = last.slice(0, 1);
       continue;
     }
-    if (solution.status !== 'solved') return { solution, outcome: 'settled', waiting: [], cycle: new Map() };
+    if (solution.status !== 'solved') return { solution, elements, outcome: 'settled', waiting: [], cycle: new Map() };
     start = solution.volts;
     const willing = devices.filter((d) => !held.has(d.id) && wantsBack(d)).sort(bySpeed(states));
     const waiting = willing.filter((d) => timeOf(d, on(d.id)) > longestS).map((d) => d.id);
@@ -127,7 +133,7 @@ function comeToRest(
         for (const id of switched.slice(earlier ?? 0)) cycle.set(id, (cycle.get(id) ?? 0) + 1);
         // While some hunt, clocks run on: what is slower than they are still gets its turn.
         const patient = willing.find((d) => !cycle.has(d.id) && !patience.has(d.id) && timeOf(d, on(d.id)) <= longestS);
-        if (!patient) return { solution, outcome: 'chatters', waiting, cycle };
+        if (!patient) return { solution, elements, outcome: 'chatters', waiting, cycle };
         patience.add(patient.id);
         seen.clear();
         switched.length = 0;
@@ -138,10 +144,16 @@ function comeToRest(
       seen.set(key, switched.length);
     }
     const next = willing.find((d) => timeOf(d, on(d.id)) <= longestS);
-    if (!next) return { solution, outcome: 'settled', waiting, cycle: new Map() };
+    if (!next) return { solution, elements, outcome: 'settled', waiting, cycle: new Map() };
     last = willing.filter((d) => timeOf(d, on(d.id)) === timeOf(next, on(next.id)));
     flip(last);
   }
+}
+
+function isSameList(a: readonly Element[], b: readonly Element[]): boolean {
+  if (a === b) return true;
+  for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return false;
+  return a.length === b.length;
 }
 
 function probeOf(network: Network, elements: readonly Element[], solution: Solution, on: (id: string) => boolean): Probe {
@@ -183,7 +195,7 @@ function holdOff(
   longestS: number,
 ): Held {
   const trial = new Map(states).set(device.id, false);
-  const rest = comeToRest(network, elementsFor, devices, trial, new Set(held).add(device.id), longestS, undefined);
+  const rest = comeToRest(network, elementsFor, devices, trial, new Set(held).add(device.id), longestS);
   if (rest.outcome !== 'settled' || rest.solution.status !== 'solved') return 'no rest';
   const on = (id: string): boolean => trial.get(id) ?? false;
   return device.wants(probeOf(network, elementsFor(on), rest.solution, on), false) ? 'wants on' : 'stays off';

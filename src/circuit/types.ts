@@ -172,6 +172,8 @@ export interface Solution {
 /** Result of letting the two-state devices settle. */
 export interface Settled {
   readonly solution: Solution;
+  /** The elements that it is the solution of. */
+  readonly elements: readonly Element[];
   readonly states: ReadonlyMap<string, boolean>;
   /** `chatters`: a state vector came again; `starves`: a converter wants on without load and off with it. */
   readonly outcome: 'settled' | 'chatters' | 'starves';
