@@ -50,17 +50,8 @@ export const deadPartFedBySignal = defineRule({
 /** What goes through a pin's guard diode into the rail of a computer that has no power. */
 function judgePin(facts: Facts, use: PinUse): Verdict {
   const subject = wire(use.wire.id);
-  let worst: { amp: number; reading: Reading } | null = null;
-  for (const reading of facts.solved) {
-    if (facts.deviceOn(use.computer.part.id, 'powered', reading.state, reading.band)) {
-      // Too much while it runs is another rule's.
-      if ((facts.across(use.key, `${use.computer.part.id}.6`, reading.state, reading.band) ?? 0) > PIN_MAX_V) return fine(subject);
-      continue;
-    }
-    const amp = facts.elementA(use.computer.part.id, `clampHi${use.gpio}`, reading.state, reading.band) ?? 0;
-    if (amp > (worst?.amp ?? 0)) worst = { amp, reading };
-  }
-  if (!worst || worst.amp <= INTO_DEAD_A) return fine(subject);
+  const worst = intoDead(facts, use);
+  if (!worst || worst.amp <= INTO_DEAD_A || tooMuchWhileOn(facts, use)) return fine(subject);
   return found({
     level: 'fault',
     subject,
@@ -74,6 +65,32 @@ function judgePin(facts: Facts, use: PinUse): Verdict {
     state: worst.reading.state,
     band: worst.reading.band,
   });
+}
+
+function intoDead(facts: Facts, use: PinUse): { readonly amp: number; readonly reading: Reading } | null {
+  let worst: { amp: number; reading: Reading } | null = null;
+  for (const reading of without(facts, use.computer)) {
+    const amp = facts.elementA(use.computer.part.id, `clampHi${use.gpio}`, reading.state, reading.band) ?? 0;
+    if (amp > (worst?.amp ?? 0)) worst = { amp, reading };
+  }
+  return worst;
+}
+
+const deadCache = new WeakMap<Facts, Map<PartView, readonly Reading[]>>();
+
+/** Readings in which a computer has no power. */
+function without(facts: Facts, computer: PartView): readonly Reading[] {
+  const known = deadCache.get(facts) ?? new Map<PartView, readonly Reading[]>();
+  deadCache.set(facts, known);
+  const list = known.get(computer) ?? facts.solved.filter((r) => !facts.deviceOn(computer.part.id, 'powered', r.state, r.band));
+  known.set(computer, list);
+  return list;
+}
+
+/** Too much at a pin while the computer runs is another rule's. */
+function tooMuchWhileOn(facts: Facts, use: PinUse): boolean {
+  const dead = new Set(without(facts, use.computer));
+  return facts.solved.some((r) => !dead.has(r) && (facts.across(use.key, `${use.computer.part.id}.6`, r.state, r.band) ?? 0) > PIN_MAX_V);
 }
 
 interface Linked {
@@ -104,7 +121,7 @@ function judgeDisplay(facts: Facts, { display, computer, lead }: Linked): Verdic
   const supply = supplyPair(computer.s);
   const volt = (view: PartView, plus: string, minus: string, state: VehicleState): number =>
     facts.across(`${view.part.id}.${plus}`, `${view.part.id}.${minus}`, state, 'typical') ?? 0;
-  const apart = facts.solved.find(
+  const apart = without(facts, computer).find(
     (r) => r.band === 'typical' && volt(display, '5v', '0v', r.state) > ON_V && volt(computer, supply.plus, supply.minus, r.state) < OFF_V,
   );
   if (!apart) return fine(subject);
