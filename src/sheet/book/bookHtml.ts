@@ -47,7 +47,7 @@ article { border-top: 0.3mm solid #000; padding: 2mm 0 3mm; }
 article h3 { font-size: 11pt; margin: 0 0 1mm; }
 .pair { margin: 0 0 2mm; break-inside: avoid; }
 .pair > p { margin-bottom: 2mm; }
-.pair figure { display: flex; flex-wrap: wrap; align-items: center; gap: 1mm 4mm; margin: 0 0 1.5mm; border: 0.2mm solid #777; padding: 2mm; break-inside: avoid; }
+.pair figure { display: flex; flex-wrap: wrap; align-items: center; gap: 1mm 4mm; margin: 0 0.4mm 1.5mm 0; border: 0.2mm solid #777; padding: 2mm; break-inside: avoid; }
 .pair svg { flex: none; max-width: 100%; }
 .pair figcaption { flex: 1 1 52mm; }
 figcaption { font-size: 8.25pt; }

@@ -35,7 +35,7 @@ export function notesFor(here: Bench, there: Bench, filled: Plan, about: Finding
     const other = twin(here, there, there.plan.wires, wire.id);
     const number = filled.wires[wire.id]?.number;
     const isNamed = number !== undefined && named.has(number);
-    const changed = other ? MEASURES.filter((key) => wire[key] !== other[key]) : [];
+    const changed = other && sameEnds(here, wire, there, other) ? MEASURES.filter((key) => wire[key] !== other[key]) : [];
     if (!isNamed && changed.length === 0 && about?.subject.id !== wire.id) continue;
     const text = [isNamed ? `W${number}` : '', measures(filled.wires[wire.id] ?? wire, changed)].filter(Boolean).join(' ');
     if (text !== '') wires.set(wire.id, text);
@@ -51,6 +51,12 @@ function twin<T>(here: Bench, there: Bench, rows: Readonly<Record<Id, T>>, id: I
   const name = here.nameOf(id);
   const other = name === null ? null : there.idOf(name);
   return other === null ? undefined : rows[other];
+}
+
+/** A wire of the same name that leads elsewhere has its length from there. */
+function sameEnds(here: Bench, wire: Wire, there: Bench, other: Wire): boolean {
+  const end = (b: Bench, e: Wire['from']): string => `${b.nameOf(e.part)}.${e.terminal}`;
+  return end(here, wire.from) === end(there, other.from) && end(here, wire.to) === end(there, other.to);
 }
 
 function measures(wire: Wire, changed: readonly (typeof MEASURES)[number][]): string {

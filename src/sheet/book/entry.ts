@@ -85,10 +85,18 @@ function wanted(example: Example, bench: Bench, results: Results, finding: Findi
   return new Set([...keep].slice(0, MOST_PARTS));
 }
 
-/** Without what nothing joins to the others: it would only stand about. */
+/** What hangs together with the subject, or most of it: an island would only stand about. */
 function joined(plan: Plan, keep: ReadonlySet<Id>, subject: Id | null): Set<Id> {
   const next = neighbours(plan);
-  return new Set([...keep].filter((id) => id === subject || (next.get(id) ?? []).some((n) => keep.has(n))));
+  const islands: Set<Id>[] = [];
+  for (const id of keep) {
+    if (islands.some((i) => i.has(id))) continue;
+    const island = new Set([id]);
+    for (const at of island) for (const other of next.get(at) ?? []) if (keep.has(other)) island.add(other);
+    islands.push(island);
+  }
+  const named = islands.find((i) => subject !== null && i.has(subject));
+  return named ?? islands.reduce((most, i) => (i.size > most.size ? i : most), new Set<Id>());
 }
 
 /** The same parts in the other plan, by their short names, with what stands there between them or feeds them. */

@@ -7,7 +7,7 @@ import type { PlacedPart } from '../../scene/types.ts';
 import { briefKinds } from './briefKinds.ts';
 
 /** Clear paper between columns, between rows, and at least at a wire with a tag beside its text, drawing units. */
-const GAP = { x: 50, y: 60, tag: 30 } as const;
+const GAP = { x: 50, y: 48, tag: 30 } as const;
 /** A row of columns wider than this goes on below: drawn smaller, its type could not be read. */
 const ROW_MOST_U = 780;
 /** Parts of a lower plan would stand far above the chassis bar; from this height on the zone grows with them. */

@@ -6,7 +6,7 @@ import type { Example } from '../types.ts';
 function bundle(firstMm2: number): Bench {
   const b = ground('bundle')
     .part('feed30', 'feed-30', 'seat', { sourceMinOhm: 0.005, sourceMaxOhm: 0.005 }, { owner: 'vehicle' })
-    .part('far', 'chassis-ground', 'desk', { place: 'body-stud' });
+    .part('chassis-ground', 'desk', { place: 'body-stud' });
   for (let i = 0; i < 4; i++) {
     const amp = i === 0 ? 4.9 : 3;
     b.part(`fuse${i}`, 'blade-fuse', 'seat', { ratingA: 5 })
@@ -24,5 +24,5 @@ export const example: Example = {
   flagged: () => bundle(0.75),
   clean: () => bundle(1.5),
   inOrder: '1.5 mm² stays cool among the others.',
-  also: ['feed30', 'far', 'fuse1', 'camera1', 'fuse2', 'camera2', 'fuse3', 'camera3'],
+  also: ['feed30', 'fuse1', 'camera1', 'fuse2', 'camera2', 'fuse3', 'camera3'],
 };

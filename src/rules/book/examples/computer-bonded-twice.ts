@@ -5,5 +5,5 @@ export const example: Example = {
   flagged: () => bench().set('computer', { caseBonded: true }),
   clean: () => bench(),
   inOrder: 'Its 0 V meets the body once, at the radio.',
-  also: ['ground'],
+  also: ['converter', 'ground'],
 };

@@ -15,5 +15,5 @@ export const example: Example = {
   flagged: () => cab('hinge'),
   clean: () => cab('strapped-cab'),
   inOrder: 'A strap of its own joins the cab to the frame.',
-  also: ['camera'],
+  also: ['feed30', 'fuse', 'camera'],
 };

@@ -15,5 +15,5 @@ export const example: Example = {
   flagged: () => loaded({ place: 'painted-bolt' }),
   clean: () => loaded({ place: 'dash-stud' }),
   inOrder: 'A bare stud: 2 mΩ, and 6 mV at 3 A.',
-  also: ['camera'],
+  also: ['feed30', 'fuse', 'camera'],
 };

@@ -11,4 +11,5 @@ export const example: Example = {
   flagged: () => onPost('yes'),
   clean: () => onPost('no'),
   inOrder: 'This vehicle counts nothing at the post.',
+  also: ['battery', 'strap', 'guard', 'converter'],
 };

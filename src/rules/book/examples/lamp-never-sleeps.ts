@@ -16,4 +16,5 @@ export const example: Example = {
   flagged: () => lamp('fuse.2'),
   clean: () => lamp('senseFuse.2'),
   inOrder: 'The lamp hangs on a line that falls with the key.',
+  also: ['feed30', 'fuse', 'feed15', 'senseFuse', 'lampR', 'ground'],
 };

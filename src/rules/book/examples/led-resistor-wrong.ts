@@ -3,7 +3,7 @@ import { bench } from '../plans.ts';
 import type { Example } from '../types.ts';
 
 function lamp(): Bench {
-  return bench().part('led', 'led', 'dash').wire('led.K', 'ground.31', { lengthM: 0.3 });
+  return bench().set('senseFuse', { ratingA: 1 }).part('led', 'led', 'dash').wire('led.K', 'ground.31', { lengthM: 0.3 });
 }
 
 export const example: Example = {

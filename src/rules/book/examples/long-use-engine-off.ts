@@ -14,4 +14,5 @@ export const example: Example = {
   flagged: () => used(8),
   clean: () => used(4),
   inOrder: '4 h at 1.6 A take 6.4 Ah, less than a fifth of 45 Ah.',
+  also: ['battery', 'feed30', 'fuse', 'camera', 'ground'],
 };
