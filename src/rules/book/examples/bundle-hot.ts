@@ -6,7 +6,7 @@ import type { Example } from '../types.ts';
 function bundle(firstMm2: number): Bench {
   const b = ground('bundle')
     .part('feed30', 'feed-30', 'seat', { sourceMinOhm: 0.005, sourceMaxOhm: 0.005 }, { owner: 'vehicle' })
-    .part('chassis-ground', 'desk', { place: 'body-stud' });
+    .part('far', 'chassis-ground', 'desk', { place: 'body-stud' });
   for (let i = 0; i < 4; i++) {
     const amp = i === 0 ? 4.9 : 3;
     b.part(`fuse${i}`, 'blade-fuse', 'seat', { ratingA: 5 })
