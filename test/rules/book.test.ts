@@ -17,3 +17,11 @@ describe('examples of the rule book', () => {
     clean(example.clean(), id);
   });
 });
+
+describe('where practitioners disagree', () => {
+  it.each(rules.flatMap((r) => (r.disputed ? [[r.id, r.disputed] as const] : [])))('%s gives more than one view, and says which is taken here', (_, text) => {
+    expect(text).toMatch(/^[A-Z0-9].*[.:?] .*\bHere\b.*\.$/s);
+    expect(text.length, 'a beginner reads it to the end').toBeLessThan(460);
+    expect(text).not.toMatch(/\bsafe(ly|ty)?\b|\bjust\b|\bsimply\b|\bobviously\b/i);
+  });
+});

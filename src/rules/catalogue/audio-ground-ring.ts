@@ -17,6 +17,8 @@ export const audioGroundRing = defineRule({
   why: 'Computer and radio are joined over the body already. The screen of the sound lead joins them a second time, so a part of every ground current flows through it, and the radio plays it: a whine that follows the engine.',
   source: { text: 'Universal practice; an isolator or one common ground point opens the ring', grade: "fitters' habit" },
   needs: 'graph',
+  disputed:
+    'Two schools: mend the grounds until all meet in one place, for a transformer costs bass below some 40 Hz when it is small; or put an isolator into the lead and leave grounds as they are, for in a finished vehicle a ring is hard to open. Here either counts as mended; the isolator is offered because it can be drawn and fitted without moving a ground.',
   check: (facts) =>
     screens(facts).map((group) => {
       const first = group.wires[0]!;

@@ -15,6 +15,8 @@ export const computerBondedTwice = defineRule({
   why: 'Between two places of the body there are always some millivolts, more with every ampere that the vehicle sends home that way. Joined at both, the 0 V of the computer carries part of that current through its thin leads.',
   source: { text: 'Universal practice: one ground point for all electronics that belong together', grade: "fitters' habit" },
   needs: 'graph',
+  disputed:
+    'Return over the body saves wire and risks rings; a star at the radio’s ground keeps computer and sound on one level; a return to the battery’s own post is quiet but passes a current sensor by. Here one ground point beside the radio is the usual choice.',
   check: (facts) =>
     bonded(facts).map(({ computer, bonds }) => {
       const subject = part(computer.part.id);

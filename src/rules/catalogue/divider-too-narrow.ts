@@ -26,6 +26,8 @@ export const dividerTooNarrow = defineRule({
   why: 'Two resistors divide whatever comes. Sized for a weak battery they give a pin too much on a good alternator; sized for that, a weak battery no longer reads as “on”. And a surge comes through in the same share.',
   source: { text: 'Board maker’s pin tables (read); supply corners of ISO 16750-2 (read)', grade: 'data sheet' },
   needs: 'graph',
+  disputed:
+    'A divider with a clamp has two parts fewer than an optocoupler and needs no current from the line. One divider must read a low battery as on and still keep the highest supply off the pin, and resistors of 5 % leave hardly any room between. Here a divider passes when both ends work out with its tolerances; where they do not, an optocoupler is the way.',
   explains: ['pin-over-voltage'],
   check: (facts) => dividers(facts).map((d) => judge(facts, d)),
   repair: (finding, facts) => {

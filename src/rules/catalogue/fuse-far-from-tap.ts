@@ -16,6 +16,8 @@ export const fuseFarFromTap = defineRule({
     grade: "fitters' habit",
   },
   needs: 'graph',
+  disputed:
+    'How far is too far differs by trade: 178 mm in a rule for small craft (more in a sheath), 450 mm among vehicle fitters, up to 3 m of guarded wire in machines. The nearer, the less wire can chafe with nothing to open; the farther, the easier a fuse is reached. Here 150 mm is usual and 450 mm the most, twice that in a sleeve; both can be changed for a plan.',
   limits: [
     {
       key: 'fuseAdviceM',

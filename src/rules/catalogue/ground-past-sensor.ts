@@ -15,6 +15,8 @@ export const groundPastSensor = defineRule({
   why: 'Many vehicles count what flows in and out of the battery with a small box on its negative post. What comes home on the post itself is not counted: the vehicle charges too little and believes the battery fuller than it is.',
   source: { text: 'Vehicle makers’ fitting instructions for accessories: ground to the body, never to the post (from memory)', grade: "fitters' habit" },
   needs: 'readings',
+  disputed:
+    'Leading the return to the battery’s negative post is old practice: the least resistance and the least noise. Vehicles with a sensor at the post do not count what comes home behind it. Here the post is used only where no sensor sits on it; else the body, by a stud.',
   check: (facts) =>
     onPost(facts).map(({ battery, w }) => {
       const subject = wire(w.id);

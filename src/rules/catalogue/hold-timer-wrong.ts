@@ -19,6 +19,8 @@ export const holdTimerWrong = defineRule({
   why: 'A delay-off relay holds for a set time after its trigger has gone, with a supply of its own that stays. Its time is printed as it usually is: at the worst it is a tenth or a third shorter.',
   source: { text: 'Digital timers ±10 %, RC timers ±30 %: practice, no single source', grade: "fitters' habit" },
   needs: 'readings',
+  disputed:
+    'A timer relay is cheap and draws nothing once open, but the battery must stay connected; a supercapacitor outlasts even a pulled battery, but costs more and ages. Here both pass, each by its sum; a timer is what the tool offers where nothing holds.',
   check: (facts) => holdersOf(facts, 'delay-off-relay').map(({ holder, held }) => judge(facts, holder, held)),
   repair: (finding, facts) => {
     const here = holdersOf(facts, 'delay-off-relay').find((h) => h.holder.part.id === finding.subject.id);

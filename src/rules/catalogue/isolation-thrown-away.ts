@@ -15,6 +15,8 @@ export const isolationThrownAway = defineRule({
   why: 'An optocoupler passes a signal with no copper between. When the LED’s return joins the computer’s ground on the way home, that gap is bridged again: surges are still kept off the pin, but ground noise is not.',
   source: { text: 'Common practice, no source; both grounds meet at the body anyway, what counts is the shared wire', grade: "fitters' habit" },
   needs: 'graph',
+  disputed:
+    'Is an optocoupler worth it where all grounds meet in the body anyway? Its isolation gains little there, and a divider with a clamp is cheaper. It still lets no spike through to the pin and copes with a wider range of volts than any one divider. Here the optocoupler is the usual choice, and that its ground is shared is advice alone.',
   check: (facts) =>
     watching(facts).map((opto) => {
       const subject = part(opto.part.id);

@@ -18,6 +18,8 @@ export const parkedDrawTooHigh = defineRule({
   why: 'A parked vehicle draws a little for its clock and its locks. What the build adds to that, day and night, is taken out of the battery that must start the engine.',
   source: { text: 'Workshop limit 25 to 50 mA for a whole sleeping vehicle (a vehicle maker’s service manual, read)', grade: 'data sheet' },
   needs: 'readings',
+  disputed:
+    'For some, anything above 5 mA is wrong; workshops call 25 to 50 mA for a whole vehicle usual. Small figures suit vehicles that stand for weeks; daily drivers never notice. Here 5 mA of the build is worth a look and 25 mA the most, with the days until the next start beside it; both can be changed for a plan.',
   limits: [
     {
       key: 'parkedAdviceA',

@@ -14,6 +14,8 @@ export const retainedFeedOnly = defineRule({
   why: 'A retained line stays up for some minutes after key-off, which looks like a ready-made hold. But it ends the moment a door is opened, and nobody waits in a parked car for a computer.',
   source: { text: 'Owner’s handbooks: ten minutes, or until the driver’s door is opened (read)', grade: 'data sheet' },
   needs: 'graph',
+  disputed:
+    'Some run a computer from the retained line alone: it stays up for minutes after key-off, and a card is rarely lost. Others never do, for an opened door ends it within a blink. Here the retained line may tell the computer of the key, and permanent 30 carries it.',
   explains: ['power-gone-too-soon', 'starting-reboots-computer'],
   check: (facts) =>
     fed(facts).map(({ computer, feeds }) => {

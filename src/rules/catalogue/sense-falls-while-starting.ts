@@ -20,6 +20,8 @@ export const senseFallsWhileStarting = defineRule({
   why: 'Many lines are switched off while the starter turns. A computer that watches one of them takes every start of the engine for key-off, unless it waits longer than any start lasts.',
   source: { text: 'Workshop continuity chart of an ignition switch (read): accessory is open in Start, ignition stays closed', grade: 'data sheet' },
   needs: 'readings',
+  disputed:
+    'Accessory 75 is easy to reach behind a radio, and dead while the starter turns; ignition 15 stays live through the start, and is harder to find. 75 with a filter that outlasts the start works; without one the computer stops at every start. Here 15 is the first choice, and 75 passes with enough filter time.',
   limits: [
     { key: 'starterS', title: 'Longest time that the starter turns', unit: 's', value: STARTER.mostS, least: 0.5, most: 60, basis: 'fitters’ practice' },
   ],

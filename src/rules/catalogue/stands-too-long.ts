@@ -13,6 +13,8 @@ export const standsTooLong = defineRule({
   why: 'A machine of one season stands for months, and its own clock and locks alone empty the battery in a few weeks. With an isolator the battery rests; but then the computer has lost its clock when it comes back.',
   source: { text: 'Practice with seasonal machines', grade: "fitters' habit" },
   needs: 'readings',
+  disputed:
+    'Some count milliamps for a vehicle that stands all winter; others say that only an isolator helps, since the vehicle’s own draw empties the battery anyhow. Here the days are computed, and where the vehicle alone does not last them, the isolator is the answer.',
   check: (facts) => {
     if (!joined(facts)) return [];
     const subject: Subject = { kind: 'plan', id: facts.plan.id };

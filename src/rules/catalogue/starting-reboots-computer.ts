@@ -23,6 +23,8 @@ export const startingRebootsComputer = defineRule({
   why: 'While the starter turns, accessory lines are dead and all others sag. A computer that was up loses its power in the middle of its work, every time somebody starts the engine.',
   source: { text: 'Workshop continuity chart of an ignition switch (read); ISO 16750-2 starting profiles', grade: 'data sheet' },
   needs: 'readings',
+  disputed:
+    'Many are content when all works down to 9 V, which a warm engine with a good battery keeps. Cold mornings and engines that stop at halts pull a battery to 6 V and less. Here the vehicle’s dip level decides: level I for an ordinary start, level II and beyond where a plan says so.',
   limits: [
     { key: 'starterS', title: 'Longest time that the starter turns', unit: 's', value: STARTER.mostS, least: 0.5, most: 60, basis: 'fitters’ practice' },
   ],

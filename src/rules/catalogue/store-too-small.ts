@@ -21,6 +21,8 @@ export const storeTooSmall = defineRule({
   why: 'A supercapacitor gives its energy between two voltages: the one it was filled to and the lowest at which the computer still runs. Old ones hold a third less, and lose more in themselves.',
   source: { text: 'Supercapacitor cell data sheet (read): 70 % of the capacitance and twice the resistance at the end of its life', grade: 'data sheet' },
   needs: 'readings',
+  disputed:
+    'Supercapacitors carry a computer even when the battery is pulled, yet cost more, age, and fill slowly. A timer relay on permanent 30 is cheap and draws nothing once open, and helps nothing when the battery goes. Lithium packs are common on the bench and have no place in a dash that gets hot. Here timer and store both pass, each by its sum.',
   explains: ['power-gone-too-soon'],
   check: (facts) => {
     const pairs = carriedBy(facts);

@@ -19,6 +19,8 @@ export const surgeNotStopped = defineRule({
   why: 'When a battery lead comes off with the engine running, the alternator pushes the supply up for tenths of a second: a load dump. Whatever hangs on it must stand that, or something ahead must hold it down without dying itself.',
   source: { text: 'ISO 16750-2 load dump tests A and B (read); suppressor data sheets', grade: 'standard' },
   needs: 'graph',
+  disputed:
+    'Small 600 W clamps for 24 V are sold for vehicles everywhere. Against them: a load dump at full length puts more than 100 J into a part made for about 1 J, and it fails short. For them: alternators that clamp inside rarely let such a surge out. Here the sum decides: a converter that stands 60 V comes first, and a clamp counts only behind a fuse, when it rests through a jump start and bears the energy.',
   always: true,
   check: (facts) => {
     const rail = vehicleRail(facts);
