@@ -7,12 +7,13 @@ import { change, selectPart, selectSubject } from './actions.ts';
 import { FindingCard } from './FindingCard.tsx';
 import { partName, wireName } from './lookup.ts';
 import { MendPlan } from './MendPlan.tsx';
+import { useReport } from './useReport.ts';
 
 const FIRST = 3;
 
 /** Cards: three, then all; advice folded; what was set aside; what could not be told; what is still open. */
 export function Findings({ wanted }: { readonly wanted: { readonly key: string } | null }) {
-  const report = useApp((s) => s.results?.report);
+  const report = useReport();
   const [all, setAll] = useState(false);
 
   useEffect(() => {

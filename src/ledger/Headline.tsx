@@ -4,10 +4,11 @@ import { LevelMark } from '../faces/LevelMark.tsx';
 import { shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 import { partName, readingOf } from './lookup.ts';
+import { useReport } from './useReport.ts';
 
 /** The answer in one line, with how much was looked at; it says "no hazard found", never more than that. */
 export function Headline() {
-  const report = useApp((s) => s.results?.report);
+  const report = useReport();
   const busy = useApp((s) => s.busy);
   const stale = useApp((s) => s.resultsFor !== (s.provisional ?? s.plan));
   const error = useApp((s) => s.workerError);

@@ -21,7 +21,7 @@ export function PressButton({ part }: { readonly part: Part }) {
         <button type="button" className={down ? 'btn on' : 'btn'} aria-pressed={down} onClick={() => press(part.id)}>
           {down ? 'Let the button go' : 'Press the button'}
         </button>
-        <span className="note">{down ? 'Esc lets it go too.' : 'It stays down until you let it go.'}</span>
+        <span className={down ? 'note for-keys' : 'note'}>{down ? 'Esc lets it go too.' : 'It stays down until you let it go.'}</span>
       </div>
       <div role="status">
         {!known ? (

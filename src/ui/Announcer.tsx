@@ -1,19 +1,33 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Card } from '../advise/types.ts';
 import { LEVEL_WORD } from '../faces/LevelMark.tsx';
+import { useReport } from '../ledger/useReport.ts';
 import { useApp } from '../state/store.ts';
 
-/** Says new and gone findings to a screen reader, politely and only after the first results of a plan. */
+/** Findings that come and go within this time are said together, ms. */
+const QUIET_MS = 600;
+
+/** Says new and gone findings to a screen reader, politely, only after the first results of a plan, and not while something is dragged. */
 export function Announcer() {
-  const cards = useApp((s) => s.results?.report.cards ?? null);
+  const cards = useReport()?.cards ?? null;
   const planId = useApp((s) => s.plan?.id);
   const before = useRef<{ readonly plan: string | undefined; readonly cards: readonly Card[] } | null>(null);
   const [said, setSaid] = useState('');
 
   useEffect(() => {
     const known = before.current;
-    if (cards && known && known.plan === planId) setSaid(changesIn(known.cards, cards));
-    before.current = cards ? { plan: planId, cards } : null;
+    if (!cards || !known || known.plan !== planId) {
+      before.current = cards ? { plan: planId, cards } : null;
+      setSaid('');
+      return;
+    }
+    const timer = setTimeout(() => {
+      before.current = { plan: planId, cards };
+      const changes = changesIn(known.cards, cards);
+      // What was said stays until there is something new to say.
+      if (changes !== '') setSaid(changes);
+    }, QUIET_MS);
+    return () => clearTimeout(timer);
   }, [cards, planId]);
 
   return (

@@ -4,12 +4,13 @@ import { amps } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
 import { LevelMark } from '../faces/LevelMark.tsx';
 import { partName, readingOf, wireA, wireName } from '../ledger/lookup.ts';
+import { useReport } from '../ledger/useReport.ts';
 import { shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 
 /** Opens the answers on a small screen, and itself gives the shortest one: the selected wire's load, else the headline. */
 export function AnswersButton({ open, onToggle }: { readonly open: boolean; onToggle(): void }) {
-  const report = useApp((s) => s.results?.report);
+  const report = useReport();
   const levels = report?.cards.map((c) => c.level);
   const selected = useSelected();
   const worst = levels?.includes('hazard') ? 'hazard' : levels?.includes('fault') ? 'fault' : null;

@@ -1,0 +1,144 @@
+import { expect, type Locator, test } from '@playwright/test';
+import { App } from './app.ts';
+
+const spoken = (app: App): Locator => app.page.locator('p.hidden-text[aria-live=polite]');
+
+async function withMistake(app: App, name: string): Promise<void> {
+  await app.click(app.answers.getByRole('button', { name, exact: true }));
+  await app.settled();
+}
+
+test.describe('the list of findings', () => {
+  test('three cards first, hazards before faults, all when asked; advice is folded', async ({ page }) => {
+    const app = new App(page);
+    await app.openDemo();
+    for (const name of ['Fuse at the far end', 'Thin feed', 'Button on a console pin', 'Sense resistor too small']) await withMistake(app, name);
+    const strong = app.answers.getByRole('article', { name: /^(Hazard|Fault): / });
+    await expect(strong).toHaveCount(3);
+    await expect(app.findings('Advice').first()).toBeHidden();
+    await app.click(app.answers.getByRole('button', { name: /^Show all \d+$/ }));
+    expect(await strong.count()).toBeGreaterThan(3);
+    const levels = await strong.evaluateAll((cards) => cards.map((c) => c.getAttribute('aria-label')?.split(':')[0]));
+    expect(levels).toEqual([...levels].sort((a, b) => Number(b === 'Hazard') - Number(a === 'Hazard')));
+    await app.click(app.answers.getByRole('button', { name: 'Show the first 3 only' }));
+    await expect(strong).toHaveCount(3);
+  });
+
+  test('setting aside asks why, is printed with the reason, and can be taken back', async ({ page }) => {
+    const app = new App(page);
+    await app.openDemo();
+    await withMistake(app, 'Fuse at the far end');
+    const card = app.findings('Hazard').first();
+    await app.click(card.getByRole('button', { name: 'Set aside …' }));
+    await app.click(card.getByRole('button', { name: 'Set aside', exact: true }));
+    await expect(card.getByRole('alert')).toContainText('Say why');
+    await app.type(card.getByRole('textbox'), 'Armoured conduit to the fuse');
+    await app.click(card.getByRole('button', { name: 'Set aside', exact: true }));
+    await expect(app.findings('Hazard')).toHaveCount(0);
+    await app.click(app.answers.getByText('Set aside (1)'));
+    await expect(app.answers).toContainText('“Armoured conduit to the fuse”');
+    await app.click(page.getByRole('button', { name: 'Wiring sheet' }));
+    await expect(page.frameLocator('iframe').locator('body')).toContainText('Armoured conduit to the fuse');
+    await app.click(page.getByRole('button', { name: 'Back to the plan' }));
+    await app.click(app.answers.getByText('Set aside (1)'));
+    await app.click(app.answers.getByRole('button', { name: 'Take it back' }));
+    await expect(app.findings('Hazard')).toHaveCount(1);
+  });
+
+  test('“show me” by keyboard turns key and supply to where it is worst, and chooses the place', async ({ page }) => {
+    const app = new App(page);
+    await app.openDemo();
+    await withMistake(app, 'Thin feed');
+    const card = app.answers
+      .getByRole('article', { name: /^(Hazard|Fault): / })
+      .filter({ hasText: /Worst in / })
+      .first();
+    const worst = (await card.getByText(/^Worst in /).textContent()) ?? '';
+    const [, key, band] = /^Worst in (.+), (low|typical|high)\.$/.exec(worst) ?? [];
+    await card.getByRole('button', { name: 'Show me' }).focus();
+    await app.press('Enter');
+    await expect(page.locator('.supply label:has(:checked)')).toContainText(band ?? 'no band');
+    await expect(page.getByRole('group', { name: /^Key/ }).locator('input:checked')).toHaveAttribute('value', key ?? '');
+    await expect(app.answers.getByRole('tab', { name: 'Selected' })).toBeVisible();
+    await expect(card, 'the card stays in view').toBeVisible();
+  });
+
+  test('a drag brings nothing up; at the drop the new finding is there and is said', async ({ page }) => {
+    const app = new App(page);
+    await app.openDemo();
+    // Lengths of its wires are typed: from there they no longer reach.
+    const tooShort = 'Length that cannot be right';
+    const from = await app.middle('Supply fuse');
+    const to = await app.inZone('Under the seat', 60, 300);
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 8 });
+    // Long enough for the plan in the hand to be analysed.
+    await page.waitForTimeout(1500);
+    await expect(app.findings().filter({ hasText: tooShort })).toHaveCount(0);
+    await expect(spoken(app)).toBeEmpty();
+    await page.mouse.up();
+    await app.openTab('Findings');
+    await expect(app.findings().filter({ hasText: tooShort })).toHaveCount(1);
+    await expect(spoken(app)).toHaveText(`New advice: ${tooShort}.`);
+    await app.undo();
+    await expect(spoken(app)).toHaveText(`Gone: ${tooShort}.`);
+  });
+});
+
+test.describe('a push button', () => {
+  const says = (app: App): Locator => app.card.getByRole('status');
+
+  test('pressed on its card: its pin reads low, in words and volts, in every key position', async ({ page }) => {
+    const app = new App(page);
+    await app.openDemo();
+    const before = await app.plan();
+    await app.selectPart('Button: next stop');
+    await expect(says(app)).toHaveText(/^GPIO 5 reads high: 3\.30\sV \(not pressed\)$/);
+    await app.click(app.card.getByRole('button', { name: 'Press the button' }));
+    await expect(says(app)).toHaveText(/^GPIO 5 reads low: 0\.0\d\sV \(pressed\)$/);
+    for (const key of ['Ignition', 'Start', 'Held'] as const) {
+      await app.turnKey(key);
+      await expect(says(app), key).toHaveText(/^GPIO 5 reads low: 0\.0\d\sV \(pressed\)$/);
+    }
+    await app.turnKey('Parked');
+    await expect(says(app)).toContainText('GPIO 5 is not read in Parked: the computer has no power.');
+    await app.turnKey('Running');
+    await app.openTab('Pins');
+    await expect(app.answers.getByRole('row', { name: /^29 5 / })).toContainText('low');
+    await expect(app.answers.getByRole('row', { name: /^31 6 / })).toContainText('high');
+    // Held down as a thing of the screen: the plan knows nothing of it.
+    expect(await app.plan()).toEqual(before);
+    await expect(app.undoButton).toHaveAccessibleName('Nothing to undo');
+    await app.click(page.getByRole('button', { name: 'Let go', exact: true }));
+    await expect(app.answers.getByRole('row', { name: /^29 5 / })).toContainText('high');
+  });
+
+  test('chosen on the drawing: P presses and lets go, so does Escape, and the choice stays', async ({ page }) => {
+    const app = new App(page);
+    await app.openDemo();
+    await app.selectPart('Button: next stop');
+    await app.press('p');
+    await expect(says(app)).toContainText('(pressed)');
+    await app.press('p');
+    await expect(says(app)).toContainText('(not pressed)');
+    await app.press('p');
+    await expect(page.locator('.held-chip')).toBeVisible();
+    await app.press('Escape');
+    await expect(page.locator('.held-chip')).toHaveCount(0);
+    await expect(says(app)).toContainText('(not pressed)');
+  });
+
+  test('a second click lets go; a removed button comes up', async ({ page }) => {
+    const app = new App(page);
+    await app.openDemo();
+    await app.selectPart('Button: lamp');
+    await app.click(app.card.getByRole('button', { name: 'Press the button' }));
+    await expect(says(app)).toContainText('GPIO 6 reads low');
+    await app.click(app.card.getByRole('button', { name: 'Let the button go' }));
+    await expect(says(app)).toContainText('GPIO 6 reads high');
+    await app.click(app.card.getByRole('button', { name: 'Press the button' }));
+    await app.click(app.card.getByRole('button', { name: 'Remove this part and its wires' }));
+    await expect(page.locator('.held-chip')).toHaveCount(0);
+  });
+});
