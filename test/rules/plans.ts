@@ -19,7 +19,11 @@ export function allKinds(): Bench[] {
     .wire('lampR.2', 'lamp.A', { lengthM: 0.1 })
     .wire('lamp.K', 'regulator.gnd', { lengthM: 0.2 })
     .set('ground', { place: 'strapped-cab' })
-    .wire('regulator.gnd', 'battery.-', { lengthM: 2 });
+    .wire('regulator.gnd', 'battery.-', { lengthM: 2 })
+    .part('camera', 'camera', 'dash')
+    .wire('fuse.2', 'camera.+', { lengthM: 1 })
+    .wire('camera.-', 'ground.31', { lengthM: 1 })
+    .wire('camera.video', 'display.video', { lengthM: 2.5 });
   return [linear, machine()];
 }
 

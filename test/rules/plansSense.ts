@@ -55,5 +55,11 @@ export function allHolds(): Bench {
     .wire('top.2', 'low.1', { lengthM: 2.3 })
     .wire('low.1', 'computer.18', { lengthM: 0.1 })
     .wire('low.2', 'computer.20', { lengthM: 0.1 })
+    .part('gps', 'serial-device', 'seat')
+    .part('modem', 'usb-device', 'seat', { burstA: 1 })
+    .wire('computer.17', 'gps.+', { lengthM: 0.2 })
+    .wire('gps.-', 'computer.39', { lengthM: 0.2 })
+    .wire('gps.tx', 'computer.10', { lengthM: 0.2 })
+    .wire('computer.usb2', 'modem.usb', { lengthM: 0.3 })
     .set('computer', { gpio20Mode: 'out', wakes: 'gpio3', i2c: true, gpio2Mode: 'bus', gpio3Mode: 'bus' });
 }

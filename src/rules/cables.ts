@@ -1,0 +1,73 @@
+import type { Facts, PartView, Step, TerminalKey } from '../analysis/factsTypes.ts';
+import type { LoadFact } from '../parts/types.ts';
+import type { Wire } from '../plan/types.ts';
+import { converters, vehicleRail } from './rails.ts';
+import { along } from './taps.ts';
+
+/** A USB lead from a port of a computer to what hangs on it. */
+export interface UsbLead {
+  readonly port: TerminalKey;
+  readonly computer: PartView;
+  readonly device: PartView;
+  readonly at: TerminalKey;
+  readonly wires: readonly Wire[];
+  readonly cables: readonly PartView[];
+  /** Conductor from plug to plug, m. What joins a drawn cable to its ends is no more than its plugs. */
+  readonly lengthM: number;
+}
+
+const usbCache = new WeakMap<Facts, readonly UsbLead[]>();
+
+/** Every USB lead of the plan, in the order of the computers' ports. */
+export function usbLeads(facts: Facts): readonly UsbLead[] {
+  let list = usbCache.get(facts);
+  if (!list) {
+    list = facts
+      .ofKind('computer')
+      .flatMap((computer) =>
+        computer.terminals
+          .filter((t) => t.form === 'usb')
+          .flatMap((t) => (facts.isWired(`${computer.part.id}.${t.id}`) ? leadsOf(facts, computer, `${computer.part.id}.${t.id}`) : [])),
+      );
+    usbCache.set(facts, list);
+  }
+  return list;
+}
+
+function leadsOf(facts: Facts, computer: PartView, port: TerminalKey): UsbLead[] {
+  return [...facts.reach(port, ['conductor'])].flatMap(([at, steps]) => {
+    const hit = facts.at(at);
+    if (hit?.terminal.form !== 'usb' || hit.terminal.flow !== 'in' || hit.view.kind.kind === 'usb-cable' || steps.length === 0) return [];
+    const wires = along(facts, steps).wires;
+    const cables = [...new Set(steps.map((s) => s.through))].filter((v): v is PartView => v?.kind.kind === 'usb-cable');
+    const plugs = new Set(cables.map((c) => c.part.id));
+    const inWires = wires.filter((w) => !plugs.has(w.from.part) && !plugs.has(w.to.part));
+    const lengthM = inWires.reduce((sum, w) => sum + facts.wireLengthM(w.id), 0) + cables.reduce((sum, c) => sum + c.s.num('lengthM'), 0);
+    return [{ port, computer, device: hit.view, at, wires, cables, lengthM }];
+  });
+}
+
+/** Our wires from whatever feeds a load (the vehicle, or a converter) to it, and home again to the body, battery or converter. */
+export function supplyWires(facts: Facts, view: PartView, load: LoadFact): Wire[] {
+  const plus = `${view.part.id}.${load.plus}`;
+  return [...new Set([...along(facts, wayTo(facts, view, plus)).wires, ...homeWires(facts, `${view.part.id}.${load.minus}`)])];
+}
+
+function wayTo(facts: Facts, view: PartView, plus: TerminalKey): readonly Step[] {
+  const way = vehicleRail(facts).get(plus);
+  if (way) return way.steps;
+  for (const c of converters(facts)) {
+    const steps = c.view === view ? undefined : facts.reach(c.outKey, ['fuse', 'contact', 'conductor', 'diode']).get(plus);
+    if (steps) return steps;
+  }
+  return [];
+}
+
+const HOME: ReadonlySet<string> = new Set(['chassis-ground', 'battery', 'step-down', 'linear-regulator']);
+
+function homeWires(facts: Facts, minus: TerminalKey): Wire[] {
+  for (const [key, steps] of facts.reach(minus, ['conductor', 'contact'], (v) => v.kind.kind === 'chassis-ground')) {
+    if (steps.length > 0 && HOME.has(facts.at(key)?.view.kind.kind ?? '')) return along(facts, steps).wires;
+  }
+  return [];
+}

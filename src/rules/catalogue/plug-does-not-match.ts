@@ -1,0 +1,72 @@
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { TerminalDef } from '../../parts/types.ts';
+import type { Wire } from '../../plan/types.ts';
+import { PICTURE_LINKS, type PictureLink } from '../../trade/links.ts';
+import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
+import { removeWire } from '../fixes.ts';
+import type { Verdict } from '../types.ts';
+
+const { fine, found } = verdicts('plug-does-not-match', 'I10');
+/** Picture leads that a screen with composite and digital inputs takes. */
+const SCREEN_TAKES: ReadonlySet<string> = new Set<PictureLink>(['composite', 'hdmi']);
+
+export const plugDoesNotMatch = defineRule({
+  id: 'plug-does-not-match',
+  code: 'I10',
+  level: 'fault',
+  title: 'Plug does not match the link',
+  why: 'A plug that fits, or can be made to fit, proves nothing: two outputs joined show no picture, a ribbon for a camera is not one for a screen, and a socket that gives pictures takes none.',
+  source: { text: 'Connector families and directions of picture links; common practice', grade: "fitters' habit" },
+  needs: 'graph',
+  always: true,
+  check: (facts) => Object.values(facts.plan.wires).flatMap((w) => judge(facts, w)),
+  repair: (finding) => [removeWire(finding.subject.id, 'Take this lead away')],
+});
+
+interface At {
+  readonly view: PartView;
+  readonly terminal: TerminalDef;
+}
+
+function judge(facts: Facts, w: Wire): Verdict[] {
+  const a = facts.at(`${w.from.part}.${w.from.terminal}`);
+  const b = facts.at(`${w.to.part}.${w.to.terminal}`);
+  if (!a || !b || (a.terminal.form !== 'video' && b.terminal.form !== 'video')) return [];
+  const subject = wire(w.id);
+  const why = wrong(a, b);
+  if (why === null) return [fine(subject)];
+  return [
+    found({
+      level: 'fault',
+      subject,
+      related: [...new Set([a.view.part.id, b.view.part.id])].map(part),
+      what: why,
+      todo: 'Choose a device with the plug that belongs there, or a converter between the two.',
+    }),
+  ];
+}
+
+function wrong(a: At, b: At): string | null {
+  if (a.terminal.form !== b.terminal.form) {
+    const [picture, other] = a.terminal.form === 'video' ? [a, b] : [b, a];
+    return `The picture plug of ${called(picture.view)} ends at ${named(other)}, which is no picture plug.`;
+  }
+  const longA = a.terminal.id === 'link';
+  if (longA !== (b.terminal.id === 'link')) {
+    const [link, plain] = longA ? [a, b] : [b, a];
+    return `The long lead of ${called(link.view)} ends at ${called(plain.view)}: only its other half understands what is on it.`;
+  }
+  if (a.terminal.flow === b.terminal.flow) {
+    return a.terminal.flow === 'out'
+      ? `${called(a.view)} and ${called(b.view)} both send a picture on this lead.`
+      : `${called(a.view)} and ${called(b.view)} both wait for a picture on this lead.`;
+  }
+  const [camera, screen] = a.view.kind.kind === 'camera' ? [a, b] : [b, a];
+  if (camera.view.kind.kind !== 'camera' || screen.view.kind.kind !== 'touch-display') return null;
+  const link = camera.view.s.str('link') as PictureLink;
+  return SCREEN_TAKES.has(link) ? null : `${called(camera.view)} gives its picture by ${PICTURE_LINKS[link].title}; ${called(screen.view)} has no such input.`;
+}
+
+function named(at: At): string {
+  return `terminal ${at.terminal.label || at.terminal.title} of ${called(at.view)}`;
+}
