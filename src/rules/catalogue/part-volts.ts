@@ -74,6 +74,8 @@ function judge(facts: Facts, p: Placed): Verdict {
   const stands = standsV(p.load)!;
   const is = outcome(facts, p);
   const name = called(p.view);
+  // A part with one supply is called like it.
+  const input = p.load.label === p.view.name ? name : `${name} (${p.load.label})`;
   const figures = (reaches: number) => [
     { label: 'stands', value: is === 'beyond' ? p.load.maxV! : stands, unit: 'V' },
     { label: 'reaches it', value: reaches, unit: 'V' },
@@ -87,7 +89,7 @@ function judge(facts: Facts, p: Placed): Verdict {
       return found({
         level: 'hazard',
         subject,
-        what: `${name} (${p.load.label}) stands ${volts(stands)}, and this line is at up to ${volts(hiV)} for ever.`,
+        what: `${input} stands ${volts(stands)}, and this line is at up to ${volts(hiV)} for ever.`,
         todo: `Fit one made for ${plain(facts.plan.vehicle.systemV)} V, or feed it from a converter.`,
         figures: figures(hiV),
       });
@@ -95,7 +97,7 @@ function judge(facts: Facts, p: Placed): Verdict {
       return found({
         level: 'fault',
         subject,
-        what: `${name} (${p.load.label}) works up to ${volts(p.load.maxV!)}, and this line is at up to ${volts(hiV)} for ever.`,
+        what: `${input} works up to ${volts(p.load.maxV!)}, and this line is at up to ${volts(hiV)} for ever.`,
         todo: `Fit one made for ${plain(facts.plan.vehicle.systemV)} V, or feed it from a converter.`,
         figures: figures(hiV),
       });
