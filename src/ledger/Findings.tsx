@@ -33,7 +33,7 @@ export function Findings({ wanted }: { readonly wanted: { readonly key: string }
     <>
       {report.cards.length > 0 ? null : report.looked > 0 ? (
         <p className="note">
-          Nothing was found among the {report.looked} that could be looked at. What no drawing can show stands on the wiring sheet’s checklist.
+          None of the {report.looked} checks that could be made found anything. What no drawing can show stands on the wiring sheet’s checklist.
         </p>
       ) : (
         <p>Begin with a fused feed from the shelf, then a supply, then the computer. Sets are ordinary parts, wired as most builds need them.</p>

@@ -170,9 +170,9 @@ function Limit({ report, worst }: { readonly report: WireReport; readonly worst:
         <span style={{ inlineSize: `${Math.min(100, Math.max(0, used * 100)).toFixed(1)}%` }} />
       </div>
       <p className="note">
-        Heating current {amps(report.heatA)} is {share(used)} of the <Term word="planning limit">planning limit</Term> {amps(report.limitA)} (table{' '}
-        {amps(report.baseA)} × {report.kT.toFixed(2)} for {report.zoneC} °C × {report.kN.toFixed(2)} for wires bundled). Most in any moment:{' '}
-        {amps(report.worstA)} ({worst}).
+        Over a minute it carries {amps(report.heatA)} at most: {share(used)} of the <Term word="planning limit">planning limit</Term> {amps(report.limitA)}{' '}
+        (table {amps(report.baseA)} × {report.kT.toFixed(2)} because it lies at {report.zoneC} °C × {report.kN.toFixed(2)} for the wires beside it). For a
+        moment it may be {amps(report.worstA)} ({worst}).
       </p>
     </div>
   );

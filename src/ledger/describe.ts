@@ -24,7 +24,7 @@ function linesOf(plan: Plan, edit: Edit, change: Change): readonly string[] {
       return [`Zone ${(change.after ?? change.before)?.name ?? change.id} changes.`];
     case 'runs':
       if (change.after && change.before?.lengthM === change.after.lengthM) return ['What moves along a run changes.'];
-      return change.after ? [`A run is set to ${significant(change.after.lengthM, 3)} m.`] : ['A run goes.'];
+      return change.after ? [`A run between two zones is now ${significant(change.after.lengthM, 3)} m long.`] : ['A run between two zones goes.'];
     case 'head':
       return headLines(change.before.vehicle, change.after.vehicle);
   }
