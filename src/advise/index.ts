@@ -6,6 +6,7 @@ import type { Edit, Plan } from '../plan/types.ts';
 import { ruleById, rules } from '../rules/index.ts';
 import type { Finding, Repair, RuleDef } from '../rules/types.ts';
 import { type Effect, effectOf } from './effect.ts';
+import { fittedTouched } from './fitted.ts';
 import { findingsReport } from './report.ts';
 import { settlePlan } from './settle.ts';
 import type { Results } from './types.ts';
@@ -26,6 +27,8 @@ export interface OfferedRepair {
   readonly title: string;
   readonly safe: boolean;
   readonly edit: Edit;
+  /** What it changes although it is fitted already, by name: then it is never `safe`. */
+  readonly fitted: readonly string[];
   /** What it does to figures and parts list; null in large plans, where it was not tried. */
   readonly effect: Effect | null;
 }
@@ -48,9 +51,11 @@ export function repairsFor(plan: Plan, results: Results, finding: Finding): Offe
     if (!edit || edit.changes.length === 0) continue;
     const after = small ? tried(plan, edit) : null;
     if (small && !(after && helped(results, after, finding))) continue;
+    const fitted = fittedTouched(plan, edit);
     offers.push({
       title: repair.title,
-      safe: repair.safe,
+      safe: repair.safe && fitted.length === 0,
+      fitted,
       edit: { ...edit, intent: 'repair.apply', label: repair.title },
       effect: after && effectOf(results, after),
     });

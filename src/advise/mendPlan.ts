@@ -4,6 +4,7 @@ import type { Edit, Plan } from '../plan/types.ts';
 import { ruleById } from '../rules/index.ts';
 import type { Finding, Level } from '../rules/types.ts';
 import { type Effect, effectOf } from './effect.ts';
+import { fittedTouched } from './fitted.ts';
 import { computeResults, proposed } from './index.ts';
 import type { Results } from './types.ts';
 
@@ -97,7 +98,7 @@ interface Tried {
 function* firstThatLowers(plan: Plan, results: Results, finding: Finding, made: number): Generator<number, Tried | null> {
   const least = countOf(results);
   for (const offer of offersFor(plan, results, finding)) {
-    if (!offer.safe || touchesFitted(plan, offer.edit)) continue;
+    if (!offer.safe || fittedTouched(plan, offer.edit).length > 0) continue;
     const applied = apply(plan, offer.edit);
     if (!applied.ok) continue;
     const after = computeResults(applied.plan);
@@ -114,9 +115,4 @@ function offersFor(plan: Plan, results: Results, finding: Finding): { readonly t
     const edit = r.edit(plan);
     return edit && edit.changes.length > 0 ? [{ title: r.title, safe: r.safe, edit }] : [];
   });
-}
-
-/** Does an edit change what is in the vehicle already? */
-function touchesFitted(plan: Plan, edit: Edit): boolean {
-  return edit.changes.some((c) => (c.table === 'parts' && plan.parts[c.id]?.fitted === true) || (c.table === 'wires' && plan.wires[c.id]?.fitted === true));
 }

@@ -1,7 +1,8 @@
 import type { Facts } from '../analysis/factsTypes.ts';
 import type { FaultPaths } from '../analysis/fuses.ts';
 import type { Graph } from '../analysis/graph.ts';
-import type { Id } from '../plan/types.ts';
+import { reached, STAGES } from '../plan/stages.ts';
+import type { Id, Stage } from '../plan/types.ts';
 import { runRules } from '../rules/engine.ts';
 import { ruleById } from '../rules/index.ts';
 import type { Finding, Level, RuleDef, Subject } from '../rules/types.ts';
@@ -11,7 +12,7 @@ const RANK: Readonly<Record<Level, number>> = { hazard: 0, fault: 1, advice: 2 }
 
 /**
  * Findings without noise: what is unfinished waits, one cause is one card, the same rule on n subjects is one card, hazards
- * come first and then what lies nearest to the battery.
+ * come first and then what lies nearest to the battery; what matters only later in the job waits for its stage.
  */
 export function findingsReport(rules: readonly RuleDef[], facts: Facts, graph: Graph, paths: FaultPaths): FindingsReport {
   const run = runRules(rules, facts);
@@ -21,18 +22,21 @@ export function findingsReport(rules: readonly RuleDef[], facts: Facts, graph: G
   const ordered = [...ready].sort(
     (a, b) => RANK[a.level] - RANK[b.level] || near(a.subject) - near(b.subject) || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
   );
-  const cards = toCards(ordered);
+  const { stage } = facts.plan;
   const aside: { card: Card; reason: string }[] = [];
   const open: Card[] = [];
-  for (const card of cards) {
+  const waiting: Card[] = [];
+  for (const card of toCards(ordered, stage)) {
     const reason = facts.plan.setAside[card.key];
     if (reason !== undefined) aside.push({ card, reason });
-    else open.push(card);
+    else (hasCome(card, stage) ? open : waiting).push(card);
   }
   return {
     cards: open,
     findings: ordered,
+    waiting,
     aside,
+    loose: Object.fromEntries(loose),
     looked: run.looked,
     cannotTell: run.cannotTell.map(({ rule, subject, needs }) => ({ rule: rule.id, code: rule.code, level: rule.level, subject, needs })),
     notApplicable: run.notApplicable,
@@ -48,6 +52,25 @@ function speaks(f: Finding, loose: ReadonlyMap<Id, readonly string[]>, facts: Fa
   if (f.subject.kind === 'part') return !loose.has(f.subject.id);
   const wire = facts.plan.wires[f.subject.id];
   return wire !== undefined && !loose.has(wire.from.part) && !loose.has(wire.to.part);
+}
+
+/** A hazard never waits; the rest is told from the stage of the job on in which it matters. */
+function hasCome(f: Pick<Finding, 'rule' | 'level'>, now: Stage | undefined): boolean {
+  return f.level === 'hazard' || reached(now, ruleById.get(f.rule)?.stage);
+}
+
+/** The same report with what waits for a later stage among its cards: paper is read at the vehicle, at every stage. */
+export function wholeReport(report: FindingsReport): FindingsReport {
+  if (report.waiting.length === 0) return report;
+  return { ...report, cards: [...report.cards, ...report.waiting].sort((a, b) => RANK[a.level] - RANK[b.level]), waiting: [] };
+}
+
+/** What waits for a later stage of the job, counted by stage, the nearest first. */
+export function waitingByStage(report: Pick<FindingsReport, 'waiting'>): readonly { readonly stage: Stage; readonly cards: number }[] {
+  return STAGES.flatMap((stage) => {
+    const cards = report.waiting.filter((c) => ruleById.get(c.rule)?.stage === stage).length;
+    return cards === 0 ? [] : [{ stage, cards }];
+  });
 }
 
 /** Required terminals that nothing is joined to, per part. */
@@ -93,12 +116,18 @@ function nearness(graph: Graph, paths: FaultPaths): (s: Subject) => number {
   };
 }
 
-function toCards(findings: readonly Finding[]): Card[] {
+function toCards(findings: readonly Finding[], stage: Stage | undefined): Card[] {
   const folded = new Map<Finding, Finding>();
   for (const f of findings) {
-    // Never under something milder: the card's level is what the headline counts.
+    // Never under something milder: the card's level is what the headline counts. Nor what speaks behind what waits.
     const parent = findings.find(
-      (p) => p !== f && RANK[p.level] <= RANK[f.level] && (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) && touches(p, f) && sameMoment(p, f),
+      (p) =>
+        p !== f &&
+        RANK[p.level] <= RANK[f.level] &&
+        (hasCome(p, stage) || !hasCome(f, stage)) &&
+        (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) &&
+        touches(p, f) &&
+        sameMoment(p, f),
     );
     if (parent && rootOf(parent, folded) !== f) folded.set(f, parent);
   }

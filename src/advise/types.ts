@@ -21,8 +21,10 @@ export interface Card {
 export interface FindingsReport {
   /** Hazards first, then nearness to the battery. */
   readonly cards: readonly Card[];
-  /** All findings, unfolded, same order. */
+  /** All findings, unfolded, same order; those of waiting cards too. */
   readonly findings: readonly Finding[];
+  /** Cards that speak from a later stage of the job on; never a hazard. */
+  readonly waiting: readonly Card[];
   /** Cards the person has set aside, with the reason. */
   readonly aside: readonly { readonly card: Card; readonly reason: string }[];
   /** Number of rules that looked at something. */
@@ -31,6 +33,8 @@ export interface FindingsReport {
   readonly notApplicable: readonly string[];
   /** Quiet to-do counts per part: loose terminals and open facts. */
   readonly todo: Readonly<Record<Id, readonly string[]>>;
+  /** Labels of required terminals that nothing is joined to, per part. */
+  readonly loose: Readonly<Record<Id, readonly string[]>>;
   /** Rules that threw, with the message: counted as "cannot tell". */
   readonly crashed: readonly { readonly rule: string; readonly message: string }[];
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { PartKind } from '../parts/types.ts';
 import { LONGEST, RANGES, type Range } from '../plan/limits.ts';
-import type { Band, ColourCode, DipLevel, VehicleState, ZoneKind } from '../plan/types.ts';
+import type { Band, ColourCode, DipLevel, Stage, VehicleState, ZoneKind } from '../plan/types.ts';
 import { settingsSchema, terminalNotes } from './settings.ts';
 
 /** Format version that this edition writes. */
@@ -38,6 +38,7 @@ const ZONE_KINDS = keysOf<ZoneKind>({
 });
 const COLOURS = keysOf<ColourCode>({ BK: true, BN: true, RD: true, OG: true, YE: true, GN: true, BU: true, VT: true, GY: true, WH: true, PK: true, TQ: true });
 const DIP_LEVELS = keysOf<DipLevel>({ I: true, II: true, III: true, IV: true });
+const STAGES = keysOf<Stage>({ find: true, draw: true, buy: true, wire: true, test: true, software: true, keep: true });
 const BANDS = keysOf<Band>({ low: true, typical: true, high: true });
 
 const say = (description: string) => ({ description });
@@ -152,6 +153,8 @@ export function planSchema(kinds: readonly PartKind[]) {
       wires: z.record(id, wire).meta(say('A wire joins two terminals. What is absent is chosen and explained.')),
       thresholds: z.record(z.string().max(100), z.number()),
       setAside: z.record(z.string().max(200), z.string().max(LONGEST.reason)).meta(say('Findings and questions set aside, with the reason.')),
+      stage: z.enum(STAGES).meta(say('Where the person stands in the job; absent = draw.')).exactOptional(),
+      ticks: z.record(z.string().max(LONGEST.tick), z.literal(true)).meta(say('Lines of the job that are done, by key.')).exactOptional(),
       nextSerial: z.int().min(1).meta(say('Next free number for ids; only grows.')),
     })
     .meta({ title: 'Dashloom plan', description: 'One build in one vehicle. All values in SI units.' });

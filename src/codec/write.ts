@@ -22,6 +22,8 @@ export function writePlan(plan: Plan): string {
     ['wires', table(plan.wires, wireKeys)],
     ['thresholds', lines(sorted(plan.thresholds))],
     ['setAside', lines(sorted(plan.setAside))],
+    ...(plan.stage === undefined ? [] : [['stage', one(plan.stage)] as const]),
+    ...(plan.ticks === undefined ? [] : [['ticks', lines(sorted(plan.ticks))] as const]),
     ['nextSerial', one(plan.nextSerial)],
   ];
   return `{\n${fields.map(([key, value]) => `  ${one(key)}: ${value}`).join(',\n')}\n}\n`;

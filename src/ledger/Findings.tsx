@@ -1,7 +1,9 @@
 import { useEffect, useState } from 'react';
+import { waitingByStage } from '../advise/report.ts';
 import type { FindingsReport } from '../advise/types.ts';
 import { Section } from '../faces/Section.tsx';
 import { setAside } from '../plan/edits.ts';
+import type { Stage } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { change, selectPart, selectSubject } from './actions.ts';
 import { FindingCard } from './FindingCard.tsx';
@@ -56,11 +58,29 @@ export function Findings({ wanted }: { readonly wanted: { readonly key: string }
           </div>
         </Section>
       ) : null}
+      <Waiting report={report} />
       <ToDo />
       <CannotTell />
       <Aside />
     </>
   );
+}
+
+const FROM: Readonly<Record<Stage, string>> = {
+  find: 'finding',
+  draw: 'drawing',
+  buy: 'buying',
+  wire: 'wiring',
+  test: 'testing',
+  software: 'software',
+  keep: 'keeping of papers',
+};
+
+/** What matters only later in the job is counted, not told. */
+function Waiting({ report }: { readonly report: FindingsReport }) {
+  const stages = waitingByStage(report);
+  if (stages.length === 0) return null;
+  return <p className="note">{stages.map((s) => `${s.cards} more from the ${FROM[s.stage]} on`).join(', ')}.</p>;
 }
 
 function ToDo() {

@@ -73,7 +73,7 @@ function Repair({ offer, plan, current }: { readonly offer: OfferedRepair; reado
     return (
       <div className="asking">
         <p>
-          <b>{offer.title}?</b> This changes something you chose:
+          <b>{offer.title}?</b> This changes {offer.fitted.length > 0 ? `what is fitted already (${offer.fitted.join(', ')})` : 'something you chose'}:
         </p>
         <ul className="note">
           {lines.map((line) => (

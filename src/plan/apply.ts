@@ -24,6 +24,8 @@ export function headOf(plan: Plan): Head {
     vehicle: plan.vehicle,
     thresholds: plan.thresholds,
     setAside: plan.setAside,
+    ...(plan.stage === undefined ? {} : { stage: plan.stage }),
+    ...(plan.ticks === undefined ? {} : { ticks: plan.ticks }),
     nextSerial: plan.nextSerial,
   };
 }
@@ -56,9 +58,15 @@ export function apply(plan: Plan, edit: Edit): Applied {
   }
   // Rows stand in the order of their ids, so that a plan never shows by which edits it came about.
   const ordered = Object.fromEntries(Object.entries(touched).map(([name, rows]) => [name, inOrder<unknown>(rows)])) as Partial<Tables>;
-  const next: Plan = { ...plan, ...head, ...ordered };
+  const next: Plan = { ...(head ? withHead(plan, head) : plan), ...ordered };
   const reason = misfit(plan, next, edit);
   return reason === null ? { ok: true, plan: next } : refuse(reason);
+}
+
+/** A field that the head leaves out is gone from the plan too. */
+function withHead(plan: Plan, head: Head): Plan {
+  const { stage: _stage, ticks: _ticks, ...rest } = plan;
+  return { ...rest, ...head };
 }
 
 /** The edit that takes the plan back. */

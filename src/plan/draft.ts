@@ -52,8 +52,9 @@ export class Draft {
   removeRun(id: Id): void {
     this.runs.set(id, null);
   }
-  setHead(patch: Partial<Head>): void {
-    this.head = { ...this.head, ...patch };
+  /** A value of `undefined` takes an optional field away. */
+  setHead(patch: { readonly [K in keyof Head]?: Head[K] | undefined }): void {
+    this.head = patched<Head>(this.head, patch);
   }
 
   edit(intent: string, label: string): Edit {

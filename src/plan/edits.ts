@@ -1,5 +1,6 @@
 /** Every way to change a plan: pure functions that return an edit, which `apply` turns into the next plan. */
 export { setAside, setHead, setThreshold, setVehicle } from './headEdits.ts';
+export { setFitted, setStage, setTicks } from './jobEdits.ts';
 export {
   addPart,
   addParts,

@@ -37,7 +37,7 @@ export const RANGES = {
 } as const satisfies Readonly<Record<string, Readonly<Record<string, Range>>>>;
 
 /** Longest texts, characters, and lists, entries. */
-export const LONGEST = { title: 200, planNote: 20_000, note: 5000, name: 80, vehicleName: 200, reason: 2000, bends: 200 } as const;
+export const LONGEST = { title: 200, planNote: 20_000, note: 5000, name: 80, vehicleName: 200, reason: 2000, bends: 200, tick: 200 } as const;
 
 /** "Length: 200 m is above the largest allowed, 100 m", or null when the value is within its range. */
 export function outside(range: Range, value: number): string | null {

@@ -32,6 +32,7 @@ function headReason(head: Head): string | null {
     tooLong('The title', head.title, LONGEST.title),
     tooLong('The note', head.note, LONGEST.planNote),
     tooLong('The name of the vehicle', vehicle.name, LONGEST.vehicleName),
+    ...Object.keys(head.ticks ?? {}).map((key) => tooLong('The key of a tick', key, LONGEST.tick)),
     ...Object.values(head.setAside).map((text) => tooLong('The reason', text, LONGEST.reason)),
   ];
   return checks.find((reason) => reason !== null) ?? null;

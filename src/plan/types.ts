@@ -118,6 +118,9 @@ export interface Wire {
   readonly note?: string;
 }
 
+/** Stages of the job, in the order in which they are gone through. */
+export type Stage = 'find' | 'draw' | 'buy' | 'wire' | 'test' | 'software' | 'keep';
+
 /** Thresholds and habits that a person may change; absent = default of the rule with its basis. */
 export type Thresholds = Readonly<Record<string, number>>;
 
@@ -135,6 +138,10 @@ export interface Plan {
   readonly thresholds: Thresholds;
   /** Facts and findings the person has answered or set aside, by key, with the reason. */
   readonly setAside: Readonly<Record<string, string>>;
+  /** Where the person stands in the job: decides which findings speak. Absent = `draw`. */
+  readonly stage?: Stage;
+  /** Lines of the job that are done (bought, tried, set up, kept), by stable key. What is fitted stands on parts and wires. */
+  readonly ticks?: Readonly<Record<string, true>>;
   /** Next free serial for new ids; only grows, so that ids and numbers are never reused. */
   readonly nextSerial: number;
 }
@@ -148,7 +155,7 @@ export type Change =
   | { readonly table: 'head'; readonly before: Head; readonly after: Head };
 
 /** The plan's single-valued fields, changed together. */
-export type Head = Pick<Plan, 'title' | 'note' | 'vehicle' | 'thresholds' | 'setAside' | 'nextSerial'>;
+export type Head = Pick<Plan, 'title' | 'note' | 'vehicle' | 'thresholds' | 'setAside' | 'stage' | 'ticks' | 'nextSerial'>;
 
 /** A plain value: JSON, invertible by swapping before and after in reverse order. */
 export interface Edit {

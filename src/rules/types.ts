@@ -1,5 +1,5 @@
 import type { Facts } from '../analysis/factsTypes.ts';
-import type { Band, Edit, Id, Plan, VehicleState } from '../plan/types.ts';
+import type { Band, Edit, Id, Plan, Stage, VehicleState } from '../plan/types.ts';
 
 export type Level = 'hazard' | 'fault' | 'advice';
 
@@ -81,6 +81,8 @@ export interface RuleDef {
   readonly disputed?: string;
   /** Rules whose findings on the same subject fold under this one's. */
   readonly explains?: readonly string[];
+  /** Stage of the job from which findings below hazard speak; absent = drawing. Only for what matters once one is wiring. */
+  readonly stage?: Stage;
   /** True when the thing is wrong even on a half-built part (shorts, reversed, over-voltage). */
   readonly always?: boolean;
   check(facts: Facts): readonly Verdict[];

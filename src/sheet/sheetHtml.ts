@@ -1,3 +1,4 @@
+import { wholeReport } from '../advise/report.ts';
 import type { Results } from '../advise/types.ts';
 import { buildScene } from '../scene/buildScene.ts';
 import type { Step } from './bringUp/steps.ts';
@@ -33,7 +34,7 @@ export interface SheetOptions {
  * Pure: the same results and options give the same text.
  */
 export function sheetHtml(results: Results, options: SheetOptions): string {
-  const context = contextOf(results);
+  const context = contextOf({ ...results, report: wholeReport(results.report) });
   const title = context.plan.title || 'Untitled plan';
   const unit = options.lengths ?? 'm';
   const drawn = drawing(context, options.paper);
@@ -49,7 +50,7 @@ export function sheetHtml(results: Results, options: SheetOptions): string {
     partsSection(context, unit),
     tests(bringUp(context)),
     checklist(context),
-    ...findingsSections(results),
+    ...findingsSections(context.results),
     ...leavingSections(context),
   ];
   return h`<!DOCTYPE html>

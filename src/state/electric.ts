@@ -11,6 +11,7 @@ export function sameElectric(a: Plan, b: Plan): boolean {
     (sameRow(a.vehicle, b.vehicle) &&
       sameRow(a.thresholds, b.thresholds) &&
       sameRow(a.setAside, b.setAside) &&
+      a.stage === b.stage &&
       sameRow(a.runs, b.runs) &&
       sameTable(a.zones, b.zones, (z: Zone) => ({ ...z, width: null })) &&
       sameTable(a.parts, b.parts, (p: Part) => ({ ...p, x: 0, y: 0, turn: 0 })) &&

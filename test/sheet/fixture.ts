@@ -244,6 +244,8 @@ export const results: Results = {
   report: {
     cards: [{ key: 'fuse-near-tap:w21', rule: 'fuse-near-tap', code: 'A2', level: 'advice', title: 'Fuse close to the tap', findings: [finding], folded: [] }],
     findings: [finding],
+    waiting: [],
+    loose: {},
     aside: [
       {
         card: {

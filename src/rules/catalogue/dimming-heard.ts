@@ -12,6 +12,7 @@ export const dimmingHeard = defineRule({
   id: 'dimming-heard',
   code: 'H5',
   level: 'advice',
+  stage: 'software',
   title: 'Dimming that can be heard',
   why: 'A backlight dimmed by pulses takes its current in bursts. Where it shares supply and ground with a sound output, the bursts are played: a whistle that changes with the brightness.',
   source: { text: 'Practice; what ears hear, 20 Hz to 20 kHz', grade: "fitters' habit" },

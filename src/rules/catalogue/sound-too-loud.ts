@@ -9,6 +9,7 @@ export const soundTooLoud = defineRule({
   id: 'sound-too-loud',
   code: 'H4',
   level: 'advice',
+  stage: 'test',
   title: 'Sound is louder than the input takes',
   why: 'A sound input clips what is louder than it was made for: speech turns harsh, and the volume knob does not help, because the damage is done ahead of it.',
   source: { text: 'Line levels of adapters and radios; practice', grade: "fitters' habit" },

@@ -13,6 +13,7 @@ export const storageNotGuarded = defineRule({
   id: 'storage-not-guarded',
   code: 'F14',
   level: 'advice',
+  stage: 'software',
   title: 'Storage bears no sudden loss of power',
   why: 'One day a stop takes longer than ever before, and the power goes while the card is being written. A card can lose more than its last file then: the system no longer starts.',
   source: { text: 'Board maker’s pages on cards and power (read); twice the time as margin from practice', grade: "fitters' habit" },

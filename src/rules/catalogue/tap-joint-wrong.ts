@@ -13,6 +13,7 @@ export const tapJointWrong = defineRule({
   id: 'tap-joint-wrong',
   code: 'B6',
   level: 'fault',
+  stage: 'wire',
   title: 'Wrong joint for this tap',
   why: 'Where our wire joins the vehicle’s lead is the joint that fails first. A tap that does not fit the wire cuts strands or holds by one; it heats, corrodes, and works loose, and then the vehicle’s own circuit is broken as well.',
   source: { text: 'Sizes of piercing taps from makers’ lists (from memory); 3 A and dry places only: common practice, no source', grade: "fitters' habit" },

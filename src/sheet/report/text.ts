@@ -1,4 +1,5 @@
 import { headline, lookedText } from '../../advise/headline.ts';
+import { wholeReport } from '../../advise/report.ts';
 import type { Card, Results } from '../../advise/types.ts';
 import { KEY_POSITIONS, type WireReport } from '../../analysis/types.ts';
 import type { Finding } from '../../rules/types.ts';
@@ -10,7 +11,8 @@ import { LEVEL_WORDS, plural, whereText } from '../words.ts';
 const MOST_WIRES = 20;
 
 /** The compact report for a terminal: findings with figures, what arrives, the hardest worked wires, the parked draw. */
-export function reportText(results: Results): string {
+export function reportText(computed: Results): string {
+  const results = { ...computed, report: wholeReport(computed.report) };
   const context = contextOf(results);
   const { vehicle, title } = context.plan;
   const blocks = [
