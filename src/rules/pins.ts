@@ -104,6 +104,8 @@ export function pinName(use: Pick<PinUse, 'gpio' | 'cell'>): string {
 
 /** Parts that move the pin: optocoupler outputs, buttons and switches, in order of making. */
 export function moversOf(facts: Facts, use: PinUse): readonly PartView[] {
+  const known = moverCache.get(use);
+  if (known) return known;
   const found = new Set<PartView>();
   for (const net of use.nets) {
     for (const { view, terminal } of partsOn(facts, net)) {
@@ -111,8 +113,12 @@ export function moversOf(facts: Facts, use: PinUse): readonly PartView[] {
       if (kind === 'push-button' || kind === 'master-switch' || (kind === 'optocoupler' && (terminal === 'C' || terminal === 'E'))) found.add(view);
     }
   }
-  return [...found];
+  const movers = [...found];
+  moverCache.set(use, movers);
+  return movers;
 }
+
+const moverCache = new WeakMap<PinUse, readonly PartView[]>();
 
 /** A resistor from the pin's nets to a fixed voltage. */
 export interface Pull {
