@@ -8,6 +8,7 @@ import { type Context, wireName } from './context.ts';
 
 /** Parts of one kind and rating, for buying. */
 export interface PartRow {
+  readonly ids: readonly Id[];
   readonly items: readonly string[];
   readonly title: string;
   readonly names: readonly string[];
@@ -25,6 +26,7 @@ export function partRows(context: Context): PartRow[] {
     const key = `${view.kind.kind}|${spec}`;
     const so = rows.get(key);
     rows.set(key, {
+      ids: [...(so?.ids ?? []), view.part.id],
       items: [...(so?.items ?? []), view.item],
       title: view.kind.title,
       names: added(so?.names, view.part.name),

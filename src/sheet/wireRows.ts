@@ -127,6 +127,7 @@ export interface WireToBuy {
   readonly insulationC: number;
   readonly metres: number;
   readonly pieces: number;
+  readonly wires: readonly Id[];
 }
 
 export function wireToBuy(rows: readonly WireRow[]): WireToBuy[] {
@@ -142,6 +143,7 @@ export function wireToBuy(rows: readonly WireRow[]): WireToBuy[] {
       insulationC: row.insulationC,
       metres: (so?.metres ?? 0) + row.cutM,
       pieces: (so?.pieces ?? 0) + 1,
+      wires: [...(so?.wires ?? []), row.id],
     });
   }
   return [...sums.values()].sort((a, b) => b.areaMm2 - a.areaMm2 || a.colour.localeCompare(b.colour, 'en'));
