@@ -18,11 +18,7 @@ const MOMENTS: readonly (readonly [ChecklistMoment, string])[] = [
 
 /** What no drawing can show, to be looked at by hand: lines of the catalogue and general ones, by when they are looked at. */
 export function checklistGroups(context: Context): ChecklistGroup[] {
-  const told = new Set(account.filter((entry) => entry.how === 'checklist').map((entry) => entry.code));
-  const lines = [
-    ...generalLines(context).filter((line) => line.code === undefined || !told.has(line.code)),
-    ...catalogueLines(account, () => makeFacts(context.plan, context.results.analysis)),
-  ];
+  const lines = [...generalLines(context), ...catalogueLines(account, () => makeFacts(context.plan, context.results.analysis))];
   return MOMENTS.flatMap(([when, title]) => {
     const mine = [...new Set(lines.filter((l) => l.when === when).map((l) => l.line))];
     return mine.length === 0 ? [] : [{ title, lines: mine }];
@@ -50,24 +46,19 @@ export function catalogueLines(entries: readonly Account[], factsOf: () => Facts
 }
 
 interface GeneralLine extends ChecklistLine {
-  /** Entry of the catalogue that it stands in for: where that has a line of its own, this one is not needed. */
-  readonly code?: string;
   /** Printed only where the plan has what it speaks of; absent = always. */
   readonly shown?: boolean;
 }
 
-/** Habits of the trade. Common practice, no source. */
+/** Habits of the trade that no entry of the catalogue tells of. Common practice, no source. */
 function generalLines(context: Context): GeneralLine[] {
   const kinds = new Set(context.ours.map((v) => v.kind.kind));
   const zones = new Set(context.ours.map((v) => context.plan.zones[v.part.zone]?.kind));
   const has = (...names: string[]): boolean => names.some((n) => kinds.has(n));
   const lines: readonly GeneralLine[] = [
     { when: 'before', line: 'Lay out parts, wire and tools, and read the cautions on the first page once more.' },
-    { when: 'wiring', code: 'B8', line: 'Fit a rubber grommet wherever a wire passes sheet metal; deburr and paint the hole.' },
     { when: 'wiring', line: 'Hold every wire at least every 300 mm, and 60 mm before each part; let no wire hold up a part.' },
-    { when: 'wiring', code: 'B10', line: 'Use only black or grey tube and tape: yellow and orange are kept for restraint and high-voltage wiring.' },
-    { when: 'wiring', code: 'L10', line: 'Put its number on every wire at both ends, and its rating and what it feeds beside every fuse.' },
-    { when: 'wiring', code: 'L13', line: 'Make every crimp with the die that belongs to the terminal; no solder joint where a wire bends or shakes.' },
+    { when: 'wiring', line: 'Use only black or grey tube and tape: yellow and orange are kept for restraint and high-voltage wiring.' },
     { when: 'wiring', line: 'Set ground rings on bare metal with a toothed washer, tighten, then grease or paint; no more than three rings on a bolt.' },
     {
       when: 'wiring',
@@ -75,20 +66,8 @@ function generalLines(context: Context): GeneralLine[] {
       shown: has('surge-clamp', 'capacitor', 'diode', 'reverse-guard'),
     },
     { when: 'wiring', line: 'Find and mark pin 1 of the header; leave free what the list says is free.', shown: has('computer') },
-    {
-      when: 'closing',
-      code: 'L7',
-      line: 'Keep every wire out of reach of steering column, pedals, seat rails, handbrake, hinges, heater box and sharp edges, in any seat position.',
-    },
-    { when: 'closing', code: 'L1', line: 'Mount or route nothing where an airbag or a belt tensioner unfolds, and nothing that a head or a knee can meet.' },
+    { when: 'closing', line: 'Mount or route nothing where an airbag or a belt tensioner unfolds, and nothing that a head or a knee can meet.' },
     { when: 'closing', line: 'Leave a drip loop before each box, terminals facing down, and nothing below a window channel or a heater hose joint.' },
-    { when: 'closing', code: 'L6', line: 'Fix boxes with metal screws or straps, so that nothing flies loose in a crash; leave air around what gets warm.' },
-    {
-      when: 'closing',
-      code: 'J12',
-      line: 'Place switches within reach without leaning, labelled, and not to be hit by a knee.',
-      shown: has('master-switch', 'push-button'),
-    },
     {
       when: 'closing',
       line: 'In the engine bay: conduit, 125 °C insulation near the engine, no box on the engine itself, slack for engine movement.',
@@ -97,13 +76,6 @@ function generalLines(context: Context): GeneralLine[] {
     { when: 'closing', line: 'Behind headlining and pillar trim: keep cable clear of curtain airbags, put clips back as they were.', shown: zones.has('roof') },
     { when: 'closing', line: 'Outside: sealed connectors, glands facing down, a drain hole at the lowest point of each box.', shown: zones.has('outside') },
     { when: 'handing over', line: 'Leave a spare fuse of each rating in the vehicle.', shown: has('blade-fuse') },
-    {
-      when: 'handing over',
-      code: 'L5',
-      line: 'See that the screen hides no lamp, gauge or switch, does not shine into the eyes at night, and shows the driver nothing that distracts.',
-      shown: has('touch-display'),
-    },
-    { when: 'handing over', code: 'L15', line: 'Tell the driver: a camera picture is an aid, look over the shoulder as before.', shown: has('camera') },
   ];
   return lines.filter((line) => line.shown !== false);
 }
