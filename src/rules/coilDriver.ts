@@ -29,3 +29,12 @@ export function coilDriver(facts: Facts, view: PartView): CoilDriver | null {
   }
   return null;
 }
+
+/** The end of the coil that is the positive one; null when neither is known. */
+export function positiveSide(facts: Facts, view: PartView): '86' | '85' | null {
+  const [a, b] = [netAt(facts, view, '86'), netAt(facts, view, '85')];
+  if (grounded(facts, b) || railV(facts, a) !== null) return '86';
+  if (grounded(facts, a) || railV(facts, b) !== null) return '85';
+  const volt = facts.across(`${view.part.id}.86`, `${view.part.id}.85`, 'RUN_CHARGING', 'typical') ?? 0;
+  return volt > 0 ? '86' : volt < 0 ? '85' : null;
+}

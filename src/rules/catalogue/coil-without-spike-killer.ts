@@ -2,9 +2,9 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { beside, end, newPart, newWire, SHORT_M } from '../build.ts';
-import { type CoilDriver, coilDriver } from '../coilDriver.ts';
+import { type CoilDriver, coilDriver, positiveSide } from '../coilDriver.ts';
 import { called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
-import { grounded, hopsOf, isResistor, netAt, railV } from '../trace.ts';
+import { hopsOf, isResistor, netAt } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('coil-without-spike-killer', 'J2');
@@ -27,7 +27,7 @@ export const coilWithoutSpikeKiller = defineRule({
   repair: (finding, facts) => {
     const view = facts.parts.get(finding.subject.id);
     if (!view) return [];
-    if (view.kind.kind === 'delay-off-relay' || positive(facts, view) === '86') {
+    if (view.kind.kind === 'delay-off-relay' || positiveSide(facts, view) === '86') {
       return [{ title: 'Fit a relay with a diode across its coil', safe: true, edit: (plan) => setSettings(plan, view.part.id, { suppression: 'diode' }) }];
     }
     return diodeAcross(facts, view);
@@ -91,15 +91,6 @@ function resistorVerdict(view: PartView, driver: CoilDriver | null, hiV: number)
   });
 }
 
-/** The end of the coil that is the positive one; null when neither is known. */
-function positive(facts: Facts, view: PartView): '86' | '85' | null {
-  const [a, b] = [netAt(facts, view, '86'), netAt(facts, view, '85')];
-  if (grounded(facts, b) || railV(facts, a) !== null) return '86';
-  if (grounded(facts, a) || railV(facts, b) !== null) return '85';
-  const volt = facts.across(`${view.part.id}.86`, `${view.part.id}.85`, 'RUN_CHARGING', 'typical') ?? 0;
-  return volt > 0 ? '86' : volt < 0 ? '85' : null;
-}
-
 /** Something outside that takes the spike: a diode, a clamp or a resistor between the coil's two nets. */
 function across(facts: Facts, view: PartView): boolean {
   const [a, b] = [netAt(facts, view, '86'), netAt(facts, view, '85')];
@@ -109,7 +100,7 @@ function across(facts: Facts, view: PartView): boolean {
 }
 
 function diodeAcross(facts: Facts, view: PartView): Repair[] {
-  const plus = positive(facts, view);
+  const plus = positiveSide(facts, view);
   if (plus === null) return [];
   return [
     {

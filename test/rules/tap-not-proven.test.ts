@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { clean, compute, flagged, quiet } from './harness.ts';
+import { bench, fused, ground } from './plans.ts';
+
+const RULE = 'tap-not-proven';
+
+describe('a lead is joined on to that nobody has measured', () => {
+  // Fitters' rule: a lead counts as found once it was measured in every key position; its colour is no reading.
+  it('measured, or not', () => {
+    clean(bench(), RULE);
+    const b = bench().set('feed30', { proven: false });
+    flagged(b, RULE, { level: 'fault', subject: b.id('feed30'), says: ['nobody has measured'], repairs: 1 });
+    const key = bench().set('feed15', { proven: undefined });
+    flagged(key, RULE, { level: 'fault', subject: key.id('feed15'), repairs: 1 });
+  });
+
+  it('a lead that nothing is joined to is not asked about', () => {
+    quiet(fused().set('feed30', { proven: false }).cut('tap'), RULE);
+    quiet(ground(), RULE);
+  });
+
+  it('waits until one is wiring', () => {
+    const b = bench().set('feed30', { proven: false });
+    const told = (stage: 'draw' | 'wire') => compute({ ...b.plan, stage }).report.cards.some((c) => c.rule === RULE);
+    expect([told('draw'), told('wire')]).toEqual([false, true]);
+  });
+});
