@@ -1,7 +1,7 @@
 import type { Network } from './network.ts';
 import { factorAt } from './newton.ts';
 import { CODE, lawTwo, OUT, STRIDE } from './ports.ts';
-import { solve } from './sparse.ts';
+import { type Half, Responses, response } from './response.ts';
 
 /** Below this a load cannot move a supply: no second state, W. */
 const LEAST_W = 1e-3;
@@ -18,19 +18,19 @@ const HEAVY_CONVERTER = 0.5;
  */
 export function isAmbiguous(network: Network, x: Float64Array): boolean {
   const { one, two, work } = network;
-  // Slopes of the last step are near enough to tell heavy from light.
-  let isFactored = work.isTangent;
-  const response = work.step;
-  // Volts at the port per ampere put into it.
-  const portOhm = (p: number, q: number): number => {
-    if (!isFactored && !factorAt(network, x)) return Number.NaN;
-    isFactored = true;
-    response.fill(0);
-    if (p < response.length) response[p] = 1;
-    if (q < response.length) response[q]! -= 1;
-    solve(work.factors!, response, response);
-    return (p < response.length ? response[p]! : 0) - (q < response.length ? response[q]! : 0);
+  let known: Responses | null = null;
+  // Slopes of the last step are near enough to tell heavy from light; null when there are none to be had.
+  const responses = (): Responses | null => {
+    if (!known && (work.isTangent || factorAt(network, x))) known = new Responses(work.factors!);
+    return known;
   };
+  /** Volts at the port per ampere put into it. */
+  const portOhm = (p: number, q: number): number => {
+    const at = responses();
+    return at ? response(at.current(p, q), at.volts(p, q)) : Number.NaN;
+  };
+  /** Output of each regulator, once it has been asked for. */
+  const outputs: Half[] = [];
   const demand = new Float64Array(two.count);
   for (let k = 0; k < one.count; k++) {
     if (one.code[k] !== CODE.power) continue;
@@ -40,7 +40,10 @@ export function isAmbiguous(network: Network, x: Float64Array): boolean {
     if (watt < LEAST_W || v < 1e-6) continue;
     const isLow = v < leastV;
     const amp = isLow ? (watt * v) / (leastV * leastV) : watt / v;
-    const z = portOhm(one.from[k]!, one.to[k]!);
+    const at = responses();
+    if (!at) return true;
+    const into = at.current(one.from[k]!, one.to[k]!);
+    const z = response(into, at.volts(one.from[k]!, one.to[k]!));
     const supplyOhm = 1 / (1 / z + (isLow ? -watt / (leastV * leastV) : watt / (v * v)));
     if (!(supplyOhm > 0)) return true;
     const openV = v + supplyOhm * amp;
@@ -54,9 +57,9 @@ export function isAmbiguous(network: Network, x: Float64Array): boolean {
     if (share > HEAVY || hangs) return true;
     for (let c = 0; c < two.count; c++) {
       if (two.code[c] === CODE.opto || !work.parTwo[c * STRIDE]) continue;
-      const r = two.from2[c]!;
-      const s = two.to2[c]!;
-      const lift = (r < response.length ? response[r]! : 0) - (s < response.length ? response[s]! : 0);
+      const output = outputs[c] ?? at.volts(two.from2[c]!, two.to2[c]!);
+      outputs[c] = output;
+      const lift = response(into, output);
       // Of the current that reaches the supply, the part this regulator carries.
       const carried = ((lift / work.parTwo[c * STRIDE + 2]!) * supplyOhm) / z;
       demand[c]! += Math.min(1, Math.max(0, carried)) * (watt / leastV);

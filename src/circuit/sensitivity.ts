@@ -1,9 +1,10 @@
 import { ampsAt, direction, flowOf, portVolts, slopesOf } from './amps.ts';
+import type { Factors } from './factors.ts';
 import { loadValues } from './load.ts';
 import { endsOf, type Network } from './network.ts';
 import { factorAt } from './newton.ts';
+import { Responses } from './response.ts';
 import { cornerFactors, figure, scaled } from './scaled.ts';
-import { solveTranspose } from './sparse.ts';
 import type { Element, NodeName, Solution } from './types.ts';
 
 /** A figure of a solution: volts between two nodes, or the current of an element (at a port). */
@@ -62,12 +63,17 @@ export interface Freedom {
 export class Linearised {
   /** The most that each tolerance changes its parameter, as a share of it. */
   readonly reaches: Float64Array;
+  /** Elimination steps of the ends of each element's ports. */
+  private readonly ends: Int32Array;
+  private readonly factors: Factors;
+  private readonly responses: Responses;
+  private readonly needed: Int32Array;
   private readonly adjoint: Float64Array;
   private readonly found: Float64Array;
 
   /**
    * @param slopes what a relative change of each parameter does to its element's own two currents at fixed volts
-   * @param ends node indices of the element's two ports; the node count for ground and for a port that is not there
+   * @param nodes node indices of the element's two ports; the node count for ground and for a port that is not there
    */
   private constructor(
     private readonly network: Network,
@@ -75,8 +81,12 @@ export class Linearised {
     private readonly solution: Solution,
     readonly freedoms: readonly Freedom[],
     private readonly slopes: Float64Array,
-    private readonly ends: Int32Array,
+    nodes: Int32Array,
   ) {
+    this.factors = network.work.factors!;
+    this.responses = new Responses(this.factors);
+    this.ends = this.responses.rowSteps(nodes);
+    this.needed = stepsNeeded(this.factors, this.ends);
     this.reaches = new Float64Array(freedoms.length);
     freedoms.forEach(({ down, up }, k) => {
       this.reaches[k] = Math.max(Math.abs(down - 1), Math.abs(up - 1));
@@ -121,9 +131,8 @@ export class Linearised {
    * The array is written over by the next call.
    */
   effects(target: Target): Float64Array {
-    const { adjoint, found: effects, slopes, ends } = this;
-    adjoint.set(targetSlope(this.network, this.elements, this.solution, target));
-    solveTranspose(this.network.work.factors!, adjoint, adjoint);
+    const { found: effects, slopes, ends } = this;
+    const adjoint = this.adjointOf(target);
     for (let k = 0; k < effects.length; k++) {
       const o = 4 * k;
       effects[k] = (adjoint[ends[o + 1]!]! - adjoint[ends[o]!]!) * slopes[2 * k]! + (adjoint[ends[o + 3]!]! - adjoint[ends[o + 2]!]!) * slopes[2 * k + 1]!;
@@ -136,6 +145,39 @@ export class Linearised {
     });
     return effects;
   }
+
+  /** A⁻ᵀ of the target's slope by elimination step, where parameters are felt; 0 at the last place, which is ground. */
+  private adjointOf(target: Target): Float64Array {
+    const { adjoint, needed } = this;
+    const { lowPtr, lowRow, lowX } = this.factors;
+    adjoint.fill(0);
+    for (const { p, q, slope } of targetSlopes(this.network, this.elements, this.solution, target)) {
+      const { steps, values } = this.responses.volts(p, q);
+      for (let i = 0; i < steps.length; i++) adjoint[steps[i]!]! += slope * values[i]!;
+    }
+    for (let i = 0; i < needed.length; i++) {
+      const k = needed[i]!;
+      let y = adjoint[k]!;
+      for (let r = lowPtr[k]!, end = lowPtr[k + 1]!; r < end; r++) y -= lowX[r]! * adjoint[lowRow[r]!]!;
+      adjoint[k] = y;
+    }
+    return adjoint;
+  }
+}
+
+/** Elimination steps at which something ends, and those that the back-substitution comes through on its way there, last first. */
+function stepsNeeded({ n, lowPtr, lowRow }: Factors, ends: Int32Array): Int32Array {
+  const isNeeded = new Uint8Array(n + 1);
+  for (const end of ends) isNeeded[end] = 1;
+  let count = 0;
+  for (let k = 0; k < n; k++) {
+    if (!isNeeded[k]) continue;
+    count++;
+    for (let r = lowPtr[k]!; r < lowPtr[k + 1]!; r++) isNeeded[lowRow[r]!] = 1;
+  }
+  const steps = new Int32Array(count);
+  for (let k = 0; k < n; k++) if (isNeeded[k]) steps[--count] = k;
+  return steps;
 }
 
 /**
@@ -166,29 +208,19 @@ function ownSlope(element: Element, param: string, v1: number, v2: number): { di
   }
 }
 
-/** Derivative of the target by the node volts. */
-function targetSlope(network: Network, elements: readonly Element[], solution: Solution, target: Target): Float64Array {
-  const slope = new Float64Array(network.nodes.length);
-  const add = (name: NodeName | undefined, value: number): void => {
-    if (name === undefined) return;
+/** Derivative of the target by volts across pairs of nodes (the node count is ground). */
+function targetSlopes(network: Network, elements: readonly Element[], solution: Solution, target: Target): { p: number; q: number; slope: number }[] {
+  const at = (name: NodeName): number => {
     const k = indexOf(network, name);
-    if (k >= 0) slope[k]! += value;
+    return k < 0 ? network.nodes.length : k;
   };
-  if ('plus' in target) {
-    add(target.plus, 1);
-    add(target.minus, -1);
-    return slope;
-  }
+  if ('plus' in target) return [{ p: at(target.plus), q: at(target.minus), slope: 1 }];
   const e = elementOf(network, elements, target.element);
   const [v1, v2] = portVolts(network, e, solution);
   const [a, b, c, d] = endsOf(e);
   const { first, signs } = direction(e, target.port);
   const [g11, g12, g21, g22] = slopesOf(e, v1, v2);
-  const g1 = signs * (first ? g11 : g21);
-  const g2 = signs * (first ? g12 : g22);
-  add(a, g1);
-  add(b, -g1);
-  add(c, g2);
-  add(d, -g2);
-  return slope;
+  const pairs = [{ p: at(a), q: at(b), slope: signs * (first ? g11 : g21) }];
+  if (c !== undefined && d !== undefined) pairs.push({ p: at(c), q: at(d), slope: signs * (first ? g12 : g22) });
+  return pairs;
 }

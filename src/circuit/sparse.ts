@@ -103,22 +103,3 @@ export function solve(f: Factors, b: Float64Array, x: Float64Array): void {
     if (y !== 0) for (let p = upPtr[k]!, end = upPtr[k + 1]!; p < end; p++) work[upRow[p]!]! -= upX[p]! * y;
   }
 }
-
-/** Solves Aᵀ x = b; `x` may be `b`. */
-export function solveTranspose(f: Factors, b: Float64Array, x: Float64Array): void {
-  const { n, rowPerm, colPerm, lowPtr, lowRow, lowX, upPtr, upRow, upX, inverse, work } = f;
-  for (let k = 0; k < n; k++) {
-    let y = b[colPerm[k]!]!;
-    for (let p = upPtr[k]!, end = upPtr[k + 1]!; p < end; p++) y -= upX[p]! * work[upRow[p]!]!;
-    work[k] = y * inverse[k]!;
-  }
-  for (let k = n - 1; k >= 0; k--) {
-    let y = work[k]!;
-    for (let r = lowPtr[k]!, end = lowPtr[k + 1]!; r < end; r++) y -= lowX[r]! * work[lowRow[r]!]!;
-    work[k] = y;
-  }
-  for (let k = 0; k < n; k++) {
-    x[rowPerm[k]!] = work[k]!;
-    work[k] = 0;
-  }
-}
