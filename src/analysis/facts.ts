@@ -1,10 +1,12 @@
-import type { Link, SourceFact } from '../parts/types.ts';
+import type { SourceFact } from '../parts/types.ts';
 import type { Band, Id, Plan, VehicleState } from '../plan/types.ts';
 import { supplyCorners } from '../trade/supply.ts';
 import type { Facts, PartView, Step, TerminalKey } from './factsTypes.ts';
 import { wireBasics } from './figures.ts';
 import { buildGraph, type Graph, nodeName, other } from './graph.ts';
 import type { Groundwork } from './index.ts';
+import { lookups } from './lookups.ts';
+import { reach } from './reach.ts';
 import { natures, splitKey } from './roles.ts';
 import { seenSurge } from './surge.ts';
 import type { Analysis, Reading } from './types.ts';
@@ -19,10 +21,10 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
   const basics = groundwork?.basics ?? wireBasics(graph);
   const at = lookups(analysis);
   const node = (key: TerminalKey): number => graph.indexOf.get(key) ?? -1;
-  const readingOf = new Map(analysis.readings.map((r) => [`${r.state}|${r.band}`, r]));
+  const readingOf: Readonly<Record<Band, Map<VehicleState, Reading>>> = { low: new Map(), typical: new Map(), high: new Map() };
+  for (const r of analysis.readings) readingOf[r.band].set(r.state, r);
   // A state that this vehicle has not is not computed, whatever else is.
-  const reading = (state: VehicleState, band: Band): Reading =>
-    readingOf.get(`${state}|${band}`) ?? { ...analysis.readings[0]!, state, band, status: 'not computed' };
+  const reading = (state: VehicleState, band: Band): Reading => readingOf[band].get(state) ?? { ...analysis.readings[0]!, state, band, status: 'not computed' };
   const kinds = new Map<string, PartView[]>();
   for (const v of graph.views.values()) {
     const same = kinds.get(v.kind.kind);
@@ -31,6 +33,23 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
   }
   const isGround = (net: number): boolean => nature[net]?.role === 'ground';
   const feeding = sourceFinder(graph, isGround);
+  const netOf = (key: TerminalKey): number => graph.net[node(key)] ?? -1;
+  // Asked for again and again: found by the two names, no key has to be put together.
+  const terminalNets = new Map<Id, Map<string, number>>();
+  const netAt = (part: Id, terminal: string): number => {
+    let own = terminalNets.get(part);
+    if (!own) {
+      own = new Map();
+      terminalNets.set(part, own);
+    }
+    let net = own.get(terminal);
+    if (net === undefined) {
+      net = netOf(`${part}.${terminal}`);
+      own.set(terminal, net);
+    }
+    return net;
+  };
+  const joinedTo = memo((key: TerminalKey): readonly TerminalKey[] => netTerminals(netOf(key)).filter((other) => other !== key));
   const netTerminals = memo((net: number) => (graph.netNodes[net] ?? []).map((n) => graph.nodes[n]!));
   const netWires = memo((net: number) => {
     const found = new Set<Id>();
@@ -56,26 +75,24 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
     plan,
     analysis,
     parts: graph.views,
-    ofKind: (...names) => names.flatMap((n) => kinds.get(n) ?? []),
-    netOf: (key) => (node(key) === -1 ? -1 : graph.net[node(key)]!),
+    ofKind: (...names) => (names.length === 1 ? (kinds.get(names[0]!) ?? NO_PARTS) : names.flatMap((n) => kinds.get(n) ?? NO_PARTS)),
+    netOf,
+    netAt,
     netTerminals,
     netWires,
-    joinedTo: (key) => {
-      const n = node(key);
-      return n === -1 ? [] : graph.netNodes[graph.net[n]!]!.filter((m) => m !== n).map((m) => graph.nodes[m]!);
-    },
-    isWired: (key) => node(key) !== -1 && graph.at[node(key)]!.some((e) => graph.edges[e]!.wire !== null),
+    joinedTo,
+    isWired: (key) => graph.at[node(key)]?.some((e) => graph.edges[e]!.wire !== null) ?? false,
     at: atKey,
     reach: (from, through, avoid) => {
-      if (avoid) return reach(graph, node(from), new Set(through), avoid);
+      if (avoid) return reach(graph, node(from), { through, avoid });
       const asked = ways.get(from) ?? [];
       const known = asked.find((w) => w.through.length === through.length && w.through.every((type, i) => type === through[i]));
       if (known) return known.found;
-      const found = reach(graph, node(from), new Set(through));
+      const found = reach(graph, node(from), { through });
       ways.set(from, [...asked, { through: [...through], found }]);
       return found;
     },
-    way: (from, to, through) => reach(graph, node(from), new Set(through), undefined, node(to)).get(to) ?? null,
+    way: (from, to, through) => reach(graph, node(from), { through, until: node(to) }).get(to) ?? null,
     nominalV: (net) => nature[net]?.nominalV ?? null,
     isGround,
     sourcesFor: (key) => feeding(node(key)),
@@ -92,68 +109,13 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
     designElementA: (part, element, port) => at.element(analysis.design, part, element, port),
     loads: [...graph.views.values()].flatMap((view) => (view.facts.loads ?? []).map((load) => ({ view, load }))),
     corners,
-    seenSurgeV: (key) => surgeOf(node(key) === -1 ? -1 : graph.net[node(key)]!),
+    seenSurgeV: (key) => surgeOf(netOf(key)),
     threshold: (key, fallback) => plan.thresholds[key] ?? fallback,
   };
   return facts;
 }
 
-interface Lookups {
-  volts(r: Reading, key: TerminalKey): number | null;
-  wire(r: Reading, id: Id): number | null;
-  element(r: Reading, part: Id, element: string, port?: string): number | null;
-  device(r: Reading, part: Id, device: string): boolean;
-}
-
-function lookups(analysis: Analysis): Lookups {
-  const indexOf = (names: readonly string[]): Map<string, number> => new Map(names.map((n, i) => [n, i]));
-  const terminals = indexOf(analysis.index.terminals);
-  const wires = indexOf(analysis.index.wires);
-  const elements = indexOf(analysis.index.elements);
-  const devices = indexOf(analysis.index.devices);
-  const read = (array: Float64Array, i: number | undefined, r: Reading): number | null => {
-    if (i === undefined || r.status !== 'solved') return null;
-    const x = array[i]!;
-    return Number.isNaN(x) ? null : x;
-  };
-  return {
-    volts: (r, key) => read(r.terminalV, terminals.get(key), r),
-    wire: (r, id) => read(r.wireA, wires.get(id), r),
-    element: (r, part, element, port) => read(r.elementA, elements.get(port ? `${part}:${element}:${port}` : `${part}:${element}`), r),
-    device: (r, part, device) => r.deviceOn[devices.get(`${part}:${device}`) ?? -1] === 1,
-  };
-}
-
-function reach(
-  graph: Graph,
-  from: number,
-  through: ReadonlySet<string>,
-  avoid?: (view: PartView, link: Link) => boolean,
-  until = -1,
-): ReadonlyMap<TerminalKey, readonly Step[]> {
-  const found = new Map<TerminalKey, readonly Step[]>();
-  if (from === -1) return found;
-  const steps = new Map<number, readonly Step[]>([[from, []]]);
-  const queue = [from];
-  for (let q = 0; q < queue.length; q++) {
-    const node = queue[q]!;
-    const here = steps.get(node)!;
-    found.set(graph.nodes[node]!, here);
-    if (node === until) break;
-    for (const e of graph.at[node]!) {
-      const edge = graph.edges[e]!;
-      const type = edge.link?.type ?? 'wire';
-      if (edge.link && type !== 'join' && !through.has(type)) continue;
-      if (type === 'diode' && edge.a !== node && !through.has('diode-reverse')) continue;
-      if (avoid && edge.link && edge.view && avoid(edge.view, edge.link)) continue;
-      const next = other(edge, node);
-      if (steps.has(next)) continue;
-      steps.set(next, [...here, { wire: edge.wire, through: edge.view, linkType: type, at: graph.nodes[next]! }]);
-      queue.push(next);
-    }
-  }
-  return found;
-}
+const NO_PARTS: readonly PartView[] = [];
 
 const PASSES: ReadonlySet<string> = new Set(['join', 'fuse', 'contact', 'diode', 'conductor', 'resistor']);
 

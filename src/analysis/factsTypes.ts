@@ -47,6 +47,8 @@ export interface Facts {
   // --- graph -------------------------------------------------------------------------------------------------
   /** Net number of a terminal. */
   netOf(key: TerminalKey): number;
+  /** The same by the two names that make the key. */
+  netAt(part: Id, terminal: string): number;
   /** Terminals of a net. */
   netTerminals(net: number): readonly TerminalKey[];
   netWires(net: number): readonly Wire[];

@@ -12,7 +12,9 @@ export interface Tap {
 }
 
 /** Every feed, battery post and energy store that one of our wires is joined to. */
-export function taps(facts: Facts): Tap[] {
+export function taps(facts: Facts): readonly Tap[] {
+  const known = tapLists.get(facts);
+  if (known) return known;
   const list: Tap[] = [];
   for (const view of facts.parts.values()) {
     for (const source of view.facts.sources ?? []) {
@@ -21,8 +23,11 @@ export function taps(facts: Facts): Tap[] {
       if (facts.netWires(facts.netOf(key)).some((w) => w.owner === 'build')) list.push({ view, key, source });
     }
   }
+  tapLists.set(facts, list);
   return list;
 }
+
+const tapLists = new WeakMap<Facts, readonly Tap[]>();
 
 /** What a tap reaches with no fuse and no resistor between: terminals and the way to them. */
 export function unfusedReach(facts: Facts, tap: Tap): ReadonlyMap<TerminalKey, readonly Step[]> {

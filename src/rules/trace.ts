@@ -115,16 +115,32 @@ function hasGround(facts: Facts, net: number): boolean {
 
 /** Net of one terminal of a part. */
 export function netAt(facts: Facts, view: PartView, terminal: string): number {
-  return facts.netOf(`${view.part.id}.${terminal}`);
+  return facts.netAt(view.part.id, terminal);
 }
 
-/** Parts that have a terminal on a net, each once, with that terminal. */
-export function partsOn(facts: Facts, net: number): readonly { readonly view: PartView; readonly terminal: string }[] {
-  return facts.netTerminals(net).flatMap((key) => {
-    const [id, terminal] = splitKey(key);
-    const view = facts.parts.get(id);
-    return view ? [{ view, terminal }] : [];
-  });
+interface Standing {
+  readonly view: PartView;
+  readonly terminal: string;
+}
+const standingCache = new WeakMap<Facts, Map<number, readonly Standing[]>>();
+
+/** Parts that have a terminal on a net, each with that terminal. */
+export function partsOn(facts: Facts, net: number): readonly Standing[] {
+  let known = standingCache.get(facts);
+  if (!known) {
+    known = new Map();
+    standingCache.set(facts, known);
+  }
+  let list = known.get(net);
+  if (!list) {
+    list = facts.netTerminals(net).flatMap((key): Standing[] => {
+      const [id, terminal] = splitKey(key);
+      const view = facts.parts.get(id);
+      return view ? [{ view, terminal }] : [];
+    });
+    known.set(net, list);
+  }
+  return list;
 }
 
 /** Kinds whose contact a person or a signal works: what lies behind is not a rail. */
