@@ -7,7 +7,8 @@ export interface Row {
   readonly unit: string;
   /** `at most`: smaller is better (times, memory). `at least`: larger is better (ratios). */
   readonly want: 'at most' | 'at least';
-  readonly aim: number;
+  /** null = only for comparison. */
+  readonly aim: number | null;
   /** Which figure the aim is for; absent = the median. */
   readonly by?: 'median' | 'p95';
   readonly median: number;

@@ -45,6 +45,12 @@ const wheel = (init: WheelEventInit): void => {
   document.querySelector('.surface-stage')?.dispatchEvent(new WheelEvent('wheel', { bubbles: true, cancelable: true, clientX: 600, clientY: 400, ...init }));
 };
 
+function arithmetic(steps: number): number {
+  let sum = 0;
+  for (let i = 1; i <= steps; i++) sum += Math.sqrt(i) / (1 + (sum % 7));
+  return sum;
+}
+
 /** Keeps a worker analysing the same plan over and over, beside the app's own. @returns a function that ends it */
 function keepAnalysing(): () => void {
   const worker = newWorker();
@@ -93,6 +99,17 @@ const runs = {
   drop(): Promise<number> {
     side = -side;
     return wait(() => fire('pointerup', held.x + 30 * side, held.y + 30 * side));
+  },
+  /** The same loop with 8 ms of arithmetic in each frame, sized where this machine did it fastest. */
+  plain(frames: number): Promise<number[]> {
+    const steps = 200_000;
+    const times = Array.from({ length: 20 }, () => {
+      const t = performance.now();
+      arithmetic(steps);
+      return performance.now() - t;
+    });
+    const inEight = Math.round((8 / Math.max(0.05, Math.min(...times))) * steps);
+    return each(frames, () => void arithmetic(inEight));
   },
   pan: (frames: number): Promise<number[]> => each(frames, (i) => wheel({ deltaX: 11 * Math.sin(i / 15), deltaY: 9 * Math.cos(i / 11) })),
   zoom: (frames: number): Promise<number[]> => each(frames, (i) => wheel({ ctrlKey: true, deltaY: 14 * Math.sin(i / 10) })),
