@@ -29,6 +29,9 @@ export function contactElement(id: string, a: string, b: string, closed: boolean
 /** Least current at which a contact material keeps itself clean, A (from memory; common practice, no single source). */
 const MATERIAL_MIN_A: Readonly<Record<string, number>> = { gold: 10e-6, 'silver-tactile': 1e-3, silver: 10e-3 };
 
+/** What the contact of a power relay wants at the least: 0.1 A at 5 V, up to 1 A at 14 V (relay makers' sheets, read). */
+export const RELAY_MIN_A = 0.1;
+
 /** The two settings of a hand-operated contact that say how small a current it may switch. */
 export function contactSettings(first: 'gold' | 'silver'): Setting[] {
   const options: (readonly [string, string])[] = [

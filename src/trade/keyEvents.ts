@@ -29,3 +29,12 @@ export const DIMMER_HZ = { least: 80, most: 400 } as const;
 export const DIMMER_PERIODS = 3;
 /** A hold timer that always runs out believes that its trigger has gone after this time, s: longer than bounce and sag (common practice). */
 export const TIMER_BELIEVES_S = 1;
+
+/** Contacts have come to rest this long after they moved, s (common practice: bounce of 1 to 10 ms). */
+export const BOUNCE_S = 0.01;
+
+/**
+ * Instrument lamps dimmed by pulses, from 100 Hz (from memory). `leastTauS` leaves 5 % ripple at that: 1 / (4 f tau).
+ * Brightness inputs of displays bear 5 V (common practice, no source).
+ */
+export const DIMMER = { hz: 100, leastTauS: 0.05, inputMaxV: 5.25 } as const;

@@ -23,7 +23,19 @@ export function allKinds(): Bench[] {
     .part('camera', 'camera', 'dash')
     .wire('fuse.2', 'camera.+', { lengthM: 1 })
     .wire('camera.-', 'ground.31', { lengthM: 1 })
-    .wire('camera.video', 'display.video', { lengthM: 2.5 });
+    .wire('camera.video', 'display.video', { lengthM: 2.5 })
+    .part('lamps', 'feed-58', 'dash', {}, { owner: 'vehicle' })
+    .part('k', 'relay', 'dash', { suppression: 'diode' })
+    .part('bulb', 'led', 'dash')
+    .part('bulbR', 'resistor', 'dash')
+    .wire('lamps.out', 'bulbR.1', { lengthM: 0.1 })
+    .wire('bulbR.2', 'bulb.A', { lengthM: 0.1 })
+    .wire('bulb.K', 'ground.31', { lengthM: 0.2 })
+    .wire('fuse.2', 'k.86', { lengthM: 0.2 })
+    .wire('k.85', 'ground.31', { lengthM: 0.2 })
+    .wire('fuse.2', 'k.30', { lengthM: 0.2 })
+    .wire('k.87a', 'bulb.A', { lengthM: 0.2 })
+    .zone('dash', { bag: 'no' });
   return [linear, machine()];
 }
 

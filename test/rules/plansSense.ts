@@ -61,5 +61,11 @@ export function allHolds(): Bench {
     .wire('gps.-', 'computer.39', { lengthM: 0.2 })
     .wire('gps.tx', 'computer.10', { lengthM: 0.2 })
     .wire('computer.usb2', 'modem.usb', { lengthM: 0.3 })
+    .part('setter', 'push-button', 'seat')
+    .part('waker', 'push-button', 'seat')
+    .wire('waker.1', 'computer.22', { lengthM: 0.3 })
+    .wire('waker.2', 'computer.25', { lengthM: 0.3 })
+    .wire('fuse.2', 'setter.1', { lengthM: 0.3 })
+    .wire('setter.2', 'latch.set2', { lengthM: 0.3 })
     .set('computer', { gpio20Mode: 'out', wakes: 'gpio3', i2c: true, gpio2Mode: 'bus', gpio3Mode: 'bus' });
 }
