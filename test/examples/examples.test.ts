@@ -3,10 +3,49 @@ import { describe, expect, it } from 'vitest';
 import { computeResults } from '../../src/advise/index.ts';
 import { readPlan, writePlan } from '../../src/codec/index.ts';
 import type { Plan } from '../../src/plan/types.ts';
+import type { Finding } from '../../src/rules/types.ts';
 
 // Scenarios of our own: what a rule must say of them follows from the figures that its own test takes from outside.
 const FOLDER = 'public/plans';
 const SPOILED = ['school-minibus', 'beet-harvester'];
+
+/** What is wrong with the spoiled plans, all of it: folded findings and those that wait for a later stage too. */
+const SAID: Readonly<Record<string, { readonly hazards: readonly string[]; readonly faults: readonly string[] }>> = {
+  'school-minibus': {
+    hazards: ['A10', 'A11', 'A12', 'A2', 'A3', 'A7', 'B4', 'C2', 'C6', 'C7', 'D1', 'H7'],
+    faults: ['A10', 'B2', 'B5', 'B6', 'C3', 'C5', 'D11', 'D4', 'E1', 'F1', 'F2', 'F3', 'H1', 'I1', 'K2', 'L9'],
+  },
+  'beet-harvester': {
+    hazards: ['A11', 'A16', 'A3', 'A7', 'B11', 'B4', 'C2', 'C7', 'D1', 'D3', 'J2'],
+    faults: ['A10', 'B1', 'D4', 'E5', 'F1', 'F11', 'G4', 'I4', 'L9'],
+  },
+};
+
+/** Figures that can be worked out by hand or stand in a standard, to 2 %. */
+const FIGURES = [
+  // 0.90 m as drawn.
+  { plan: 'school-minibus', code: 'A2', label: 'unprotected length', value: 0.9 },
+  // 0.5 mm², 105 °C insulation at 70 °C: 5 A times the root of (105 - 70) / (105 - 60).
+  { plan: 'school-minibus', code: 'A3', label: 'planning limit', value: 5 * Math.sqrt(35 / 45) },
+  // ISO 16750-2 test B, centrally clamped: 35 V.
+  { plan: 'school-minibus', code: 'C7', label: 'most that reaches it', value: 35 },
+  // (16 V - 1.0 V)² over 680 ohm less 5 %; at 14.4 V and nominal with 1.2 V: 0.256 W.
+  { plan: 'school-minibus', code: 'D1', label: 'heat', value: (16 - 1) ** 2 / (680 * 0.95) },
+  { plan: 'school-minibus', code: 'D1', label: 'heat at charging voltage', value: (14.4 - 1.2) ** 2 / 680 },
+  // 3 s filter, 3 s programs, 25 s stop, a quarter in hand.
+  { plan: 'school-minibus', code: 'F1', label: 'needed', value: 1.25 * (3 + 3 + 25) },
+  // USB 2.0: 5 m of cable.
+  { plan: 'school-minibus', code: 'I1', label: 'most', value: 5 },
+  // (32 V - 1.0 V)² over 2.2 kohm less 5 %.
+  { plan: 'beet-harvester', code: 'D1', label: 'heat', value: (32 - 1) ** 2 / (2200 * 0.95) },
+  // ISO 16750-2 test A, 24 V, not clamped: 202 V.
+  { plan: 'beet-harvester', code: 'C2', label: 'worst moment', value: 202 },
+  { plan: 'beet-harvester', code: 'D3', label: 'LED current in a load dump', value: (202 - 1) / (2200 * 0.95) },
+  // 0.45 A for ten hours.
+  { plan: 'beet-harvester', code: 'A16', label: 'imbalance in a day', value: 4.5 },
+  // 0.22 mm² at 80 °C: 2 A times the root of (105 - 80) / (105 - 60).
+  { plan: 'beet-harvester', code: 'A3', label: 'planning limit', value: 2 * Math.sqrt(25 / 45) },
+] as const;
 const files = readdirSync(FOLDER).filter((f) => f.endsWith('.plan.json'));
 
 function open(name: string): Plan {
@@ -21,6 +60,11 @@ function cards(name: string): string[] {
   return [...report.cards, ...report.waiting].filter((c) => c.level !== 'advice').map((c) => c.code);
 }
 
+function findings(name: string): readonly Finding[] {
+  const { report } = computeResults(open(name));
+  return report.findings;
+}
+
 describe('example plans', () => {
   it.each(files)('%s reads back the same', (file) => {
     const name = file.replace('.plan.json', '');
@@ -32,11 +76,17 @@ describe('example plans', () => {
     expect(cards(name)).toEqual([]);
   });
 
-  it('the school minibus is told of tap, fuse, converter, sensor, pins and sound', () => {
-    expect(cards('school-minibus')).toEqual(expect.arrayContaining(['A2', 'A3', 'A12', 'B5', 'B6', 'C2', 'C7', 'D1', 'D4', 'E1', 'F2', 'H1']));
+  it.each(Object.keys(SAID))('%s: exactly what is wrong with it is told', (name) => {
+    const told = findings(name);
+    const codes = (level: string): string[] => [...new Set(told.filter((f) => f.level === level).map((f) => f.code))].sort();
+    expect(codes('hazard')).toEqual(SAID[name]!.hazards);
+    expect(codes('fault')).toEqual(SAID[name]!.faults);
   });
 
-  it('the beet harvester is told what only its corners show', () => {
-    expect(cards('beet-harvester')).toEqual(expect.arrayContaining(['A3', 'A16', 'B11', 'C2', 'C7', 'D1', 'D4', 'J2']));
+  it.each(FIGURES)('$plan, $code: $label is $value', ({ plan, code, label, value }) => {
+    const figures = findings(plan)
+      .filter((f) => f.code === code)
+      .flatMap((f) => f.figures.filter((g) => g.label === label).map((g) => g.value));
+    expect(figures.some((v) => Math.abs(v - value) <= 0.02 * value)).toBe(true);
   });
 });
