@@ -50,7 +50,7 @@ interface GeneralLine extends ChecklistLine {
   readonly shown?: boolean;
 }
 
-/** Habits of the trade that no entry of the catalogue tells of. Common practice, no source. */
+/** Habits of the trade, and what rules can judge only where somebody has told the plan. Common practice, no source. */
 function generalLines(context: Context): GeneralLine[] {
   const kinds = new Set(context.ours.map((v) => v.kind.kind));
   const zones = new Set(context.ours.map((v) => context.plan.zones[v.part.zone]?.kind));
@@ -67,6 +67,11 @@ function generalLines(context: Context): GeneralLine[] {
     },
     { when: 'wiring', line: 'Find and mark pin 1 of the header; leave free what the list says is free.', shown: has('computer') },
     { when: 'closing', line: 'Mount or route nothing where an airbag or a belt tensioner unfolds, and nothing that a head or a knee can meet.' },
+    {
+      when: 'closing',
+      line: 'Leave no power bank and no lithium cell behind the dash, in the sun or where a crash would crush it: above 60 °C they swell and may burn.',
+      shown: has('computer'),
+    },
     { when: 'closing', line: 'Leave a drip loop before each box, terminals facing down, and nothing below a window channel or a heater hose joint.' },
     {
       when: 'closing',

@@ -6,6 +6,9 @@ export const SELF_DISCHARGE_PER_MONTH = 0.04;
 /** Share that may be used so that the engine still starts: full down to 60 % (common practice). */
 export const USABLE_SHARE = 0.4;
 
+/** Most that lithium cells should see, stored or used, degrees C (cell makers' sheets, from memory). */
+export const LITHIUM_MAX_C = 60;
+
 /** Temperature at which self-discharge is stated, degrees C; it doubles with so many kelvin more (rule of thumb after Arrhenius, from memory). */
 export const STATED_C = 25;
 const DOUBLES_K = 10;

@@ -2,7 +2,7 @@ import { type Bench, ZONE } from '../../src/rules/book/bench.ts';
 import { fused } from '../../src/rules/book/plans.ts';
 
 export { Bench, ZONE } from '../../src/rules/book/bench.ts';
-export { bench, fused, ground } from '../../src/rules/book/plans.ts';
+export { bench, fused, ground, withCamera } from '../../src/rules/book/plans.ts';
 
 /** Plans that together with the demo hold something for every rule to look at; they need not be in order. */
 export function allKinds(): Bench[] {
@@ -20,7 +20,7 @@ export function allKinds(): Bench[] {
     .wire('lamp.K', 'regulator.gnd', { lengthM: 0.2 })
     .set('ground', { place: 'strapped-cab' })
     .wire('regulator.gnd', 'battery.-', { lengthM: 2 })
-    .part('camera', 'camera', 'dash')
+    .part('camera', 'camera', 'dash', { lithium: true })
     .wire('fuse.2', 'camera.+', { lengthM: 1 })
     .wire('camera.-', 'ground.31', { lengthM: 1 })
     .wire('camera.video', 'display.video', { lengthM: 2.5 })

@@ -9,14 +9,6 @@ export const GROUP_K: readonly Account[] = [
     reason: 'How warm a converter makes itself, P × R_th over the running temperature of its place, is one of the three limits on what it can give.',
   },
   {
-    code: 'K6',
-    how: 'checklist',
-    when: 'closing',
-    line: 'Leave no power bank and no lithium cell behind the dash, in the sun or where a crash would crush it: above 60 °C they swell and may burn.',
-    reason: 'The shelf holds no lithium cells, so a plan cannot show them; what carries a computer over key-off is drawn as supercapacitors or a hold relay.',
-    applies: (facts) => facts.ofKind('computer').length > 0,
-  },
-  {
     code: 'K7',
     how: 'checklist',
     when: 'closing',
