@@ -7,6 +7,8 @@ import { removeWire } from '../fixes.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('plug-does-not-match', 'I10');
+/** What picture plugs are called on every part that has one; whether it is one is asked of the part. */
+const PLUGS: ReadonlySet<string> = new Set(['video', 'link']);
 /** Picture leads that a screen with composite and digital inputs takes. */
 const SCREEN_TAKES: ReadonlySet<string> = new Set<PictureLink>(['composite', 'hdmi']);
 
@@ -19,7 +21,7 @@ export const plugDoesNotMatch = defineRule({
   source: { text: 'Connector families and directions of picture links; common practice', grade: "fitters' habit" },
   needs: 'graph',
   always: true,
-  check: (facts) => Object.values(facts.plan.wires).flatMap((w) => judge(facts, w)),
+  check: (facts) => Object.values(facts.plan.wires).flatMap((w) => (PLUGS.has(w.from.terminal) || PLUGS.has(w.to.terminal) ? judge(facts, w) : [])),
   repair: (finding) => [removeWire(finding.subject.id, 'Take this lead away')],
 });
 

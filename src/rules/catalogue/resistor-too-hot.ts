@@ -24,8 +24,12 @@ export const resistorTooHot = defineRule({
   source: { text: 'Resistor makers’ derating from 70 °C (read); 60 % from practice', grade: 'data sheet' },
   needs: 'readings',
   check: (facts) => {
-    const others = judgedElsewhere(facts);
-    return facts.ofKind('resistor').flatMap((view) => (others.has(view) ? [] : judge(facts, view)));
+    let others: ReadonlySet<PartView> | null = null;
+    return facts.ofKind('resistor').flatMap((view) => {
+      if (neverWarm(facts, view)) return [fine(part(view.part.id))];
+      others ??= judgedElsewhere(facts);
+      return others.has(view) ? [] : judge(facts, view);
+    });
   },
   repair: (finding, facts) => {
     const view = facts.parts.get(finding.subject.id);
@@ -35,6 +39,12 @@ export const resistorTooHot = defineRule({
     return [{ title: `Fit a ${ratedW} W resistor`, safe: true, edit: (plan) => setSettings(plan, finding.subject.id, { ratedW }) }];
   },
 });
+
+/** Cool even with all of the vehicle's volts across it: most are, and need no reading. */
+function neverWarm(facts: Facts, view: PartView): boolean {
+  const watt = facts.corners.hiV ** 2 / (view.s.num('ohm') * (1 - view.s.num('tol')));
+  return watt <= WARM * resistorWattsAt(view.s.num('ratedW'), view.maxC);
+}
 
 /** Resistors in line with sensing and indicator LEDs: those rules know what else changes with them. */
 function judgedElsewhere(facts: Facts): ReadonlySet<PartView> {
