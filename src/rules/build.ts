@@ -81,7 +81,9 @@ export function freePin(plan: Plan, computer: Id): { pin: number; gpio: number }
 
 /** A ground for something in a zone: our chassis ground there, else the converter's ground there, else any chassis ground of ours. */
 export function groundEnd(plan: Plan, zone: Id): End | null {
-  const bolts = Object.values(plan.parts).filter((p) => p.kind === 'chassis-ground' && p.owner === 'build' && (p.settings.place === undefined || isFitGround(String(p.settings.place))));
+  const bolts = Object.values(plan.parts).filter(
+    (p) => p.kind === 'chassis-ground' && p.owner === 'build' && (p.settings.place === undefined || isFitGround(String(p.settings.place))),
+  );
   const here = bolts.find((p) => p.zone === zone);
   if (here) return end(here.id, '31');
   const converter = Object.values(plan.parts).find((p) => p.kind === 'step-down' && p.zone === zone && wiresOn(plan, p.id, 'gnd').length > 0);

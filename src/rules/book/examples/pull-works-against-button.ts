@@ -4,10 +4,7 @@ import type { Example } from '../types.ts';
 
 /** A button from a header pin to 0 V. */
 function button(pin: number): Bench {
-  return bench()
-    .part('button', 'push-button', 'seat')
-    .wire(`computer.${pin}`, 'button.1', { lengthM: 0.2 })
-    .wire('button.2', 'computer.39', { lengthM: 0.2 });
+  return bench().part('button', 'push-button', 'seat').wire(`computer.${pin}`, 'button.1', { lengthM: 0.2 }).wire('button.2', 'computer.39', { lengthM: 0.2 });
 }
 
 export const example: Example = {
