@@ -28,10 +28,10 @@ function judge(facts: Facts, zone: Zone): Verdict[] {
   const subjects: Subject[] = [...inside.map((v) => part(v.part.id)), ...through.map((w) => wire(w.id))];
   if (zone.bag === 'no') return [fine({ kind: 'plan', id: facts.plan.id })];
   if (subjects.length === 0) return [fine({ kind: 'plan', id: facts.plan.id })];
-  if (zone.bag === 'unknown') return [unknown(subjects[0]!, `whether an airbag or a belt tensioner unfolds through ${zone.name}`)];
+  if (zone.bag === 'unknown') return [unknown(subjects[0]!, `whether an airbag or a belt tensioner unfolds through the zone “${zone.name}”`)];
   return [
-    ...inside.map((v) => bad(part(v.part.id), `${called(v)} lies in ${zone.name}, where an airbag or a belt tensioner unfolds.`)),
-    ...through.map((w) => bad(wire(w.id), `${wireName(facts, w.id)} passes ${zone.name}, where an airbag or a belt tensioner unfolds.`)),
+    ...inside.map((v) => bad(part(v.part.id), `${called(v)} lies in the zone “${zone.name}”, where an airbag or a belt tensioner unfolds.`)),
+    ...through.map((w) => bad(wire(w.id), `${wireName(facts, w.id)} passes the zone “${zone.name}”, where an airbag or a belt tensioner unfolds.`)),
   ];
 }
 
