@@ -26,13 +26,16 @@ export interface Factors {
   readonly inRow: Int32Array;
   readonly inFrom: Int32Array;
   readonly work: Float64Array;
+  /** The values of `inFrom` that each column was last worked out for, and whether it had to be worked out in the last pass. */
+  readonly inX: Float64Array;
+  readonly isNew: Uint8Array;
 }
 
 /** A diagonal pivot is taken while it is at least this share of the largest entry left in its column. */
 export const PIVOT_SHARE = 1e-3;
 
 /** Gathers the matrix by permuted columns so that the numeric loops need no permutation. */
-export function permutedInput(pattern: Pattern, rowPerm: Int32Array, colPerm: Int32Array): Pick<Factors, 'inPtr' | 'inRow' | 'inFrom'> {
+export function permutedInput(pattern: Pattern, rowPerm: Int32Array, colPerm: Int32Array): Pick<Factors, 'inPtr' | 'inRow' | 'inFrom' | 'inX' | 'isNew'> {
   const { n, colPtr, rowIndex } = pattern;
   const place = new Int32Array(n);
   for (let k = 0; k < n; k++) place[rowPerm[k]!] = k;
@@ -48,5 +51,6 @@ export function permutedInput(pattern: Pattern, rowPerm: Int32Array, colPerm: In
     }
     inPtr[k + 1] = q;
   }
-  return { inPtr, inRow, inFrom };
+  // No value equals this: at first every column is new.
+  return { inPtr, inRow, inFrom, inX: new Float64Array(rowIndex.length).fill(Number.NaN), isNew: new Uint8Array(n) };
 }

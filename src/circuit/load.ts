@@ -1,4 +1,4 @@
-import type { Network } from './network.ts';
+import type { Kept, Network, Ports } from './network.ts';
 import { LEAST_OHM, type OneWay, prepareOne, prepareTwo, STRIDE, type TwoWay } from './ports.ts';
 import type { Element } from './types.ts';
 
@@ -24,30 +24,61 @@ export function linearFigures(e: Element): { g: number; volt: number } {
   return { g: conductance(e), volt: e.kind === 'source' ? e.volt : 0 };
 }
 
-/** Takes the element values into the flat arrays of the network. Throws when the elements are not those compiled. */
+/**
+ * Takes the element values into the flat arrays of the network. Most elements are the very same from one solution to the
+ * next: only the figures of others are worked out. Throws when the elements are not those compiled.
+ */
 export function loadValues(network: Network, elements: readonly Element[]): void {
   const { linear, one, two, kinds, work } = network;
+  const { kept } = work;
   if (elements.length !== kinds.length) throw new Error(`${elements.length} elements given to a network of ${kinds.length}`);
-  const { linearValues, linearG, linearV } = work;
-  linearValues.fill(0);
+  let conducts = true;
   for (let k = 0; k < linear.count; k++) {
-    const e = at(elements, kinds, linear.element[k]!);
+    const place = linear.element[k]!;
+    if (elements[place] === kept.elements[place]) continue;
+    const e = at(elements, kinds, place);
     const g = conductance(e);
-    linearG[k] = g;
-    linearV[k] = e.kind === 'source' ? e.volt : 0;
-    const s = 4 * k;
-    linearValues[linear.slots[s]!]! += g;
-    linearValues[linear.slots[s + 1]!]! += g;
-    linearValues[linear.slots[s + 2]!]! -= g;
-    linearValues[linear.slots[s + 3]!]! -= g;
+    if (g !== kept.linearG[k]!) conducts = false;
+    kept.linearG[k] = g;
+    kept.linearV[k] = e.kind === 'source' ? e.volt : 0;
+    kept.elements[place] = e;
   }
-  for (let k = 0; k < one.count; k++) prepareOne(at(elements, kinds, one.element[k]!) as OneWay, work.parOne, k * STRIDE);
+  for (let k = 0; k < one.count; k++) {
+    const place = one.element[k]!;
+    if (elements[place] === kept.elements[place]) continue;
+    const e = at(elements, kinds, place);
+    prepareOne(e as OneWay, kept.parOne, k * STRIDE);
+    kept.elements[place] = e;
+  }
+  let gives = true;
   for (let k = 0; k < two.count; k++) {
-    const e = at(elements, kinds, two.element[k]!) as TwoWay;
-    prepareTwo(e, work.parTwo, k * STRIDE);
+    const place = two.element[k]!;
+    if (elements[place] === kept.elements[place]) continue;
+    const e = at(elements, kinds, place) as TwoWay;
+    prepareTwo(e, kept.parTwo, k * STRIDE);
     if (e.kind === 'stepdown') work.eta[k] = e.eta;
+    kept.elements[place] = e;
+    gives = false;
   }
-  tieIslands(network);
+  if (!conducts) stampLinear(linear, kept);
+  work.linearValues.set(kept.linearValues);
+  work.linearG.set(kept.linearG);
+  work.linearV.set(kept.linearV);
+  work.parOne.set(kept.parOne);
+  work.parTwo.set(kept.parTwo);
+  if (!conducts || !gives) tieIslands(network);
+}
+
+function stampLinear({ count, slots }: Ports, { linearG, linearValues }: Kept): void {
+  linearValues.fill(0);
+  for (let k = 0; k < count; k++) {
+    const g = linearG[k]!;
+    const s = 4 * k;
+    linearValues[slots[s]!]! += g;
+    linearValues[slots[s + 1]!]! += g;
+    linearValues[slots[s + 2]!]! -= g;
+    linearValues[slots[s + 3]!]! -= g;
+  }
 }
 
 function at(elements: readonly Element[], kinds: readonly Element['kind'][], k: number): Element {
@@ -88,14 +119,15 @@ function tieIslands(network: Network): void {
     const isOff = network.kinds[two.element[k]!] === 'stepdown' && !work.parTwo[k * STRIDE];
     if (!isOff) join(two.from2[k]!, two.to2[k]!);
   }
-  work.floating.clear();
+  const floating = new Set<number>();
+  work.floating = floating;
   work.tieCount = 0;
   const ground = find(n);
   let firstOf: Map<number, number> | null = null;
   for (let k = 0; k < n; k++) {
     const r = find(k);
     if (r === ground) continue;
-    work.floating.add(k);
+    floating.add(k);
     firstOf ??= new Map();
     const first = firstOf.get(r);
     // By name, so that the tie does not depend on the order of the elements.

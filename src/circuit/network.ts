@@ -20,8 +20,14 @@ export interface Ports {
   readonly slots: Int32Array;
 }
 
-/** Buffers that successive solves of one network share; nothing in them outlives a call. */
+/** Elements that were loaded last, by place, and their figures as they were then. */
+export interface Kept extends Pick<Workspace, 'linearValues' | 'linearG' | 'linearV' | 'parOne' | 'parTwo'> {
+  readonly elements: Element[];
+}
+
+/** Buffers that successive solves of one network share; nothing in them outlives a call but what was loaded. */
 export interface Workspace {
+  readonly kept: Kept;
   readonly values: Float64Array;
   /** Matrix of the linear elements alone, kept through the iterations of one solve. */
   readonly linearValues: Float64Array;
@@ -53,7 +59,7 @@ export interface Workspace {
   /** Nodes at which a floating island is tied, in the first `tieCount` places. */
   readonly ties: Int32Array;
   tieCount: number;
-  readonly floating: Set<number>;
+  floating: ReadonlySet<number>;
   factors: Factors | null;
   /** The factors hold the full slopes near the last solution, not those of an early step. */
   isTangent: boolean;
@@ -201,6 +207,14 @@ function buildPattern(n: number, linear: Ports, one: Ports, two: Ports): { patte
 function workspace(n: number, entries: number, linear: number, one: number, two: number): Workspace {
   const array = (length: number): Float64Array => new Float64Array(length);
   return {
+    kept: {
+      elements: [],
+      linearValues: array(entries + 1),
+      linearG: array(linear).fill(Number.NaN),
+      linearV: array(linear),
+      parOne: array(one * STRIDE),
+      parTwo: array(two * STRIDE),
+    },
     values: array(entries + 1),
     linearValues: array(entries + 1),
     linearG: array(linear),

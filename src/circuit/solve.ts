@@ -54,7 +54,7 @@ export function solveAtRest(network: Network, elements: readonly Element[], opti
     status: result.status,
     volts: x.slice(0, n),
     rest: network.work.rest.slice(0, n),
-    floating: new Set(network.work.floating),
+    floating: network.work.floating,
     worstNode: result.worst >= 0 ? network.nodes[result.worst]! : null,
     iterations,
   };

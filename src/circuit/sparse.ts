@@ -57,10 +57,21 @@ export function refactorise(factors: Factors, values: Float64Array): boolean {
   return eliminate(factors, values, KEPT_SHARE);
 }
 
+/** Works out the columns of L and U that are not as they were: those with other values, and those that rest on such. */
 function eliminate(f: Factors, values: Float64Array, share: number): boolean {
-  const { n, lowPtr, lowRow, lowX, upPtr, upRow, upX, inverse, inPtr, inRow, inFrom, work } = f;
+  const { n, lowPtr, lowRow, lowX, upPtr, upRow, upX, inverse, inPtr, inRow, inFrom, inX, isNew, work } = f;
   for (let k = 0; k < n; k++) {
-    for (let p = inPtr[k]!, end = inPtr[k + 1]!; p < end; p++) work[inRow[p]!] = values[inFrom[p]!]!;
+    let differs = 0;
+    for (let p = inPtr[k]!, end = inPtr[k + 1]!; p < end; p++) {
+      const value = values[inFrom[p]!]!;
+      if (value === inX[p]!) continue;
+      inX[p] = value;
+      differs = 1;
+    }
+    if (differs === 0) for (let p = upPtr[k]!, end = upPtr[k + 1]!; p < end; p++) differs |= isNew[upRow[p]!]!;
+    isNew[k] = differs;
+    if (differs === 0) continue;
+    for (let p = inPtr[k]!, end = inPtr[k + 1]!; p < end; p++) work[inRow[p]!] = inX[p]!;
     for (let p = upPtr[k]!, end = upPtr[k + 1]!; p < end; p++) {
       const j = upRow[p]!;
       const u = work[j]!;
