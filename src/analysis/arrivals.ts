@@ -131,7 +131,8 @@ const PARAM_WORDS: Readonly<Record<string, string>> = {
 const WORTH_SAYING = 0.1;
 
 function inWords(graph: Graph, corner: readonly CornerEntry[]): string {
-  const size = (c: CornerEntry): number => Math.abs(c.shift);
+  // Parts alike differ by rounding only: they are named in the order of the plan.
+  const size = (c: CornerEntry): number => Number(Math.abs(c.shift).toPrecision(6));
   const whole = corner.reduce((sum, c) => sum + size(c), 0);
   if (whole < 1e-3) return 'no tolerance matters here';
   const told = [...corner].sort((a, b) => size(b) - size(a)).filter((c) => size(c) > WORTH_SAYING * whole);

@@ -1,4 +1,4 @@
-import type { Device, Element } from '../circuit/types.ts';
+import type { Device, Element, Tolerances } from '../circuit/types.ts';
 import type { Situation } from '../parts/types.ts';
 import type { Line } from '../plan/types.ts';
 import type { PartView } from './factsTypes.ts';
@@ -27,6 +27,8 @@ export class PartBehaviour {
   /** Own devices looked at, by their global ids. */
   private readonly ons: string[] = [];
   private readonly known = new Map<string, Map<number, Mapped>>();
+  /** Elements handed out so far, by their place among the part's: one with the same figures is handed out again. */
+  private readonly handed: Element[][] = [];
   /** The behaviour when the part was seen to look at nothing: it is always the same. */
   constant: Mapped | null = null;
   /** At how many things the part has been seen to look; what was asked for before it grew is asked for again. */
@@ -53,7 +55,10 @@ export class PartBehaviour {
     for (const line of this.lines) key += s.live(line) ? '1' : '0';
     let found = this.known.get(key);
     if (!found) {
-      if (this.known.size >= MOST_MOMENTS) this.known.clear();
+      if (this.known.size >= MOST_MOMENTS) {
+        this.known.clear();
+        this.handed.length = 0;
+      }
       found = new Map();
       this.known.set(key, found);
     }
@@ -78,12 +83,21 @@ export class PartBehaviour {
     if (looks > this.looks) this.known.clear();
     this.looks = looks;
     const mapped: Mapped = {
-      elements: behaviour.elements.map((e) => rename(e, this.view)),
+      elements: behaviour.elements.map((e, place) => this.alike(rename(e, this.view), place)),
       devices: (behaviour.devices ?? []).map((d) => renameDevice(d, this.view)),
     };
     this.moment(s).set(this.switchKey(on), mapped);
     this.constant = looks === 0 ? mapped : null;
     return mapped;
+  }
+
+  /** An element with these figures: the one that was handed out before if there is one, so that who has it need not look. */
+  private alike(e: Element, place: number): Element {
+    const handed = this.handed[place] ?? [];
+    this.handed[place] = handed;
+    const same = handed.find((x) => isSame(x, e));
+    if (!same) handed.push(e);
+    return same ?? e;
   }
 
   /** The same situation, noting what is looked at. */
@@ -120,6 +134,19 @@ export class PartBehaviour {
       on,
     };
   }
+}
+
+/** Same figures throughout; a curve must be the very same. */
+function isSame(a: Element, b: Element): boolean {
+  const x = a as unknown as Readonly<Record<string, unknown>>;
+  const y = b as unknown as Readonly<Record<string, unknown>>;
+  for (const key in x) if (x[key] !== y[key] && !(key === 'tol' && isSameTolerance(a.tol, b.tol))) return false;
+  return Object.keys(x).length === Object.keys(y).length;
+}
+
+function isSameTolerance(a: Tolerances = {}, b: Tolerances = {}): boolean {
+  const ends = (t: Tolerances[string] | undefined): string => String(t);
+  return Object.keys({ ...a, ...b }).every((key) => ends(a[key]) === ends(b[key]));
 }
 
 function renameDevice(d: Device, view: PartView): Device {

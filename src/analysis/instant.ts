@@ -1,4 +1,4 @@
-import type { Device, Element, Tolerances } from '../circuit/types.ts';
+import type { Device, Element } from '../circuit/types.ts';
 import type { Situation } from '../parts/types.ts';
 import type { Mapped, PartBehaviour } from './behaviours.ts';
 
@@ -69,7 +69,7 @@ export class Instant {
       }
       s.key = key;
       for (let k = 0; k < elements.length; k++) {
-        if (isSame(this.list[s.from + k]!, elements[k]!)) continue;
+        if (this.list[s.from + k] === elements[k]) continue;
         if (!fresh) this.list = this.list.slice();
         fresh = true;
         this.list[s.from + k] = elements[k]!;
@@ -77,18 +77,4 @@ export class Instant {
     }
     return this.list;
   }
-}
-
-/** Same figures throughout. A curve made anew counts as different: a solution too many does no harm. */
-function isSame(a: Element, b: Element): boolean {
-  if (a === b) return true;
-  const x = a as unknown as Readonly<Record<string, unknown>>;
-  const y = b as unknown as Readonly<Record<string, unknown>>;
-  for (const key in x) if (x[key] !== y[key] && !(key === 'tol' && isSameTolerance(a.tol, b.tol))) return false;
-  return Object.keys(x).length === Object.keys(y).length;
-}
-
-function isSameTolerance(a: Tolerances = {}, b: Tolerances = {}): boolean {
-  const ends = (t: Tolerances[string] | undefined): string => String(t);
-  return Object.keys({ ...a, ...b }).every((key) => ends(a[key]) === ends(b[key]));
 }

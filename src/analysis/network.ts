@@ -56,6 +56,7 @@ export class NetworkMaker {
   private readonly batteryBar: string | null;
   private readonly hasBattery: boolean;
   private readonly parts: readonly { readonly view: PartView; readonly behaviour: PartBehaviour }[];
+  private joints: readonly Element[] | null = null;
   private readonly wireElements = new Map<Band, readonly Element[]>();
   private readonly instants = new Map<string, Instant>();
 
@@ -98,20 +99,26 @@ export class NetworkMaker {
 
   /** Elements that belong to no part: battery and strap where the plan has none, body joints, wires. */
   private common(moment: Moment): readonly Element[] {
-    const list: Element[] = [];
+    const fixed = this.wiresOf(moment.band);
+    if (this.hasBattery) return fixed;
     const supply = moment.supplyV ?? this.supply(moment.state, moment.band);
-    if (!this.hasBattery) list.push({ kind: 'source', id: ':battery', a: 'battery', b: '0', volt: supply, ohm: 0.01 });
+    return [{ kind: 'source', id: ':battery', a: 'battery', b: '0', volt: supply, ohm: 0.01 }, ...fixed];
+  }
+
+  private bodyJoints(): Element[] {
+    const list: Element[] = [];
     for (let i = 1; i < this.chassis.length; i++) {
       list.push({ kind: 'resistor', id: `:joint${i}`, a: this.chassis[i - 1]!, b: this.chassis[i]!, ohm: BODY_JOINT_OHM });
     }
     if (this.batteryBar) list.push({ kind: 'resistor', id: ':strap', a: this.batteryBar, b: '0', ohm: BODY_JOINT_OHM });
-    return [...list, ...this.wiresOf(moment.band)];
+    return list;
   }
 
   private wiresOf(band: Band): readonly Element[] {
     let list = this.wireElements.get(band);
     if (!list) {
-      list = this.makeWires(band);
+      this.joints ??= this.bodyJoints();
+      list = [...this.joints, ...this.makeWires(band)];
       this.wireElements.set(band, list);
     }
     return list;

@@ -1,4 +1,5 @@
 import { elementAmps } from './amps.ts';
+import { conductance } from './load.ts';
 import type { Network } from './network.ts';
 import { solveAtRest } from './solve.ts';
 import type { Device, Element, Probe, Settled, Solution } from './types.ts';
@@ -109,7 +110,11 @@ function comeToRest(
   let last: readonly Device[] = [];
   for (;;) {
     const elements = elementsFor(on);
-    if (!rest || !isSameList(elements, rest.elements)) rest = { elements, solution: solveAtRest(network, elements, { start }) };
+    if (!rest || !isSameList(elements, rest.elements)) {
+      // What stood behind a contact that has just opened is dead: its old volts lead nowhere.
+      if (rest && last.length > 0 && opens(rest.elements, elements)) start = undefined;
+      rest = { elements, solution: solveAtRest(network, elements, { start }) };
+    }
     const { solution } = rest;
     const probe = probeOf(network, elements, solution, on);
     const wantsBack = (d: Device): boolean => d.wants(probe, on(d.id)) !== on(d.id);
@@ -154,6 +159,13 @@ function isSameList(a: readonly Element[], b: readonly Element[]): boolean {
   if (a === b) return true;
   for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return false;
   return a.length === b.length;
+}
+
+function opens(before: readonly Element[], after: readonly Element[]): boolean {
+  return after.some((e, k) => {
+    const old = before[k]!;
+    return e !== old && e.kind === 'resistor' && conductance(e) === 0 && conductance(old) > 0;
+  });
 }
 
 function probeOf(network: Network, elements: readonly Element[], solution: Solution, on: (id: string) => boolean): Probe {
