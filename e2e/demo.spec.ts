@@ -53,7 +53,7 @@ test('a wire card names the worst load and drop over all key positions and suppl
   const { id } = await app.wireBetween(...FEED);
   const worst = Math.max(...computed.readings.map((r) => Math.abs(r.wireA[id] ?? 0)));
   const text = (await app.card.textContent()) ?? '';
-  const most = /Most in any moment: ([^(]*)\((\w+), (low|typical|high)\)/.exec(text.replace(/\s+/g, ' '));
+  const most = /For a moment it may be ([^(]*)\((\w+), (low|typical|high)\)/.exec(text.replace(/\s+/g, ' '));
   expect(most, text).not.toBeNull();
   expect(KEYS as readonly string[]).toContain(most?.[2]);
   // Never less than in any reading of the walk; part tolerances may make it more.
