@@ -13,5 +13,5 @@ function ports(...amps: number[]): Bench {
 export const example: Example = {
   flagged: () => ports(0.45, 1, 0.1),
   clean: () => ports(0.45, 0.1),
-  inOrder: 'The modem has a 5 V feed of its own; the other two take 0.55 A.',
+  inOrder: 'These two take 0.55 A together, less than half of what the ports give.',
 };
