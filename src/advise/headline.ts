@@ -1,3 +1,5 @@
+import { STAGES } from '../plan/stages.ts';
+import type { Stage } from '../plan/types.ts';
 import type { Level } from '../rules/types.ts';
 import type { Card, FindingsReport } from './types.ts';
 
@@ -31,6 +33,14 @@ export function lookedText(report: Pick<FindingsReport, 'looked' | 'cannotTell' 
 /** The same fact missed by several rules is one question. */
 export function missingFacts(report: Pick<FindingsReport, 'cannotTell'>): number {
   return new Set(report.cannotTell.map((c) => `${c.subject.kind}:${c.subject.id}:${c.needs}`)).size;
+}
+
+/** What waits for a later stage of the job, counted by stage, the nearest first. */
+export function waitingByStage(report: Pick<FindingsReport, 'waiting'>): readonly { readonly stage: Stage; readonly cards: number }[] {
+  return STAGES.flatMap((stage) => {
+    const cards = report.waiting.filter((c) => c.stage === stage).length;
+    return cards === 0 ? [] : [{ stage, cards }];
+  });
 }
 
 /** "2 hazards", "2 hazards in 3 places"; '' for none. */

@@ -1,7 +1,7 @@
 import type { Facts } from '../analysis/factsTypes.ts';
 import type { FaultPaths } from '../analysis/fuses.ts';
 import type { Graph } from '../analysis/graph.ts';
-import { reached, STAGES } from '../plan/stages.ts';
+import { FIRST_STAGE, reached } from '../plan/stages.ts';
 import type { Id, Stage } from '../plan/types.ts';
 import { runRules } from '../rules/engine.ts';
 import { ruleById } from '../rules/index.ts';
@@ -25,11 +25,12 @@ export function findingsReport(rules: readonly RuleDef[], facts: Facts, graph: G
   const { stage } = facts.plan;
   const aside: { card: Card; reason: string }[] = [];
   const open: Card[] = [];
-  const waiting: Card[] = [];
+  const waiting: (Card & { stage: Stage })[] = [];
   for (const card of toCards(ordered, stage)) {
     const reason = facts.plan.setAside[card.key];
     if (reason !== undefined) aside.push({ card, reason });
-    else (hasCome(card, stage) ? open : waiting).push(card);
+    else if (hasCome(card, stage)) open.push(card);
+    else waiting.push({ ...card, stage: ruleById.get(card.rule)?.stage ?? FIRST_STAGE });
   }
   return {
     cards: open,
@@ -63,14 +64,6 @@ function hasCome(f: Pick<Finding, 'rule' | 'level'>, now: Stage | undefined): bo
 export function wholeReport(report: FindingsReport): FindingsReport {
   if (report.waiting.length === 0) return report;
   return { ...report, cards: [...report.cards, ...report.waiting].sort((a, b) => RANK[a.level] - RANK[b.level]), waiting: [] };
-}
-
-/** What waits for a later stage of the job, counted by stage, the nearest first. */
-export function waitingByStage(report: Pick<FindingsReport, 'waiting'>): readonly { readonly stage: Stage; readonly cards: number }[] {
-  return STAGES.flatMap((stage) => {
-    const cards = report.waiting.filter((c) => ruleById.get(c.rule)?.stage === stage).length;
-    return cards === 0 ? [] : [{ stage, cards }];
-  });
 }
 
 /** Required terminals that nothing is joined to, per part. */

@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/types.ts';
-import type { Id, Plan } from '../plan/types.ts';
+import type { Id, Plan, Stage } from '../plan/types.ts';
 import type { Finding, Level, Subject } from '../rules/types.ts';
 
 /** Why an automatic value is what it is. Key: `part:p3.ratingA` or `wire:w7.areaMm2`. */
@@ -24,7 +24,7 @@ export interface FindingsReport {
   /** All findings, unfolded, same order; those of waiting cards too. */
   readonly findings: readonly Finding[];
   /** Cards that speak from a later stage of the job on; never a hazard. */
-  readonly waiting: readonly Card[];
+  readonly waiting: readonly (Card & { readonly stage: Stage })[];
   /** Cards the person has set aside, with the reason. */
   readonly aside: readonly { readonly card: Card; readonly reason: string }[];
   /** Number of rules that looked at something. */

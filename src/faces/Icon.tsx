@@ -12,6 +12,7 @@ const PATHS = {
   file: 'M5 3h7l3 3v11H5zM12 3v3h3',
   look: 'M3 10s3-5 7-5 7 5 7 5-3 5-7 5-7-5-7-5M10 8v4M8 10h4',
   sheet: 'M5 3h10v14H5zM8 7h4M8 10h4M8 13h2',
+  job: 'M4 4h4v4H4zM4 12h4v4H4zM11 6h5M11 14h5',
   cycle: 'M3 14h3V6h6v4h5M10 17v-3M15 17v-3',
   play: 'M7 4.5v11l8.5-5.5z',
   pause: 'M7 5v10M13 5v10',

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { waitingByStage } from '../advise/report.ts';
+import { waitingByStage } from '../advise/headline.ts';
 import type { FindingsReport } from '../advise/types.ts';
 import { Section } from '../faces/Section.tsx';
 import { setAside } from '../plan/edits.ts';

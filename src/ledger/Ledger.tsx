@@ -6,6 +6,7 @@ import { change } from './actions.ts';
 import { Findings } from './Findings.tsx';
 import { Glance } from './Glance.tsx';
 import { Headline } from './Headline.tsx';
+import { Job } from './Job.tsx';
 import { Limits } from './Limits.tsx';
 import { Mistakes } from './Mistakes.tsx';
 import { PartCard } from './PartCard.tsx';
@@ -17,6 +18,7 @@ import './ledger.css';
 
 const TABS = [
   { id: 'findings', label: 'Findings' },
+  { id: 'job', label: 'Job' },
   { id: 'supply', label: 'Supply' },
   { id: 'pins', label: 'Pins' },
   { id: 'vehicle', label: 'Vehicle' },
@@ -25,7 +27,7 @@ const SELECTED = { id: 'selected', label: 'Selected' } as const;
 type TabId = (typeof TABS)[number]['id'] | 'selected';
 
 /** The side report, "Answers" on screen: the headline, then what is selected, findings, supply, pins and vehicle. */
-export function Ledger() {
+export function Ledger({ jobAsked = 0 }: { /** Grows each time the job is asked for. */ readonly jobAsked?: number }) {
   const selection = useApp((s) => s.selection);
   const [tab, setTab] = useState<TabId>('findings');
   const [wanted, setWanted] = useState<{ readonly key: string } | null>(null);
@@ -40,8 +42,11 @@ export function Ledger() {
   // Something selected on the plan is what the person asks about; selected from a finding, the finding stays in view.
   useEffect(() => {
     if (selection.parts.length + selection.wires.length === 0) setTab((was) => (was === 'selected' ? before.current : was));
-    else if (!document.activeElement?.closest('.finding')) setTab('selected');
+    else if (!document.activeElement?.closest('.finding, .job')) setTab('selected');
   }, [selection]);
+  useEffect(() => {
+    if (jobAsked > 0) setTab('job');
+  }, [jobAsked]);
   const subject = shown === 'selected' ? selection : null;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another tab, or another thing selected, is shown from its top
   useEffect(() => {
@@ -94,6 +99,7 @@ export function Ledger() {
               <Findings wanted={wanted} />
             </>
           ) : null}
+          {shown === 'job' ? <Job /> : null}
           {shown === 'supply' ? <Supply onShowFinding={showFinding} /> : null}
           {shown === 'pins' ? <Pins /> : null}
           {shown === 'vehicle' ? (

@@ -175,6 +175,7 @@ function dressWires(plan: Plan, parts: ReadonlyMap<Id, PlacedPart>, lines: Reado
       points,
       ...wireStyle(wire, from, to),
       tag,
+      ...(wire.fitted ? { fitted: true as const } : {}),
       tagAt: tags.place(points, tag),
       crossings: over[n] as Point[],
     };
@@ -185,7 +186,16 @@ function dressWires(plan: Plan, parts: ReadonlyMap<Id, PlacedPart>, lines: Reado
 }
 
 function sameWire(a: PlacedWire, b: PlacedWire): boolean {
-  if (a.points !== b.points || a.ink !== b.ink || a.stripe !== b.stripe || a.width !== b.width || a.tag !== b.tag || a.owner !== b.owner) return false;
+  if (
+    a.points !== b.points ||
+    a.ink !== b.ink ||
+    a.stripe !== b.stripe ||
+    a.width !== b.width ||
+    a.tag !== b.tag ||
+    a.fitted !== b.fitted ||
+    a.owner !== b.owner
+  )
+    return false;
   if (a.tagAt.x !== b.tagAt.x || a.tagAt.y !== b.tagAt.y || a.crossings.length !== b.crossings.length) return false;
   return a.crossings.every((p, i) => p.x === b.crossings[i]?.x && p.y === b.crossings[i]?.y);
 }

@@ -1,6 +1,7 @@
 import { textWidth } from '../drawing/text.ts';
 import type { Ink, Primitive } from '../drawing/types.ts';
 import { zoneAt } from './layout.ts';
+import { fittedMark } from './symbols.ts';
 import { tagSize } from './tags.ts';
 import type { PlacedWire, PlacedZone, Scene } from './types.ts';
 import { isCable } from './wireStyle.ts';
@@ -77,7 +78,10 @@ function liesAt(pts: readonly number[], x: number, y: number): boolean {
 }
 
 export function tagPrimitives(wire: PlacedWire): Primitive[] {
-  return wire.tag === '' ? [] : pill(wire.tagAt.x, wire.tagAt.y, wire.tag, 9, tagSize(wire.tag).h);
+  if (wire.tag === '') return [];
+  const { w, h } = tagSize(wire.tag);
+  const { x, y } = wire.tagAt;
+  return [...pill(x, y, wire.tag, 9, h), ...(wire.fitted ? [fittedMark(x - w / 2 - 3, y - h / 2 - 1, 8)] : [])];
 }
 
 /** A small paper pill with text in its middle. */

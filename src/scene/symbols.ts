@@ -58,7 +58,13 @@ function drawn(part: Part, kind: PartKind, used: string): LocalPart {
   return {
     w,
     h,
-    primitives: [...turned, ...filledCells(terminals, wired, symbol.w, symbol.h, part.turn), ...rings, ...labelled.primitives],
+    primitives: [
+      ...turned,
+      ...filledCells(terminals, wired, symbol.w, symbol.h, part.turn),
+      ...rings,
+      ...labelled.primitives,
+      ...(part.fitted ? [fittedMark(0, 0)] : []),
+    ],
     pads,
     outside: labelled.outside,
     name: part.name ?? kind.title,
@@ -66,6 +72,11 @@ function drawn(part: Part, kind: PartKind, used: string): LocalPart {
     onBar: false,
     kind,
   };
+}
+
+/** A filled corner: what is in the vehicle already. Shape alone tells it, so that it is seen without colours. */
+export function fittedMark(x: number, y: number, size = 9): Primitive {
+  return { t: 'poly', pts: [x, y, x + size, y, x, y + size], fill: 'ink' };
 }
 
 /** Small rings where wires may be joined, filled once joined; header cells are drawn by the computer itself. */
@@ -94,6 +105,7 @@ function ground(part: Part, kind: PartKind): LocalPart {
     { t: 'line', pts: [20, 0, 20, 14], ink: part.owner === 'vehicle' ? 'vehicle' : 'ink', w: 2 },
     { t: 'circle', x: 20, y: 14, r: 5, fill: 'paper', ink: part.owner === 'vehicle' ? 'vehicle' : 'ink', lw: 1.5 },
     { t: 'circle', x: 20, y: 14, r: 1.5, fill: 'ink' },
+    ...(part.fitted ? [fittedMark(6, 2)] : []),
     { t: 'text', x: 20, y: 41, text: part.name ?? terminal.label, size: 9, ink: 'soft', anchor: 'middle' },
   ];
   return {

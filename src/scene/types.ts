@@ -31,6 +31,8 @@ export interface PlacedWire {
   readonly stripe: Ink | null;
   readonly width: number;
   readonly tag: string;
+  /** It is in the vehicle already. */
+  readonly fitted?: true;
   /** Middle of the longest straight piece, for the tag. */
   readonly tagAt: Point;
   /** Places where this wire passes over another: drawn with a gap in the lower one. */

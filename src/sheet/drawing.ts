@@ -1,6 +1,7 @@
 import { textWidth } from '../drawing/text.ts';
 import type { Box, Ink, Point, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
+import { fittedMark } from '../scene/symbols.ts';
 import type { PlacedPart, PlacedWire, Scene } from '../scene/types.ts';
 import { isCable } from '../scene/wireStyle.ts';
 
@@ -35,7 +36,7 @@ export function scenePrimitives(
     ...scene.joints.map((j): Primitive => ({ t: 'circle', x: j.x, y: j.y, r: 3, fill: 'ink' })),
     ...parts.flatMap((part) => part.primitives),
     ...parts.flatMap((part) => itemPrimitives(part, items.get(part.id))),
-    ...wires.flatMap((wire) => slip(wire.tagAt, tagOf(wire), 'ink')),
+    ...wires.flatMap((wire) => [...slip(wire.tagAt, tagOf(wire), 'ink'), ...(wire.fitted ? [fittedSlip(wire.tagAt, tagOf(wire))] : [])]),
   ];
 }
 
@@ -96,6 +97,11 @@ export function slip(at: Point, text: string, ink: Ink): Primitive[] {
     { t: 'rect', x: at.x - w / 2, y: at.y - LEAST_TYPE_U / 2 - 2, w, h: LEAST_TYPE_U + 4, r: 2, fill: 'paper', ink, lw: 0.6 },
     { t: 'text', x: at.x, y: at.y + LEAST_TYPE_U * 0.36, text, size: LEAST_TYPE_U, ink: 'ink', anchor: 'middle' },
   ];
+}
+
+/** The filled corner of a slip whose wire is in the vehicle already. */
+function fittedSlip(at: Point, text: string): Primitive {
+  return fittedMark(at.x - (textWidth(text, LEAST_TYPE_U) + 5) / 2 - 2, at.y - LEAST_TYPE_U / 2 - 4, 7);
 }
 
 /** `RD/WH` of a red wire with a white stripe. */

@@ -33,6 +33,9 @@ export function cssString(text: string): string {
 /** A square to tick, large enough for a gloved hand. */
 export const TICK = h`<span class="tick"></span>`;
 
+/** The same, crossed: done before this was printed. */
+export const TICKED = h`<span class="tick" role="img" aria-label="done">×</span>`;
+
 export interface Column {
   readonly title: string;
   /** `n` figures, `c` centred, `up` centred under a title that stands upright, `keep` unbroken, `blank` room to write; default text. */

@@ -2,7 +2,7 @@ import { KEY_POSITIONS } from '../analysis/types.ts';
 import { HEADER } from '../trade/header.ts';
 import { type Context, wireName } from './context.ts';
 import { amps, DASH, dropVolts, type LengthUnit, lengthText, nearVolts, percent, volts } from './figures.ts';
-import { type Column, type Html, h, raw, section, TICK, table } from './markup.ts';
+import { type Column, type Html, h, raw, section, TICK, TICKED, table } from './markup.ts';
 import { fuseRows, partRows, relayRows, tapRows } from './partRows.ts';
 import { TOO_MUCH, type WireRow, wireRows, wireToBuy } from './wireRows.ts';
 
@@ -20,8 +20,8 @@ export function wireSection(context: Context, unit: LengthUnit): Html {
     amps(r.loadA),
     twoLines(dropVolts(r.dropV), shareText(r)),
     r.protectedBy || (r.nominalV === 0 ? 'return' : 'none'),
-    r.cable ? DASH : TICK,
-    r.cable ? DASH : TICK,
+    r.cable ? DASH : box(r.fitted),
+    r.cable ? DASH : box(r.fitted),
     TICK,
     '',
   ]);
@@ -55,6 +55,11 @@ function endsCell(r: WireRow, usualC: number | undefined): Html {
   ].filter((t) => t !== '');
   const end = (text: string, joint: string): Html => h`<div class="end"><span>${shortEnd(text)}</span> <span>${joint}</span></div>`;
   return h`${end(r.from, r.fromJoint)}${end(`→ ${r.to}`, r.toJoint)}${more.length === 0 ? raw('') : h`<div>(${more.join('; ')})</div>`}`;
+}
+
+/** What is fitted was cut and crimped before. */
+function box(done: boolean): Html {
+  return done ? TICKED : TICK;
 }
 
 /** Nothing for no drop. */
@@ -179,7 +184,15 @@ function levelWords(level: string | undefined): string {
 }
 
 export function partsSection(context: Context, unit: LengthUnit): Html {
-  const parts = partRows(context).map((r) => [String(r.items.length), r.title, r.spec, r.items.join(', '), r.names.join('; '), r.zones.join('; '), TICK]);
+  const parts = partRows(context).map((r) => [
+    String(r.items.length),
+    r.title,
+    r.spec,
+    r.items.join(', '),
+    r.names.join('; '),
+    r.zones.join('; '),
+    box(r.ids.every((id) => context.plan.parts[id]?.fitted)),
+  ]);
   if (parts.length === 0) return raw('');
   const all = wireToBuy(wireRows(context));
   const mixed = new Set(all.map((w) => w.insulationC)).size > 1;

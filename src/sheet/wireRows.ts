@@ -45,6 +45,8 @@ export interface WireRow {
   /** Fuse that protects it, '' when none does; `F2 (too much)` when it lets more through than the wire carries. */
   readonly protectedBy: string;
   readonly note: string;
+  /** It is in the vehicle already. */
+  readonly fitted: boolean;
 }
 
 /** The build's wires, by number; the vehicle's own are never among them. */
@@ -84,6 +86,7 @@ function wireRow(context: Context, wire: Wire): WireRow {
     dropShare: report?.worstDropShare ?? null,
     protectedBy: protectionOf(report),
     note: wire.note ?? '',
+    fitted: wire.fitted ?? false,
   };
 }
 

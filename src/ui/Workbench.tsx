@@ -4,12 +4,14 @@ import { Surface } from '../canvas/Surface.tsx';
 import { Icon } from '../faces/Icon.tsx';
 import { KeySlide } from '../keycycle/KeySlide.tsx';
 import { Strip } from '../keycycle/Strip.tsx';
+import { Job } from '../ledger/Job.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { Shelf } from '../shelf/Shelf.tsx';
 import { app, useApp } from '../state/store.ts';
 import { AnswersButton } from './AnswersButton.tsx';
 import { HeldChip } from './HeldChip.tsx';
 import { useHotkeys } from './hotkeys.ts';
+import { JobLine } from './JobLine.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useWide } from './useWide.ts';
 
@@ -22,6 +24,8 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   const [shelfOpen, setShelfOpen] = useState(false);
   const [answersOpen, setAnswersOpen] = useState(false);
   const [cycleOpen, setCycleOpen] = useState(false);
+  const [jobOpen, setJobOpen] = useState(false);
+  const [jobAsked, setJobAsked] = useState(0);
   const wide = useWide(68.75);
   const phone = !useWide(43.75);
   // Where there is room, and a computer whose story it tells, the key cycle stands open until somebody folds it.
@@ -57,7 +61,10 @@ export default function Workbench({ onNew }: { onNew(): void }) {
           To the answers
         </a>
       )}
-      <TopBar phone={phone} onNew={onNew} onSheet={() => setSheet(true)} {...(wide || phone ? {} : { onShelf: () => setShelfOpen(!shelfOpen) })} />
+      <div className="bench-head">
+        <TopBar phone={phone} onNew={onNew} onSheet={() => setSheet(true)} {...(wide || phone ? {} : { onShelf: () => setShelfOpen(!shelfOpen) })} />
+        {phone ? null : <JobLine onOpen={() => setJobAsked((n) => n + 1)} />}
+      </div>
       {wide ? (
         <aside className="bench-shelf">
           <Shelf />
@@ -89,22 +96,38 @@ export default function Workbench({ onNew }: { onNew(): void }) {
               onClick={() => {
                 setCycleOpen(!cycleOpen);
                 setAnswersOpen(false);
+                setJobOpen(false);
               }}
             >
               <Icon name="cycle" />
+            </button>
+            <button
+              type="button"
+              className={jobOpen ? 'btn icon on' : 'btn icon'}
+              title="Job"
+              aria-label="Job"
+              aria-expanded={jobOpen}
+              onClick={() => {
+                setJobOpen(!jobOpen);
+                setCycleOpen(false);
+                setAnswersOpen(false);
+              }}
+            >
+              <Icon name="job" />
             </button>
             <AnswersButton
               open={answersOpen}
               onToggle={() => {
                 setAnswersOpen(!answersOpen);
                 setCycleOpen(false);
+                setJobOpen(false);
               }}
             />
           </div>
         </section>
       ) : (
         <aside className="bench-answers" id="answers" tabIndex={-1} aria-label="Answers">
-          <Ledger />
+          <Ledger jobAsked={jobAsked} />
         </aside>
       )}
       {shelfOpen && !wide ? (
@@ -116,6 +139,14 @@ export default function Workbench({ onNew }: { onNew(): void }) {
         <Drawer side="bottom" label="Key cycle" onClose={() => setCycleOpen(false)}>
           <div className="drawer-scroll">
             <Strip open />
+          </div>
+        </Drawer>
+      ) : null}
+      {jobOpen && phone ? (
+        <Drawer side="bottom" label="Job" onClose={() => setJobOpen(false)}>
+          <JobLine onOpen={() => undefined} />
+          <div className="drawer-scroll">
+            <Job onShown={() => setJobOpen(false)} />
           </div>
         </Drawer>
       ) : null}

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { waitingByStage } from '../../src/advise/headline.ts';
 import { computeResults, repairsFor } from '../../src/advise/index.ts';
-import { waitingByStage, wholeReport } from '../../src/advise/report.ts';
+import { wholeReport } from '../../src/advise/report.ts';
 import { apply, merge } from '../../src/plan/apply.ts';
 import { setFitted, setStage, setVehicle } from '../../src/plan/edits.ts';
 import type { Edit, Plan } from '../../src/plan/types.ts';

@@ -1,0 +1,150 @@
+import { useId } from 'react';
+import type { Group, JobEntry, JobStage } from '../advise/jobTypes.ts';
+import { count } from '../faces/format.ts';
+import { TermText } from '../faces/TermText.tsx';
+import { setFitted, setSetting, setTicks } from '../plan/edits.ts';
+import { FIRST_STAGE } from '../plan/stages.ts';
+import type { Id } from '../plan/types.ts';
+import { app, useApp } from '../state/store.ts';
+import { change, pointAt, pointAway, selectSubject } from './actions.ts';
+import { STAGE_WORDS } from './jobWords.ts';
+import { useJob, whenCurrent } from './useJob.ts';
+import './job.css';
+
+/** What is to do at the stage where the plan stands, as boxes to tick and places to look at. */
+export function Job({ onShown }: { /** Something is shown on the drawing. */ onShown?(): void }) {
+  const stages = useJob();
+  const at = useApp((s) => s.plan?.stage ?? FIRST_STAGE);
+  const stage = stages?.find((s) => s.stage === at);
+  if (!stage) return <p className="note">Being worked out …</p>;
+  const { name, about } = STAGE_WORDS[at];
+  return (
+    <section className="job" aria-label={`Job: ${name}`}>
+      <header className="job-head">
+        <h3>{name}</h3>
+        <span className="note">{stage.entries.length === 0 ? '' : `${stage.open} of ${stage.entries.length} open`}</span>
+      </header>
+      <p className="soft">
+        <TermText text={about} />
+      </p>
+      {stage.entries.length === 0 ? <p className="note">{NOTHING[at] ?? 'Nothing here yet: it comes with the first parts of the build.'}</p> : null}
+      {grouped(stage).map(({ group, entries }) => (
+        <Lot key={group?.key ?? ''} group={group} entries={entries} whole={at === 'wire'} {...(onShown ? { onShown } : {})} />
+      ))}
+    </section>
+  );
+}
+
+const NOTHING: Readonly<Partial<Record<JobStage['stage'], string>>> = {
+  find: 'No lead to measure yet: put a feed on the plan.',
+  draw: 'Nothing is loose, and no hazard or fault was found. What no drawing can show stands on the wiring sheet’s checklist.',
+};
+
+function grouped({ entries }: JobStage): { group: Group | undefined; entries: JobEntry[] }[] {
+  const lots = new Map<string, { group: Group | undefined; entries: JobEntry[] }>();
+  for (const entry of entries) {
+    const key = entry.group?.key ?? '';
+    const lot = lots.get(key);
+    if (lot) lot.entries.push(entry);
+    else lots.set(key, { group: entry.group, entries: [entry] });
+  }
+  return [...lots.values()];
+}
+
+/** Entries that are done together; a whole zone may be ticked at once. */
+function Lot({
+  group,
+  entries,
+  whole,
+  onShown,
+}: {
+  readonly group: Group | undefined;
+  readonly entries: readonly JobEntry[];
+  readonly whole: boolean;
+  onShown?(): void;
+}) {
+  const id = useId();
+  const open = entries.filter((e) => !e.done);
+  return (
+    <section className="job-lot" {...(group ? { 'aria-labelledby': id } : {})}>
+      {group ? (
+        <header>
+          <h4 id={id}>{group.title}</h4>
+          {whole && open.length > 1 ? (
+            <button type="button" className="btn" onClick={() => fitIn(open, true)}>
+              Tick all {open.length}
+              <span className="hidden-text"> in {group.title}</span>
+            </button>
+          ) : (
+            <span className="note">{open.length === 0 ? 'done' : count(open.length, 'open line')}</span>
+          )}
+        </header>
+      ) : null}
+      <ul>
+        {entries.map((entry) => (
+          <Row key={entry.key} entry={entry} {...(onShown ? { onShown } : {})} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Row({ entry, onShown }: { readonly entry: JobEntry; onShown?(): void }) {
+  const { subject } = entry;
+  const words = (
+    <span className="job-words">
+      {entry.about === '' ? null : <b>{entry.about}</b>} {entry.text}
+    </span>
+  );
+  return (
+    <li className={entry.done ? 'job-row done' : 'job-row'} onPointerEnter={() => (subject ? pointAt([subject]) : undefined)} onPointerLeave={pointAway}>
+      {entry.by.how === 'plan' ? (
+        <span className="job-open">{words}</span>
+      ) : (
+        <label>
+          <input type="checkbox" checked={entry.done} onChange={(e) => close(entry, e.currentTarget.checked)} />
+          {words}
+        </label>
+      )}
+      {subject ? (
+        <button
+          type="button"
+          className="btn quiet"
+          onClick={() => {
+            selectSubject(subject);
+            bringIntoView(subject.kind, subject.id);
+            onShown?.();
+          }}
+        >
+          Show<span className="hidden-text"> {entry.about} on the plan</span>
+        </button>
+      ) : null}
+    </li>
+  );
+}
+
+function close(entry: JobEntry, done: boolean): void {
+  const { plan } = app.getState();
+  if (!plan) return;
+  const { by, subject } = entry;
+  if (by.how === 'fit') fitIn([entry], done);
+  if (by.how === 'tick') change(setTicks(plan, by.keys, done, by.instead));
+  if (by.how === 'setting' && subject) change(setSetting(plan, subject.id, by.setting, done));
+}
+
+/** What is fitted takes the automatic values of the moment with it: they must be those of the plan as it stands. */
+function fitIn(entries: readonly JobEntry[], done: boolean): void {
+  const of = (kind: 'part' | 'wire'): Id[] => entries.flatMap((e) => (e.subject?.kind === kind ? [e.subject.id] : []));
+  whenCurrent(() => {
+    const { plan, results } = app.getState();
+    if (plan && results) change(setFitted(plan, results.filled, { parts: of('part'), wires: of('wire') }, done));
+  });
+}
+
+function bringIntoView(kind: 'part' | 'wire' | 'plan', id: Id): void {
+  const { scene, camera, setCamera } = app.getState();
+  const box = kind === 'part' ? scene?.parts.get(id)?.box : undefined;
+  const tag = kind === 'wire' ? scene?.wires.get(id)?.tagAt : undefined;
+  const at = box ? { x: box.x + box.w / 2, y: box.y + box.h / 2 } : tag;
+  if (at) setCamera({ ...camera, x: at.x, y: at.y });
+}

@@ -1,0 +1,64 @@
+import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import type { JobLists, JobStage } from '../advise/jobTypes.ts';
+import type { Results } from '../advise/types.ts';
+import { app, useApp } from '../state/store.ts';
+import type { AppState } from '../state/types.ts';
+
+/** The lists come with the wiring sheet's code, which the first picture does not wait for. */
+const code = () => import('../sheet/job.ts');
+type Code = Awaited<ReturnType<typeof code>>;
+let loaded: Code | null = null;
+
+const listsOf = new WeakMap<Results, { readonly unit: string; readonly lists: JobLists }>();
+
+function lists({ contextOf, jobLists }: Code, results: Results, unit: AppState['units']['length']): JobLists {
+  const known = listsOf.get(results);
+  if (known?.unit === unit) return known.lists;
+  const made = jobLists(contextOf(results), unit);
+  listsOf.set(results, { unit, lists: made });
+  return made;
+}
+
+/** The job as it stands: ticks at once, what is computed as soon as it is. Null until there is something to say. */
+export function useJob(): readonly JobStage[] | null {
+  const plan = useApp((s) => s.plan);
+  // What is dragged may yet go elsewhere: the list keeps still meanwhile.
+  const settled = useApp((s) => (s.provisional === null ? s.results : null));
+  const unit = useApp((s) => s.units.length);
+  const [calm, setCalm] = useState(settled);
+  if (settled !== null && settled !== calm) setCalm(settled);
+  const results = useDeferredValue(calm);
+  const [ready, setReady] = useState(loaded);
+  useEffect(() => {
+    if (ready) return;
+    let gone = false;
+    void code().then((c) => {
+      loaded = c;
+      if (!gone) setReady(c);
+    });
+    return () => {
+      gone = true;
+    };
+  }, [ready]);
+  return useMemo(
+    () => (plan && results && ready && results.filled.id === plan.id ? ready.jobLine(plan, results, lists(ready, results, unit)) : null),
+    [plan, results, ready, unit],
+  );
+}
+
+/** Runs once the figures are those of the plan as it stands; at once when they are. */
+export function whenCurrent(run: () => void): void {
+  const current = ({ plan, resultsFor }: AppState): boolean => plan !== null && resultsFor === plan;
+  if (current(app.getState())) {
+    run();
+    return;
+  }
+  const { plan } = app.getState();
+  const stop = app.subscribe((state) => {
+    if (state.plan?.id !== plan?.id || state.workerError !== null) stop();
+    else if (current(state)) {
+      stop();
+      run();
+    }
+  });
+}
