@@ -15,7 +15,7 @@ const TOP = 'Dash top';
 test.use({ viewport: { width: 1600, height: 1000 } });
 
 test('the demo is built again from an empty plan with few actions, and works', async ({ page }, info) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   const app = new App(page);
   // As the demo's van: it does not stop at lights, and its computer may start again after the starter has turned.
   await app.planMine(async () => {
