@@ -1,8 +1,9 @@
 import { ampsAt, direction, flowOf, portVolts, slopesOf } from './amps.ts';
 import type { Factors } from './factors.ts';
-import { loadValues } from './load.ts';
+import { conductance, loadValues } from './load.ts';
 import { endsOf, type Network } from './network.ts';
 import { factorAt } from './newton.ts';
+import { LEAST_OHM } from './ports.ts';
 import { Responses } from './response.ts';
 import { cornerFactors, figure, scaled } from './scaled.ts';
 import type { Element, NodeName, Solution } from './types.ts';
@@ -196,6 +197,8 @@ export function sensitivities(network: Network, elements: readonly Element[], so
 
 /** Change of an element's own currents per relative change of a figure, at fixed volts. */
 function ownSlope(element: Element, param: string, v1: number, v2: number): { di1: number; di2: number } {
+  // Ohm's law needs no trial, as long as the resistance counts as it is.
+  if (element.kind === 'resistor' && param === 'ohm' && element.ohm > 2 * LEAST_OHM) return { di1: -v1 * conductance(element), di2: 0 };
   const at = flowOf(element, v1, v2);
   for (let step = STEP; ; step *= 0.1) {
     const more = flowOf(scaled(element, param, 1 + step), v1, v2);

@@ -101,8 +101,6 @@ interface Wish {
   readonly side: Aim['side'];
   /** Places in `felt` of those that weigh. */
   readonly weighty: readonly number[];
-  /** The most that all tolerances together can move the target, to first order. */
-  readonly reach: number;
   readonly key: string;
 }
 
@@ -123,20 +121,30 @@ function wishOf(linearised: Linearised, { target, side }: Aim, aim: number): Wis
   const felt: number[] = [];
   const effects: number[] = [];
   let most = 0;
-  let reach = 0;
   for (let k = 0; k < all.length; k++) {
     const size = Math.abs(all[k]!) * reaches[k]!;
     // Also false for an effect that is not a number.
     if (!(size > FELT)) continue;
     felt.push(k);
     effects.push(all[k]!);
-    reach += size;
     if (size > most) most = size;
   }
   const weighty: number[] = [];
   for (let i = 0; i < felt.length; i++) if (Math.abs(effects[i]!) * reaches[felt[i]!]! > WEIGHTY * most) weighty.push(i);
   const key = weighty.map((i) => (effects[i]! > 0 ? felt[i]! : -felt[i]! - 1)).join();
-  return { aim, freedoms, felt, effects, side, weighty, reach, key };
+  return { aim, freedoms, felt, effects, side, weighty, key };
+}
+
+/** The most that all tolerances together can move a target, to first order. */
+function reachOf(linearised: Linearised, target: Target): number {
+  const { reaches } = linearised;
+  const effects = linearised.effects(target);
+  let reach = 0;
+  for (let k = 0; k < effects.length; k++) {
+    const size = Math.abs(effects[k]!) * reaches[k]!;
+    if (size > FELT) reach += size;
+  }
+  return reach;
 }
 
 /**
@@ -149,8 +157,8 @@ function starvedInputs(linearised: Linearised, network: Network, elements: reado
     if ((e.kind !== 'stepdown' || !e.on) && e.kind !== 'linear') continue;
     const target: Target = { plus: e.in, minus: e.gnd };
     const spareV = targetValue(network, elements, solution, target) - e.dropV * upper(e, 'dropV') - e.setV * upper(e, 'setV');
-    const wish = wishOf(linearised, { target, side: 'min' }, wishes.length);
-    if (wish.reach > 0 && FIRST_ORDER * wish.reach > spareV) wishes.push(wish);
+    const reach = reachOf(linearised, target);
+    if (reach > 0 && FIRST_ORDER * reach > spareV) wishes.push(wishOf(linearised, { target, side: 'min' }, wishes.length));
   }
   return wishes;
 }
