@@ -1,4 +1,4 @@
-import type { Device, Element, Tolerances } from '../circuit/types.ts';
+import type { Device, Element, Probe, Tolerances } from '../circuit/types.ts';
 import type { Situation } from '../parts/types.ts';
 import type { Line } from '../plan/types.ts';
 import type { PartView } from './factsTypes.ts';
@@ -150,12 +150,31 @@ function isSameTolerance(a: Tolerances = {}, b: Tolerances = {}): boolean {
 }
 
 function renameDevice(d: Device, view: PartView): Device {
-  const id = view.part.id;
+  const { id } = view.part;
+  const node = kept((n) => nodeName(view, n));
+  const own = kept((x) => `${id}:${x}`);
+  let asked: Probe;
+  const local: Probe = { volts: (n) => asked.volts(node(n)), amps: (e, port) => asked.amps(own(e), port), on: (x) => asked.on(own(x)) };
   return {
     ...d,
-    id: `${id}:${d.id}`,
-    wants: (probe, on) =>
-      d.wants({ volts: (n) => probe.volts(nodeName(view, n)), amps: (e, port) => probe.amps(`${id}:${e}`, port), on: (x) => probe.on(`${id}:${x}`) }, on),
+    id: own(d.id),
+    wants: (probe, on) => {
+      asked = probe;
+      return d.wants(local, on);
+    },
+  };
+}
+
+/** Names put together once: a device asks by the same few again and again. */
+function kept(name: (local: string) => string): (local: string) => string {
+  const known = new Map<string, string>();
+  return (local) => {
+    let found = known.get(local);
+    if (found === undefined) {
+      found = name(local);
+      known.set(local, found);
+    }
+    return found;
   };
 }
 

@@ -1,10 +1,11 @@
 import type { Device, Element } from '../circuit/types.ts';
 import type { Situation } from '../parts/types.ts';
 import type { Mapped, PartBehaviour } from './behaviours.ts';
+import type { PartView } from './factsTypes.ts';
 
-interface PartAtInstant {
+export interface Behaving {
+  readonly view: PartView;
   readonly behaviour: PartBehaviour;
-  readonly situation: () => Omit<Situation, 'on'>;
 }
 
 /** A part whose elements change with its devices: where they stand in the list, and for which states. */
@@ -25,24 +26,23 @@ export class Instant {
   private list: Element[];
   private readonly switching: Switching[] = [];
 
-  constructor(common: readonly Element[], parts: readonly PartAtInstant[]) {
+  /** @param situationOf what a part finds itself in */
+  constructor(common: readonly Element[], parts: readonly Behaving[], situationOf: (view: PartView) => Omit<Situation, 'on'>) {
     const list = [...common];
     const devices: Device[] = [];
     const off = (): boolean => false;
-    for (const { behaviour, situation } of parts) {
+    for (const { view, behaviour } of parts) {
       let mapped = behaviour.constant;
       if (!mapped) {
-        const s = situation();
-        mapped = behaviour.at(s, off);
-        if (behaviour.switches)
-          this.switching.push({
-            behaviour,
-            situation: s,
-            from: list.length,
-            key: behaviour.switchKey(off),
-            known: behaviour.moment(s),
-            looks: behaviour.looks,
-          });
+        const situation = situationOf(view);
+        let known = behaviour.moment(situation);
+        mapped = known.get(behaviour.switchKey(off)) ?? null;
+        if (!mapped) {
+          mapped = behaviour.at(situation, off);
+          // It may have looked at more than before.
+          known = behaviour.moment(situation);
+        }
+        if (behaviour.switches) this.switching.push({ behaviour, situation, from: list.length, key: behaviour.switchKey(off), known, looks: behaviour.looks });
       }
       for (const d of mapped.devices) devices.push(d);
       for (const e of mapped.elements) list.push(e);

@@ -83,10 +83,7 @@ export class NetworkMaker {
     const key = `${moment.state}|${moment.band}|${moment.supplyV ?? ''}|${moment.load ?? ''}|${[...(moment.pressed ?? [])].sort().join()}`;
     let instant = this.instants.get(key);
     if (!instant) {
-      instant = new Instant(
-        this.common(moment),
-        this.parts.map(({ view, behaviour }) => ({ behaviour, situation: () => this.situation(view, moment) })),
-      );
+      instant = new Instant(this.common(moment), this.parts, this.situations(moment));
       this.instants.set(key, instant);
     }
     return instant;
@@ -140,18 +137,26 @@ export class NetworkMaker {
     return list;
   }
 
-  private situation(view: PartView, moment: Moment): Omit<Situation, 'on'> {
-    const wired = this.wired.get(view.part.id)!;
-    return {
-      state: moment.state,
-      band: moment.band,
-      vehicle: this.graph.plan.vehicle,
-      supplyV: moment.supplyV ?? this.supply(moment.state, moment.band),
-      ambientC: moment.band === 'low' ? view.maxC : moment.band === 'typical' ? TYPICAL_C : view.minC,
-      live: (line) => isLive(line, moment.state),
-      load: moment.load ?? LOAD_OF[moment.band],
-      wired: (t) => wired.has(t),
-      pressed: moment.pressed?.has(view.part.id) ?? false,
+  /** What each part finds itself in at a moment. */
+  private situations(moment: Moment): (view: PartView) => Omit<Situation, 'on'> {
+    const { state, band, pressed } = moment;
+    const { vehicle } = this.graph.plan;
+    const volt = moment.supplyV ?? this.supply(state, band);
+    const load = moment.load ?? LOAD_OF[band];
+    const live: Situation['live'] = (line) => isLive(line, state);
+    return (view) => {
+      const wired = this.wired.get(view.part.id)!;
+      return {
+        state,
+        band,
+        vehicle,
+        supplyV: volt,
+        ambientC: band === 'low' ? view.maxC : band === 'typical' ? TYPICAL_C : view.minC,
+        live,
+        load,
+        wired: (t) => wired.has(t),
+        pressed: pressed?.has(view.part.id) ?? false,
+      };
     };
   }
 }

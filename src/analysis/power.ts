@@ -1,4 +1,4 @@
-import { allAmps, type Network } from '../circuit/index.ts';
+import { allFlows, type Network } from '../circuit/index.ts';
 import type { Element, Settled } from '../circuit/types.ts';
 import type { Id } from '../plan/types.ts';
 import { parkedDays, selfDischargeA } from '../trade/battery.ts';
@@ -16,29 +16,32 @@ export interface PartWatts {
 /** What is not computed is null. */
 export function partWatts(network: Network, elements: readonly Element[], settled: Settled): PartWatts | null {
   if (!isComputed(settled)) return null;
-  const { solution } = settled;
-  const { first, second } = allAmps(network, elements, solution);
-  const v = (node: string): number => {
-    const i = network.nodeIndex.get(node);
-    return i === undefined || i < 0 ? 0 : solution.volts[i]!;
-  };
+  const { watt } = allFlows(network, elements, settled.solution);
+  const owners = ownersOf(network, elements);
   const of = new Map<Id, number>();
   let usedW = 0;
-  elements.forEach((e, k) => {
-    const watt = elementWatts(e, first[k]!, second[k]!, v);
-    if (e.kind !== 'source' || e.a !== 'battery') usedW += watt;
-    const colon = e.id.indexOf(':');
-    if (colon <= 0) return;
-    const part = e.id.slice(0, colon);
-    of.set(part, (of.get(part) ?? 0) + watt);
-  });
+  for (let k = 0; k < elements.length; k++) {
+    const e = elements[k]!;
+    if (e.kind !== 'source' || e.a !== 'battery') usedW += watt[k]!;
+    const part = owners[k]!;
+    if (part !== null) of.set(part, (of.get(part) ?? 0) + watt[k]!);
+  }
   return { of, usedW };
 }
 
-function elementWatts(e: Element, first: number, second: number, v: (node: string) => number): number {
-  if (e.kind === 'opto') return (v(e.a) - v(e.k)) * first + (v(e.c) - v(e.e)) * second;
-  if (e.kind === 'stepdown' || e.kind === 'linear') return (v(e.in) - v(e.gnd)) * first - (v(e.out) - v(e.gnd)) * second;
-  return (v(e.a) - v(e.b)) * first * (e.kind === 'source' ? -1 : 1);
+const ownerLists = new WeakMap<Network, readonly (Id | null)[]>();
+
+/** The part that each element of a network belongs to; null for wires and the body. */
+function ownersOf(network: Network, elements: readonly Element[]): readonly (Id | null)[] {
+  let owners = ownerLists.get(network);
+  if (!owners) {
+    owners = elements.map((e) => {
+      const colon = e.id.indexOf(':');
+      return colon > 0 ? e.id.slice(0, colon) : null;
+    });
+    ownerLists.set(network, owners);
+  }
+  return owners;
 }
 
 /** What fuses and contacts lose on the way is no draw worth a line, A and share of the whole. */

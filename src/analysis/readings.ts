@@ -22,7 +22,9 @@ export class Solver {
   private readonly compiled: readonly Element[];
   private readonly devices: readonly string[];
   private readonly nodeOf: Int32Array;
-  private readonly elementRefs: readonly { at: number; port: string | undefined }[];
+  /** Element behind each entry of `index.elements`, and whether its second port is meant. */
+  private readonly elementRefs: Int32Array;
+  private readonly isSecond: Uint8Array;
   private readonly wireRefs: Int32Array;
 
   /** @param earlier solver of the same plan with other values, whose structure is taken over where it is the same */
@@ -44,7 +46,8 @@ export class Solver {
       if (e.id.startsWith('~')) return;
       for (const port of portsOf(e)) refs.push({ at, port, name: port ? `${e.id}:${port}` : e.id });
     });
-    this.elementRefs = refs;
+    this.elementRefs = Int32Array.from(refs, (r) => r.at);
+    this.isSecond = Uint8Array.from(refs, (r) => (r.port === 'out' ? 1 : 0));
     const at = this.network.elementIndex;
     const wires = graph.wires.map((w) => w.id).filter((id) => at.has(wireElement(id)));
     this.wireRefs = Int32Array.from(wires, (id) => at.get(wireElement(id))!);
@@ -81,16 +84,21 @@ export class Solver {
     const bad = solution.status !== 'solved' ? solution.status : settled.outcome !== 'settled' ? settled.outcome : null;
     const computed = isComputed(settled);
     const terminalV = new Float64Array(this.nodeOf.length);
+    const { volts, floating } = solution;
     for (let i = 0; i < terminalV.length; i++) {
       const node = this.nodeOf[i]!;
-      terminalV[i] = node === -1 ? 0 : node === -2 || !computed || solution.floating.has(node) ? Number.NaN : solution.volts[node]!;
+      if (node === -1) continue;
+      terminalV[i] = node === -2 || !computed || (floating.size > 0 && floating.has(node)) ? Number.NaN : volts[node]!;
     }
-    const wireA = new Float64Array(this.wireRefs.length).fill(Number.NaN);
-    const elementA = new Float64Array(this.elementRefs.length).fill(Number.NaN);
+    const wireA = new Float64Array(this.wireRefs.length);
+    const elementA = new Float64Array(this.elementRefs.length);
     if (computed) {
       const { first, second } = allAmps(this.network, elements, solution);
       for (let i = 0; i < wireA.length; i++) wireA[i] = first[this.wireRefs[i]!]!;
-      for (let i = 0; i < elementA.length; i++) elementA[i] = (this.elementRefs[i]!.port === 'out' ? second : first)[this.elementRefs[i]!.at]!;
+      for (let i = 0; i < elementA.length; i++) elementA[i] = (this.isSecond[i] ? second : first)[this.elementRefs[i]!]!;
+    } else {
+      wireA.fill(Number.NaN);
+      elementA.fill(Number.NaN);
     }
     return {
       state: moment.state,

@@ -1,4 +1,4 @@
-import { conductance, linearFigures } from './load.ts';
+import { linearFigures, loadValues } from './load.ts';
 import { endsOf, type Network } from './network.ts';
 import { CODE, lawOne, lawTwo, OUT, prepareOne, prepareTwo, STRIDE } from './ports.ts';
 import type { Element, NodeName, Solution } from './types.ts';
@@ -71,32 +71,57 @@ export function elementAmps(network: Network, element: Element, solution: Soluti
 
 /**
  * Currents of all elements, A, in the compiled order and in the direction given with each: `first` at the first port,
- * `second` at the second port of two-ports.
+ * `second` at the second port of two-ports; and the power that each takes up, W (negative for what gives).
  */
-export function allAmps(network: Network, elements: readonly Element[], { volts, rest }: Solution): { first: Float64Array; second: Float64Array } {
+export function allFlows(network: Network, elements: readonly Element[], { volts, rest }: Solution): Flows {
   const first = new Float64Array(elements.length);
   const second = new Float64Array(elements.length);
+  const watt = new Float64Array(elements.length);
   const n = volts.length;
   // Ground is index n: undefined there, hence 0.
   const across = (p: number, q: number): number => {
     const coarse = (p < n ? volts[p]! : 0) - (q < n ? volts[q]! : 0);
     return rest ? coarse + ((p < n ? rest[p]! : 0) - (q < n ? rest[q]! : 0)) : coarse;
   };
+  loadValues(network, elements);
   const { linear, one, two } = network;
+  const { linearG, linearV, parOne, parTwo, eta } = network.work;
   for (let k = 0; k < linear.count; k++) {
     const at = linear.element[k]!;
-    const e = elements[at]!;
     const v = across(linear.from[k]!, linear.to[k]!);
-    first[at] = e.kind === 'source' ? conductance(e) * (e.volt - v) : conductance(e) * v;
+    const amp = linearG[k]! * (v - linearV[k]!);
+    first[at] = network.kinds[at] === 'source' ? -amp : amp;
+    watt[at] = v * amp;
   }
-  for (let k = 0; k < one.count; k++) first[one.element[k]!] = flowOf(elements[one.element[k]!]!, across(one.from[k]!, one.to[k]!), 0).i1;
+  for (let k = 0; k < one.count; k++) {
+    const at = one.element[k]!;
+    const v = across(one.from[k]!, one.to[k]!);
+    lawOne(one.code[k]!, parOne, k * STRIDE, v);
+    first[at] = OUT[0]!;
+    watt[at] = v * OUT[0]!;
+  }
   for (let k = 0; k < two.count; k++) {
     const at = two.element[k]!;
-    const { i1, i2 } = flowOf(elements[at]!, across(two.from[k]!, two.to[k]!), across(two.from2[k]!, two.to2[k]!));
-    first[at] = i1;
-    second[at] = elements[at]!.kind === 'opto' ? i2 : -i2;
+    const code = two.code[k]!;
+    const v = across(two.from[k]!, two.to[k]!);
+    const w = across(two.from2[k]!, two.to2[k]!);
+    lawTwo(code, parTwo, k * STRIDE, eta[k]!, v, w);
+    first[at] = OUT[0]!;
+    second[at] = code === CODE.opto ? OUT[1]! : -OUT[1]!;
+    watt[at] = v * OUT[0]! + w * OUT[1]!;
   }
-  return { first, second };
+  return { first, second, watt };
+}
+
+export interface Flows {
+  readonly first: Float64Array;
+  readonly second: Float64Array;
+  readonly watt: Float64Array;
+}
+
+/** Currents of all elements alone. */
+export function allAmps(network: Network, elements: readonly Element[], solution: Solution): Pick<Flows, 'first' | 'second'> {
+  return allFlows(network, elements, solution);
 }
 
 /** The same at given port volts. */

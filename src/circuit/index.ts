@@ -1,4 +1,4 @@
-export { type Audit, allAmps, audit, elementAmps } from './amps.ts';
+export { type Audit, allAmps, allFlows, audit, elementAmps } from './amps.ts';
 export { compile, type Network } from './network.ts';
 export { cornerFactors } from './scaled.ts';
 export { type Sensitivity, sensitivities, type Target, targetValue } from './sensitivity.ts';
