@@ -71,7 +71,9 @@ function judge(facts: Facts, { computer }: KeySense, use: PinUse): Verdict {
   const amp = vehicleTaps(facts)
     .filter((t) => ending.feeds.has(t.view))
     .reduce((sum, t) => sum + tapA(facts, t, 'RUN_STOPPED', 'typical'), 0);
-  const hours = amp > 0 ? (USABLE_SHARE * facts.plan.vehicle.batteryAh) / amp : Number.POSITIVE_INFINITY;
+  // Nothing runs: nothing runs the battery flat.
+  if (amp <= 0) return fine(subject);
+  const hours = (USABLE_SHARE * facts.plan.vehicle.batteryAh) / amp;
   return found({
     level: 'advice',
     subject,

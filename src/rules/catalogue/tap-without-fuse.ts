@@ -102,7 +102,8 @@ function judge(facts: Facts, tap: Tap): Verdict[] {
   const thinnestA = Math.min(Number.POSITIVE_INFINITY, ...wires.map((w) => facts.analysis.wires[w.id]?.limitA ?? Number.POSITIVE_INFINITY));
   const guarded = donorProtects(tap, thinnestA);
   const names = [...new Set(hit.map((h) => called(h.view)))];
-  const way = wires[0] ? ` over ${wireName(facts, wires[0].id)}, which carries ${amps(thinnestA)}` : '';
+  const limited = Number.isFinite(thinnestA);
+  const way = wires[0] && limited ? ` over ${wireName(facts, wires[0].id)}, which carries ${amps(thinnestA)}` : '';
   return [
     found({
       level: guarded ? 'advice' : 'hazard',
@@ -112,7 +113,7 @@ function judge(facts: Facts, tap: Tap): Verdict[] {
         ? `${called(tap.view)} feeds ${names.join(', ')} with no fuse of its own; the vehicle’s ${tap.source.donorFuseA} A fuse, read at the vehicle, protects the wire.`
         : `${called(tap.view)} reaches ${names.slice(0, 3).join(', ')}${names.length > 3 ? ` and ${names.length - 3} more` : ''} with no fuse on the way${way}.`,
       todo: 'Put a fuse within a hand’s width of the tap, sized for the thinnest wire behind it.',
-      figures: [{ label: 'planning limit of the thinnest wire', value: thinnestA, unit: 'A' }],
+      figures: limited ? [{ label: 'planning limit of the thinnest wire', value: thinnestA, unit: 'A' }] : [],
     }),
   ];
 }
