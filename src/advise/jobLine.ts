@@ -43,7 +43,11 @@ const ENTRIES: Readonly<Record<Stage, (job: Job) => JobEntry[]>> = { find, draw,
 
 const isOurs = (view: PartView): boolean => view.part.owner === 'build' && view.kind.owner !== 'vehicle';
 const called = (view: PartView): string => `${view.item} ${view.name}`;
-const terminalCalled = (view: PartView, id: string): string => view.terminals.find((t) => t.id === id)?.label || id;
+/** "K1 Hold relay 30"; "X2 Constant 30" alone, whose name ends with its terminal. */
+const endCalled = (view: PartView, id: string): string => {
+  const terminal = view.terminals.find((t) => t.id === id)?.label || id;
+  return called(view).endsWith(` ${terminal}`) ? called(view) : `${called(view)} ${terminal}`;
+};
 const wireCalled = (wire: Wire): string => `Wire ${wire.number === undefined ? wire.id : `W${wire.number}`}`;
 
 /** Leads to measure, fuses to read, and what is not known of taps and vehicle. */
@@ -118,7 +122,7 @@ function fit({ plan, ours, views, wires, results }: Job): JobEntry[] {
   const rows = wires.map((wire): JobEntry => {
     const [from, to] = [views.get(wire.from.part), views.get(wire.to.part)];
     const ends = [from, to].flatMap((v) => (v ? [v.part.zone] : [])).sort((a, b) => orderOf(a) - orderOf(b));
-    const end = (view: PartView | undefined, terminal: string): string => (view ? `${called(view)} ${terminalCalled(view, terminal)}` : terminal);
+    const end = (view: PartView | undefined, terminal: string): string => (view ? endCalled(view, terminal) : terminal);
     return {
       key: `wire:${wire.id}`,
       subject: { kind: 'wire', id: wire.id },

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Group, JobEntry, JobStage } from '../advise/jobTypes.ts';
 import { count } from '../faces/format.ts';
 import { TermText } from '../faces/TermText.tsx';
@@ -16,10 +16,15 @@ export function Job({ onShown }: { /** Something is shown on the drawing. */ onS
   const stages = useJob();
   const at = useApp((s) => s.plan?.stage ?? FIRST_STAGE);
   const stage = stages?.find((s) => s.stage === at);
+  const here = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another stage is read from its top
+  useEffect(() => {
+    here.current?.closest('.drawer-scroll, .ledger-body')?.scrollTo({ top: 0 });
+  }, [at]);
   if (!stage) return <p className="note">Being worked out …</p>;
   const { name, about } = STAGE_WORDS[at];
   return (
-    <section className="job" aria-label={`Job: ${name}`}>
+    <section ref={here} className="job" aria-label={`Job: ${name}`}>
       <header className="job-head">
         <h3>{name}</h3>
         <span className="note">{stage.entries.length === 0 ? '' : `${stage.open} of ${stage.entries.length} open`}</span>
@@ -91,18 +96,29 @@ function Lot({
 
 function Row({ entry, onShown }: { readonly entry: JobEntry; onShown?(): void }) {
   const { subject } = entry;
+  // A tick shows at once, also while the figures that it freezes are still being worked out.
+  const [asked, setAsked] = useState<boolean | null>(null);
+  if (asked !== null && asked === entry.done) setAsked(null);
+  const done = asked ?? entry.done;
   const words = (
     <span className="job-words">
       {entry.about === '' ? null : <b>{entry.about}</b>} {entry.text}
     </span>
   );
   return (
-    <li className={entry.done ? 'job-row done' : 'job-row'} onPointerEnter={() => (subject ? pointAt([subject]) : undefined)} onPointerLeave={pointAway}>
+    <li className={done ? 'job-row done' : 'job-row'} onPointerEnter={() => (subject ? pointAt([subject]) : undefined)} onPointerLeave={pointAway}>
       {entry.by.how === 'plan' ? (
         <span className="job-open">{words}</span>
       ) : (
         <label>
-          <input type="checkbox" checked={entry.done} onChange={(e) => close(entry, e.currentTarget.checked)} />
+          <input
+            type="checkbox"
+            checked={done}
+            onChange={(e) => {
+              setAsked(e.currentTarget.checked);
+              close(entry, e.currentTarget.checked, () => setAsked(null));
+            }}
+          />
           {words}
         </label>
       )}
@@ -123,22 +139,25 @@ function Row({ entry, onShown }: { readonly entry: JobEntry; onShown?(): void })
   );
 }
 
-function close(entry: JobEntry, done: boolean): void {
+function close(entry: JobEntry, done: boolean, giveUp: () => void): void {
   const { plan } = app.getState();
-  if (!plan) return;
   const { by, subject } = entry;
-  if (by.how === 'fit') fitIn([entry], done);
-  if (by.how === 'tick') change(setTicks(plan, by.keys, done, by.instead));
-  if (by.how === 'setting' && subject) change(setSetting(plan, subject.id, by.setting, done));
+  if (by.how === 'fit') fitIn([entry], done, giveUp);
+  else if (plan && by.how === 'tick') tell(change(setTicks(plan, by.keys, done, by.instead)), giveUp);
+  else if (plan && by.how === 'setting' && subject) tell(change(setSetting(plan, subject.id, by.setting, done)), giveUp);
+}
+
+function tell(refused: string | null, giveUp: () => void): void {
+  if (refused !== null) giveUp();
 }
 
 /** What is fitted takes the automatic values of the moment with it: they must be those of the plan as it stands. */
-function fitIn(entries: readonly JobEntry[], done: boolean): void {
+function fitIn(entries: readonly JobEntry[], done: boolean, giveUp: () => void = () => undefined): void {
   const of = (kind: 'part' | 'wire'): Id[] => entries.flatMap((e) => (e.subject?.kind === kind ? [e.subject.id] : []));
   whenCurrent(() => {
     const { plan, results } = app.getState();
-    if (plan && results) change(setFitted(plan, results.filled, { parts: of('part'), wires: of('wire') }, done));
-  });
+    if (plan && results) tell(change(setFitted(plan, results.filled, { parts: of('part'), wires: of('wire') }, done)), giveUp);
+  }, giveUp);
 }
 
 function bringIntoView(kind: 'part' | 'wire' | 'plan', id: Id): void {

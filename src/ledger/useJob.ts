@@ -46,19 +46,24 @@ export function useJob(): readonly JobStage[] | null {
   );
 }
 
-/** Runs once the figures are those of the plan as it stands; at once when they are. */
-export function whenCurrent(run: () => void): void {
-  const current = ({ plan, resultsFor }: AppState): boolean => plan !== null && resultsFor === plan;
-  if (current(app.getState())) {
+/** Runs once the figures are those of the plan as it stands, at once when they are; or gives up: another plan, no figures. */
+export function whenCurrent(run: () => void, giveUp: () => void): void {
+  const current = (): boolean => {
+    const { plan, resultsFor } = app.getState();
+    return plan !== null && resultsFor === plan;
+  };
+  if (current()) {
     run();
     return;
   }
-  const { plan } = app.getState();
-  const stop = app.subscribe((state) => {
-    if (state.plan?.id !== plan?.id || state.workerError !== null) stop();
-    else if (current(state)) {
-      stop();
-      run();
-    }
+  const id = app.getState().plan?.id;
+  const stop = app.subscribe(() => {
+    const { plan, workerError } = app.getState();
+    const lost = plan?.id !== id || workerError !== null;
+    // Several may wait: the first one to run changes the plan, and the others wait again.
+    if (!lost && !current()) return;
+    stop();
+    if (lost) giveUp();
+    else run();
   });
 }

@@ -41,7 +41,8 @@ export function wireSection(context: Context, unit: LengthUnit): Html {
   ];
   const insulation = usualC === undefined ? '' : ` Insulation ${usualC} °C where nothing else is said.`;
   const tooMuch = all.some((r) => r.protectedBy.endsWith(TOO_MUCH)) ? ' Too much = it lets more through than the wire carries: see the open findings.' : '';
-  const intro = h`<p>Numbers are those of the drawing; after the dot stands the terminal. Cut = run + 10 % + 100 mm at each end. Load is the heating current; drop is the largest of all key positions.${insulation}${tooMuch} The vehicle’s own wires are not on this list.</p>`;
+  const fitted = all.some((r) => r.fitted) ? ' A crossed box: fitted before this was printed; the drawing shows it by a filled corner.' : '';
+  const intro = h`<p>Numbers are those of the drawing; after the dot stands the terminal. Cut = run + 10 % + 100 mm at each end. Load is the heating current; drop is the largest of all key positions.${insulation}${tooMuch}${fitted} The vehicle’s own wires are not on this list.</p>`;
   return section('Wire list', h`${intro}\n${table('Wire list', head, rows)}`, 'own');
 }
 

@@ -49,7 +49,7 @@ th.up { padding: 0.5mm 0; }
 th.up span { display: inline-block; writing-mode: vertical-rl; transform: rotate(180deg); text-align: left; white-space: nowrap; }
 table.whole { break-inside: avoid; }
 .blank { min-width: 14mm; width: 14mm; }
-.tick { display: inline-block; width: 5.5mm; height: 5.5mm; border: 0.4mm solid #000; vertical-align: middle; flex: none; }
+.tick { display: inline-block; width: 5.5mm; height: 5.5mm; border: 0.4mm solid #000; vertical-align: middle; flex: none; font: 700 5mm/4.8mm sans-serif; text-align: center; }
 .keep { white-space: nowrap; }
 .small { font-size: 8.25pt; }
 .cols { columns: 2; column-gap: 6mm; }

@@ -76,6 +76,18 @@ describe('wire list', () => {
     expect(html).not.toContain('oo much');
   });
 
+  it('crosses the boxes of what was fitted before, and says what the cross means', () => {
+    const w22 = results.filled.wires.w22!;
+    const some = { ...results, filled: { ...results.filled, wires: { ...results.filled.wires, w22: { ...w22, fitted: true } } } };
+    const crosses = (text: string) => text.split('aria-label="done"').length - 1;
+    const sheet = sheetHtml(some, { paper: 'A4', date: 'x' });
+    // Cut and crimped; it has yet to be tested.
+    expect(crosses(sheet)).toBe(2);
+    expect(sheet).toContain('A crossed box: fitted before this was printed');
+    expect(crosses(html)).toBe(0);
+    expect(html).not.toContain('crossed box');
+  });
+
   it('sums the wire to buy', () => {
     const black = wireToBuy(wireRows(context)).find((b) => b.areaMm2 === 1.5 && b.colour === 'black');
     // W3 1.10 + W5 0.25 x 1.1 + 0.2 = 0.475, rounded up 0.50.
