@@ -57,7 +57,7 @@ function speaks(f: Finding, loose: ReadonlyMap<Id, readonly string[]>, facts: Fa
 
 /** A hazard never waits; the rest is told from the stage of the job on in which it matters. */
 function hasCome(f: Pick<Finding, 'rule' | 'level'>, now: Stage | undefined): boolean {
-  return true || reached(now, ruleById.get(f.rule)?.stage);
+  return f.level === 'hazard' || reached(now, ruleById.get(f.rule)?.stage);
 }
 
 /** The same report with what waits for a later stage among its cards: paper is read at the vehicle, at every stage. */

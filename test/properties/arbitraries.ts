@@ -4,10 +4,8 @@ import { partKind, partKinds } from '../../src/parts/index.ts';
 import type { PartKind, Setting } from '../../src/parts/types.ts';
 import { emptyPlan } from '../../src/plan/new.ts';
 import type { Id, Part, Plan, Run, Value, Vehicle, Wire, Zone } from '../../src/plan/types.ts';
-import type { Bench } from '../../src/rules/book/bench.ts';
-import { bench } from '../../src/rules/book/plans.ts';
-import type { Example } from '../../src/rules/book/types.ts';
 import { AREAS_MM2 } from '../../src/trade/conductors.ts';
+import { bench } from '../rules/plans.ts';
 
 const KINDS = [...partKinds.values()];
 const ZONE_KINDS = ['engine-bay', 'dash', 'dash-top', 'under-seat', 'console', 'roof', 'load-bay', 'desk', 'outside'] as const;
@@ -168,28 +166,17 @@ export const nonsensePlan: fc.Arbitrary<Plan> = fc
     return withWires(plan, wires);
   });
 
-/** The plain bench and, so that every kind of part stands wired in as it is meant, both plans of every example of the rule book. */
-const BASES: readonly (() => Bench)[] = [
-  () => bench('spoilt'),
-  ...Object.values(import.meta.glob<{ example: Example }>('../../src/rules/book/examples/*.ts', { eager: true })).flatMap((m) => [
-    m.example.flagged,
-    m.example.clean,
-  ]),
-];
-
-/** A plan that runs, mostly, with some wires cut, some settings typed to anything and some wires added anywhere. */
+/** A sound plan with some wires cut, some settings typed to anything and some wires added anywhere: runs, mostly. */
 export const spoiltPlan: fc.Arbitrary<Plan> = fc
   .record({
-    base: fc.nat(BASES.length - 1),
     vehicle: anyVehicle,
     cut: fc.array(fc.nat(99), { maxLength: 4 }),
     gone: fc.array(fc.nat(99), { maxLength: 2 }),
     typed: fc.array(fc.tuple(fc.nat(99), fc.nat(99), fc.infiniteStream(fc.double({ min: 0, max: 1, noNaN: true }))), { maxLength: 3 }),
     wires: fc.array(anyWire, { maxLength: 4 }),
   })
-  .map(({ base: at, vehicle, cut, gone, typed, wires }) => {
-    const sound = BASES[at]!().plan;
-    const base: Plan = { ...sound, vehicle: { ...sound.vehicle, ...vehicle } };
+  .map(({ vehicle, cut, gone, typed, wires }) => {
+    const base = bench('spoilt', vehicle).plan;
     const lost = new Set(gone.map((n) => Object.keys(base.parts)[n % Object.keys(base.parts).length]!));
     const without = new Set(cut.map((n) => Object.keys(base.wires)[n % Object.keys(base.wires).length]!));
     const parts: Record<Id, Part> = Object.fromEntries(Object.entries(base.parts).filter(([id]) => !lost.has(id)));
