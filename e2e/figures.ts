@@ -15,6 +15,7 @@ export const STATE_OF: Readonly<Record<Key, VehicleState>> = {
 
 export interface Report {
   readonly summary: { readonly hazards: number; readonly faults: number };
+  readonly findings: readonly { readonly rule: string; readonly level: string }[];
   readonly parts: readonly { readonly id: string; readonly kind: string }[];
   readonly wires: readonly {
     readonly id: string;

@@ -9,7 +9,7 @@ const DEMO = 'public/plans/mobile-library-van.plan.json';
 const MOST_POINTER_ACTIONS = 60;
 const MOST_TYPED_CHARACTERS = 12;
 const DASH = 'Behind the dash';
-const TOP = 'Dash top';
+const TOP = 'Under the seat';
 
 // Large enough to see the whole plan while it grows.
 test.use({ viewport: { width: 1600, height: 1000 } });
@@ -17,10 +17,11 @@ test.use({ viewport: { width: 1600, height: 1000 } });
 test('the demo is built again from an empty plan with few actions, and works', async ({ page }, info) => {
   test.setTimeout(240_000);
   const app = new App(page);
-  // As the demo's van: it does not stop at lights, and its computer may start again after the starter has turned.
+  // As the demo's van: the computer sits under a seat (on the dash it gets too hot), it does not stop at lights, and its computer may start again after the starter has turned.
   await app.planMine(async () => {
     await app.click(page.getByRole('group', { name: /^4\. / }).getByText('No', { exact: true }));
     await app.click(page.getByText('No, it may start again'));
+    for (const what of [/^2\. /, /^3\. /]) await app.click(page.getByRole('group', { name: what }).getByText('Under a seat', { exact: true }));
   });
 
   // Two turns of the wheel with Ctrl make room to the right and below.
@@ -84,9 +85,6 @@ test('the demo is built again from an empty plan with few actions, and works', a
   await app.mend(app.findings('Hazard').first(), /alternator clamps/);
   await app.settled();
   await expect(app.findings('Hazard')).toHaveCount(0);
-  // "I don't know" puts the computer on top of the dash: there the relay's coil gets hot.
-  await app.mend(app.findings('Fault').first(), /pulls in by/);
-  await app.settled();
   await expect(app.findings('Fault')).toHaveCount(0);
   await expect(app.headline.getByRole('heading')).toHaveText('No hazard, no fault found');
   expect(app.pointerActions).toBeLessThanOrEqual(MOST_POINTER_ACTIONS);
@@ -100,7 +98,8 @@ test('the demo is built again from an empty plan with few actions, and works', a
   const file = info.outputPath('rebuilt.plan.json');
   await writeFile(file, JSON.stringify(rebuilt));
   const computed = reportOf(file);
-  expect(computed.summary).toMatchObject({ hazards: 0, faults: 0 });
+  // On paper stands also what waits until one wires: no lead has been measured yet.
+  expect(computed.findings.filter((f) => f.level !== 'advice').map((f) => f.rule)).toEqual(['tap-not-proven', 'tap-not-proven']);
   expect(computed.readings.filter((r) => r.status !== 'solved')).toEqual([]);
   const computer = (await app.part('computer')).id;
   const up = Object.fromEntries(KEYS.map((key) => [key, readingIn(computed, key, 'typical').deviceOn[`${computer}:powered`]]));
