@@ -68,7 +68,14 @@ test.describe('the list of findings', () => {
     await app.openDemo();
     // Lengths of its wires are typed: from there they no longer reach.
     const tooShort = 'Length that cannot be right';
-    const from = await app.middle('Supply fuse');
+    // What arrives late (the key cycle's line) may still push the drawing about: it must have come to rest.
+    let from = await app.middle('Supply fuse');
+    const stands = async (): Promise<boolean> => {
+      const last = from;
+      from = await app.middle('Supply fuse');
+      return last.x === from.x && last.y === from.y;
+    };
+    await expect.poll(stands, { intervals: [1000] }).toBe(true);
     const to = await app.inZone('Under the seat', 60, 300);
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
