@@ -42,7 +42,7 @@ function figures(before: Results, after: Results): Effect['figures'] {
 }
 
 function count({ report }: Results, level: 'hazard' | 'fault'): number {
-  return report.findings.filter((f) => f.level === level).length;
+  return report.cards.filter((c) => c.level === level).length;
 }
 
 /** Parts of the build by kind and rating, wire by size in tenths of a metre. */

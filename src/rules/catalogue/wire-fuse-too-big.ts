@@ -1,4 +1,4 @@
-import { largestFuseA } from '../../analysis/choose.ts';
+import { smallestFuseA } from '../../analysis/choose.ts';
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { WireReport } from '../../analysis/types.ts';
 import { amps, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
@@ -52,10 +52,12 @@ export const wireFuseTooBig = defineRule({
     const g = guarded(facts).find((x) => x.guard === finding.subject.id);
     if (!g || g.weak.length === 0) return [];
     const fuse = facts.analysis.fuses[g.guard];
-    const fits = largestFuseA(Math.min(...g.wires.map((w) => w.limitA)));
+    const view = facts.parts.get(g.guard);
+    // The smallest that holds: it guards best, and the wires stay as they are.
+    const holds = fuse && view ? smallestFuseA(fuse.heatA, view.runningMaxC) : null;
     const repairs: Repair[] = [];
-    if (fuse && fits !== null && fits < fuse.ratingA && g.maxA <= fuse.ratingA * (1 + 1e-9) && (fuse.heatA / fuse.allowedA) * fuse.ratingA <= fits) {
-      repairs.push(typing(g.guard, { ratingA: fits }, `Fit a ${fits} A fuse`, true));
+    if (fuse && holds !== null && holds < fuse.ratingA && holds <= Math.min(...g.wires.map((w) => w.limitA)) && g.maxA <= fuse.ratingA * (1 + 1e-9)) {
+      repairs.push(typing(g.guard, { ratingA: holds }, `Fit a ${holds} A fuse`, true));
     }
     const makings = new Map(g.weak.map((w) => [w.id, thickEnough(facts, w.id, Math.max(w.protection.from.maxA, w.protection.to.maxA))]));
     repairs.push(thicken(makings, repairs.length === 0));
