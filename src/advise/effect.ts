@@ -22,8 +22,8 @@ export function effectOf(before: Results, after: Results): Effect {
   const more = difference(shopping(before), shopping(after));
   return {
     figures: figures(before, after),
-    buys: more.filter(([, n]) => n > 0).map(([what, n]) => bought(what, n)),
-    spares: more.filter(([, n]) => n < 0).map(([what, n]) => bought(what, -n)),
+    buys: more.filter(([, n]) => n > 0).map(([what, n]) => `${n} ${what}`),
+    spares: more.filter(([, n]) => n < 0).map(([what, n]) => `${-n} ${what}`),
   };
 }
 
@@ -45,14 +45,19 @@ function count({ report }: Results, level: 'hazard' | 'fault'): number {
   return report.cards.filter((c) => c.level === level).length;
 }
 
+/** How much of each thing is bought: pieces ("× Blade fuse ...") or metres ("m wire 0.5 mm²"). */
+type Shopping = ReadonlyMap<string, number>;
+
 /** Parts of the build by kind and rating, wire by size in tenths of a metre. */
-function shopping({ filled }: Results): Map<string, number> {
+function shopping({ filled }: Results): Shopping {
   const list = new Map<string, number>();
   const add = (what: string, n: number): void => void list.set(what, (list.get(what) ?? 0) + n);
   for (const view of viewsOf(filled).values()) {
     if (view.part.owner !== 'build' || view.kind.owner === 'vehicle') continue;
     const spec = view.kind.spec(view.s);
-    add(spec === '' || spec.toLowerCase().startsWith(view.kind.title.toLowerCase()) ? spec || view.kind.title : `${view.kind.title}, ${spec}`, 1);
+    const { title } = view.kind;
+    const named = spec.toLowerCase().startsWith(title.toLowerCase()) ? spec : [title, spec].filter(Boolean).join(', ');
+    add(`× ${named}`, 1);
   }
   for (const wire of Object.values(filled.wires)) {
     if (wire.owner === 'build' && wire.areaMm2 !== undefined && wire.lengthM !== undefined)
@@ -61,12 +66,8 @@ function shopping({ filled }: Results): Map<string, number> {
   return list;
 }
 
-function difference(before: ReadonlyMap<string, number>, after: ReadonlyMap<string, number>): [string, number][] {
+function difference(before: Shopping, after: Shopping): [string, number][] {
   return [...new Set([...before.keys(), ...after.keys()])]
     .map((what): [string, number] => [what, Math.round(10 * ((after.get(what) ?? 0) - (before.get(what) ?? 0))) / 10])
     .filter(([, n]) => n !== 0);
-}
-
-function bought(what: string, n: number): string {
-  return what.startsWith('m wire') ? `${n} ${what}` : `${n} × ${what}`;
 }

@@ -33,7 +33,10 @@ export interface OfferedRepair {
   readonly effect: Effect | null;
 }
 
-/** Larger plans take a rule's repair as it is: proving it would hold up the page. */
+/** A repair as its rule proposes it, not tried yet. */
+export type ProposedRepair = Omit<OfferedRepair, 'effect'>;
+
+/** Larger plans take a rule's repair as it is: proving it would hold up whoever waits for it. */
 const PROVE_UP_TO_PARTS = 120;
 
 /**
@@ -41,30 +44,29 @@ const PROVE_UP_TO_PARTS = 120;
  * leave the finding or raise a hazard is not offered.
  */
 export function repairsFor(plan: Plan, results: Results, finding: Finding): OfferedRepair[] {
+  const small = Object.keys(plan.parts).length <= PROVE_UP_TO_PARTS;
+  return proposals(plan, results, finding).flatMap((repair): OfferedRepair[] => {
+    if (!small) return [{ ...repair, effect: null }];
+    const after = tried(plan, repair.edit);
+    return after && helped(results, after, finding) ? [{ ...repair, effect: effectOf(results, after) }] : [];
+  });
+}
+
+/** What a finding's rule proposes and fits the plan as it is, untried. What touches fitted things is never `safe`. */
+export function proposals(plan: Plan, results: Results, finding: Finding): ProposedRepair[] {
   const rule = ruleById.get(finding.rule);
   if (!rule?.repair) return [];
-  const facts = makeFacts(results.filled, results.analysis);
-  const small = Object.keys(plan.parts).length <= PROVE_UP_TO_PARTS;
-  const offers: OfferedRepair[] = [];
-  for (const repair of proposed(rule.repair, finding, facts)) {
+  return proposed(rule.repair, finding, makeFacts(results.filled, results.analysis)).flatMap((repair) => {
+    const { title, safe } = repair;
     const edit = repair.edit(plan);
-    if (!edit || edit.changes.length === 0) continue;
-    const after = small ? tried(plan, edit) : null;
-    if (small && !(after && helped(results, after, finding))) continue;
+    if (!edit || edit.changes.length === 0) return [];
     const fitted = fittedTouched(plan, edit);
-    offers.push({
-      title: repair.title,
-      safe: repair.safe && fitted.length === 0,
-      fitted,
-      edit: { ...edit, intent: 'repair.apply', label: repair.title },
-      effect: after && effectOf(results, after),
-    });
-  }
-  return offers;
+    return [{ title, safe: safe && fitted.length === 0, fitted, edit: { ...edit, intent: 'repair.apply', label: title } }];
+  });
 }
 
 /** A repair that throws is a slip of its rule: the finding stands without it. */
-export function proposed(repair: NonNullable<RuleDef['repair']>, finding: Finding, facts: Facts): readonly Repair[] {
+function proposed(repair: NonNullable<RuleDef['repair']>, finding: Finding, facts: Facts): readonly Repair[] {
   try {
     return repair(finding, facts);
   } catch {

@@ -1,23 +1,16 @@
-import { makeFacts } from '../analysis/facts.ts';
-import type { Facts } from '../analysis/factsTypes.ts';
 import { apply, merge } from '../plan/apply.ts';
 import type { Edit, Plan } from '../plan/types.ts';
 import { ruleById } from '../rules/index.ts';
 import type { Finding, Repair } from '../rules/types.ts';
-import { computeResults, helped, proposed } from './index.ts';
+import { computeResults, helped, type ProposedRepair, proposals } from './index.ts';
 import type { Results } from './types.ts';
 
 /** Repairs are named by what is done: two that begin with the same verb ("Move it ...") are of one kind. */
 const verbOf = (repair: Pick<Repair, 'title'>): string => repair.title.split(' ')[0] ?? '';
 
-/** Repairs that change nothing the person chose and that fit the plan as it is. */
-function harmless(plan: Plan, facts: Facts, finding: Finding): { readonly title: string; readonly edit: Edit }[] {
-  const rule = ruleById.get(finding.rule);
-  if (!rule?.repair) return [];
-  return proposed(rule.repair, finding, facts).flatMap((r) => {
-    const edit = r.safe ? r.edit(plan) : null;
-    return edit && edit.changes.length > 0 ? [{ title: r.title, edit }] : [];
-  });
+/** Repairs that change nothing the person chose or fitted and that fit the plan as it is. */
+function harmless(plan: Plan, results: Results, finding: Finding): ProposedRepair[] {
+  return proposals(plan, results, finding).filter((r) => r.safe);
 }
 
 /**
@@ -26,8 +19,7 @@ function harmless(plan: Plan, facts: Facts, finding: Finding): { readonly title:
  */
 export function kindForAll(plan: Plan, results: Results, findings: readonly Finding[]): string | null {
   if (findings.length < 2) return null;
-  const facts = makeFacts(results.filled, results.analysis);
-  const kinds = findings.map((f) => harmless(plan, facts, f).map(verbOf));
+  const kinds = findings.map((f) => harmless(plan, results, f).map(verbOf));
   return kinds[0]?.find((verb) => kinds.every((k) => k.includes(verb))) ?? null;
 }
 
@@ -51,8 +43,7 @@ export function* mendAll(plan: Plan, results: Results, findings: readonly Findin
   for (const wanted of findings) {
     const finding = known.report.findings.find((f) => f.rule === wanted.rule && f.subject.id === wanted.subject.id);
     if (finding) {
-      const facts = makeFacts(known.filled, known.analysis);
-      const repair = harmless(now, facts, finding).find((r) => verbOf(r) === kind);
+      const repair = harmless(now, known, finding).find((r) => verbOf(r) === kind);
       const applied = repair ? apply(now, repair.edit) : null;
       if (!repair || !applied?.ok) break;
       const after = computeResults(applied.plan);

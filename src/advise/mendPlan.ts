@@ -1,11 +1,8 @@
-import { makeFacts } from '../analysis/facts.ts';
 import { apply, merge } from '../plan/apply.ts';
 import type { Edit, Plan } from '../plan/types.ts';
-import { ruleById } from '../rules/index.ts';
 import type { Finding, Level } from '../rules/types.ts';
 import { type Effect, effectOf } from './effect.ts';
-import { fittedTouched } from './fitted.ts';
-import { computeResults, proposed } from './index.ts';
+import { computeResults, proposals } from './index.ts';
 import type { Results } from './types.ts';
 
 /** Most repairs in one go; a plan that wants more is looked at in between. */
@@ -69,7 +66,7 @@ export function* mendPlan(plan: Plan, results: Results): Generator<number, Mende
     before,
     after: countOf(known),
     effect: effectOf(results, known),
-    questions: wanted(known).map((finding) => ({ finding, offers: offersFor(now, known, finding).map((o) => o.title) })),
+    questions: wanted(known).map((finding) => ({ finding, offers: proposals(now, known, finding).map((o) => o.title) })),
   };
 }
 
@@ -97,8 +94,8 @@ interface Tried {
 
 function* firstThatLowers(plan: Plan, results: Results, finding: Finding, made: number): Generator<number, Tried | null> {
   const least = countOf(results);
-  for (const offer of offersFor(plan, results, finding)) {
-    if (!offer.safe || fittedTouched(plan, offer.edit).length > 0) continue;
+  for (const offer of proposals(plan, results, finding)) {
+    if (!offer.safe) continue;
     const applied = apply(plan, offer.edit);
     if (!applied.ok) continue;
     const after = computeResults(applied.plan);
@@ -106,13 +103,4 @@ function* firstThatLowers(plan: Plan, results: Results, finding: Finding, made: 
     if (lower(countOf(after), least)) return { title: offer.title, edit: offer.edit, plan: applied.plan, results: after };
   }
   return null;
-}
-
-function offersFor(plan: Plan, results: Results, finding: Finding): { readonly title: string; readonly safe: boolean; readonly edit: Edit }[] {
-  const rule = ruleById.get(finding.rule);
-  if (!rule?.repair) return [];
-  return proposed(rule.repair, finding, makeFacts(results.filled, results.analysis)).flatMap((r) => {
-    const edit = r.edit(plan);
-    return edit && edit.changes.length > 0 ? [{ title: r.title, safe: r.safe, edit }] : [];
-  });
 }
