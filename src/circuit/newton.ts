@@ -28,6 +28,8 @@ export interface Setting {
   /** Linearise at the start volts themselves (a solution nearby) instead of at each element's knee. */
   readonly isWarm: boolean;
   readonly longest: number;
+  /** In time a step's own error is far larger than rounding: what would do at rest when nothing more helps does there at once. */
+  readonly isInTime?: boolean;
 }
 
 export interface Outcome {
@@ -224,7 +226,7 @@ export function newton(network: Network, x: Float64Array, set: Setting): Outcome
     measure(network);
     const { fine, loose, node } = MEASURE;
     stalled = isHeld || fine <= 0.25 * before ? 0 : stalled + 1;
-    const isDone = fine <= 1 || (stalled > 0 && loose <= 1) || (stalled >= PATIENCE && loose <= LAST_RESORT);
+    const isDone = fine <= 1 || (set.isInTime && loose <= 1) || (stalled > 0 && loose <= 1) || (stalled >= PATIENCE && loose <= LAST_RESORT);
     if (!isHeld && isDone) return { status: 'solved', iterations: iteration, worst: -1 };
     if (iteration >= set.longest || Number.isNaN(fine)) return { status: 'not-converged', iterations: iteration, worst: node };
     before = isHeld ? Number.POSITIVE_INFINITY : fine;
