@@ -1,7 +1,7 @@
-import { computeResults } from './advise/index.ts';
 import { inTime, type TimeOrder } from './advise/inTime.ts';
 import { type OffersOrder, offers } from './advise/offers.ts';
 import { pressedResults } from './advise/pressed.ts';
+import { type Kept, type StagedResults, stagedResults } from './advise/staged.ts';
 import type { Id, Plan } from './plan/types.ts';
 
 type Request =
@@ -17,8 +17,14 @@ const TELL_MS = 60;
 /** Orders in time that are being carried out. */
 const going = new Set<number>();
 
+/** The plan asked for last; the second look at an older one is left undone. */
+let newest = 0;
+/** What the last second look found: it stands in first results until the next one. */
+let kept: Kept | null = null;
+
 /**
- * Computes plans off the page: `{ id, plan }` in, `{ id, results }` out; `{ kind: 'pressed', id, plan, pressed }` in,
+ * Computes plans off the page: `{ id, plan }` in, `{ id, results }` out, and where `more` stands beside them, `{ id, look }`
+ * after that: what a second look adds, unless a newer plan has come; `{ kind: 'pressed', id, plan, pressed }` in,
  * `{ id, moment }` out: readings with those buttons held down; `{ kind: 'offers', id, ... }` in, `{ id, offers }` out: what
  * mends a finding; with another `kind` an order in time, answered by
  * `{ id, share }` on the way and `{ id, result }`; `{ kind: 'stop', id }` ends it unanswered. What fails is `{ id, error }`.
@@ -29,8 +35,32 @@ self.addEventListener('message', (event: MessageEvent<Request>) => {
   else if (request.kind === 'pressed') answer(request.id, () => ({ moment: pressedResults(request.plan, request.pressed) }));
   else if (request.kind === 'offers') answer(request.id, () => ({ offers: offers(request) }));
   else if (request.kind) void carryOut(request);
-  else answer(request.id, () => ({ results: computeResults(request.plan) }));
+  else void lookTwice(request.id, request.plan);
 });
+
+async function lookTwice(id: number, plan: Plan): Promise<void> {
+  newest = id;
+  let staged: StagedResults | null = null;
+  answer(id, () => {
+    const now = stagedResults(plan);
+    if (!now.hasMore) return { results: now.whole() };
+    staged = now;
+    return { results: now.first(kept), more: true };
+  });
+  await heardOthers();
+  if (newest !== id) return;
+  answer(id, () => {
+    if (!staged) return null;
+    const { look, kept: found } = staged.second();
+    kept = found;
+    return { look };
+  });
+}
+
+/** Between two steps other messages are heard: a newer plan, a stop, another order. */
+function heardOthers(): Promise<void> {
+  return new Promise((resume) => setTimeout(resume, 0));
+}
 
 async function carryOut(order: TimeOrder & { readonly id: number }): Promise<void> {
   const { id } = order;
@@ -51,8 +81,7 @@ async function carryOut(order: TimeOrder & { readonly id: number }): Promise<voi
       return null;
     });
     if (isDone) going.delete(id);
-    // Between two steps other messages are heard: a stop, another order.
-    await new Promise((resume) => setTimeout(resume, 0));
+    await heardOthers();
   }
 }
 

@@ -1,14 +1,12 @@
 import { makeFacts } from '../analysis/facts.ts';
 import type { Facts } from '../analysis/factsTypes.ts';
-import { analyse } from '../analysis/index.ts';
 import { apply } from '../plan/apply.ts';
 import type { Edit, Plan } from '../plan/types.ts';
-import { ruleById, rules } from '../rules/index.ts';
+import { ruleById } from '../rules/index.ts';
 import type { Finding, Repair, RuleDef } from '../rules/types.ts';
 import { type Effect, effectOf } from './effect.ts';
 import { fittedTouched } from './fitted.ts';
-import { findingsReport } from './report.ts';
-import { settlePlan } from './settle.ts';
+import { stagedResults } from './staged.ts';
 import type { Results } from './types.ts';
 
 /**
@@ -16,11 +14,7 @@ import type { Results } from './types.ts';
  * @throws Error only for plans that the codec would refuse (unknown part kinds).
  */
 export function computeResults(plan: Plan): Results {
-  const { filled, reasons, known } = settlePlan(plan);
-  const { analysis, groundwork } = analyse(filled, known);
-  const facts = makeFacts(filled, analysis, groundwork);
-  const report = findingsReport(rules, facts, groundwork.graph, groundwork.paths);
-  return { filled, reasons, analysis, report };
+  return stagedResults(plan).whole();
 }
 
 export interface OfferedRepair {

@@ -3,9 +3,9 @@ import type { FaultPaths } from '../analysis/fuses.ts';
 import type { Graph } from '../analysis/graph.ts';
 import { FIRST_STAGE, reached } from '../plan/stages.ts';
 import type { Id, Stage } from '../plan/types.ts';
-import { runRules } from '../rules/engine.ts';
+import type { RuleRun } from '../rules/engine.ts';
 import { ruleById } from '../rules/index.ts';
-import type { Finding, Level, RuleDef, Subject } from '../rules/types.ts';
+import type { Finding, Level, Subject } from '../rules/types.ts';
 import type { Card, FindingsReport } from './types.ts';
 
 const RANK: Readonly<Record<Level, number>> = { hazard: 0, fault: 1, advice: 2 };
@@ -14,8 +14,7 @@ const RANK: Readonly<Record<Level, number>> = { hazard: 0, fault: 1, advice: 2 }
  * Findings without noise: what is unfinished waits, one cause is one card, the same rule on n subjects is one card, hazards
  * come first and then what lies nearest to the battery; what matters only later in the job waits for its stage.
  */
-export function findingsReport(rules: readonly RuleDef[], facts: Facts, graph: Graph, paths: FaultPaths): FindingsReport {
-  const run = runRules(rules, facts);
+export function findingsReport(run: RuleRun, facts: Facts, graph: Graph, paths: FaultPaths): FindingsReport {
   const loose = looseTerminals(facts);
   const ready = run.findings.filter((f) => speaks(f, loose, facts));
   const near = nearness(graph, paths);

@@ -31,11 +31,17 @@ interface Extreme {
   readonly load: LoadFact;
 }
 
+/** What arrives, without the worst corners; those take solves of their own and are worked out when they are asked for. */
+export interface Arrivals {
+  readonly typical: readonly Arrival[];
+  worst(): Arrival[];
+}
+
 /**
  * What arrives at every load and converter: typical volts in each key position, and the worst low and high over all
  * states in which it runs, with part tolerances set to the corner that the sign of their sensitivity picks.
  */
-export function arrivals(input: ArrivalInputs): Arrival[] {
+export function arrivals(input: ArrivalInputs): Arrivals {
   const terminalAt = new Map(input.solver.index.terminals.map((t, i) => [t, i]));
   const stateOf = (band: Band): Map<VehicleState, Reading> => new Map(input.walks[band].readings.map((r) => [r.state, r]));
   const typical = stateOf('typical');
@@ -63,22 +69,31 @@ export function arrivals(input: ArrivalInputs): Arrival[] {
       rows.push({ view, load, typical: (state) => across(typical.get(state)), low, high });
     }
   }
-  const worst = cornered(
-    input,
-    rows.flatMap((r) => [r.low, r.high]).filter((x): x is Extreme => x !== null),
+  const plain = rows.map(
+    ({ view, load, typical: at }): Arrival => ({
+      part: view.part.id,
+      label: load.label,
+      plus: load.plus,
+      minus: load.minus,
+      nominalV: load.nominalV,
+      minV: load.minV,
+      maxV: load.maxV,
+      typical: KEY_POSITIONS.map((k) => at(k.state)),
+      worstLow: null,
+      worstHigh: null,
+    }),
   );
-  return rows.map(({ view, load, typical: at, low, high }) => ({
-    part: view.part.id,
-    label: load.label,
-    plus: load.plus,
-    minus: load.minus,
-    nominalV: load.nominalV,
-    minV: load.minV,
-    maxV: load.maxV,
-    typical: KEY_POSITIONS.map((k) => at(k.state)),
-    worstLow: low && worst.get(low)!,
-    worstHigh: high && worst.get(high)!,
-  }));
+  return {
+    typical: plain,
+    worst: () => {
+      const extremes = rows.flatMap((r) => [r.low, r.high]).filter((x): x is Extreme => x !== null);
+      const worst = cornered(input, extremes);
+      return plain.map((a, i) => {
+        const { low, high } = rows[i]!;
+        return { ...a, worstLow: low && worst.get(low)!, worstHigh: high && worst.get(high)! };
+      });
+    },
+  };
 }
 
 /** Has a low-voltage cut-out opened in a reading? What is dead behind it is not short of volts: it has been switched off in time. */

@@ -84,11 +84,20 @@ export interface Known {
   readonly endsOf: (edge: number) => Ends;
 }
 
+/** Figures that take solves of their own: the worst corners over tolerances, and what a direct entry into a state changes. */
+export type LateFigures = Pick<Analysis, 'arrivals' | 'dependsOnHistory'>;
+
 /**
  * Answers the fitter's questions about one filled plan: readings in every state and band, wires, fuses, what arrives,
  * parked draw, loads and pins. Pure; the groundwork is handed back for rules.
  */
 export function analyse(plan: Plan, known?: Known): { analysis: Analysis; groundwork: Groundwork } {
+  const { analysis, groundwork, late } = analyseFirst(plan, known);
+  return { analysis: { ...analysis, ...late() }, groundwork };
+}
+
+/** The same without the late figures (no worst volts, no history), which are worked out when they are asked for. */
+export function analyseFirst(plan: Plan, known?: Known): { analysis: Analysis; groundwork: Groundwork; late(): LateFigures } {
   const first = known?.design ?? designCurrents(plan);
   const { basics, natures: nature } = first;
   const graph = regraph(first.graph, plan);
@@ -106,13 +115,14 @@ export function analyse(plan: Plan, known?: Known): { analysis: Analysis; ground
   const terminalAt = new Map(solver.index.terminals.map((t, i) => [t, i]));
   const typicalAt = KEY_POSITIONS.map((k) => walks.typical.readings.find((r) => r.state === k.state)!);
   const wattsAt = KEY_POSITIONS.map((k) => watts(solver, walks.typical, k.state));
+  const arriving = arrivals({ graph, solver, walks, design });
   const analysis: Analysis = {
     index: solver.index,
     readings,
     design: design.reading,
     wires: wireReports({ graph, basics, figures, natures: nature, endsOf, index: solver.index, readings, design: design.reading, heatA }),
     fuses: fuseReports(graph, paths, basics, solver.index, { peak: design.reading, heat: heat.reading }),
-    arrivals: arrivals({ graph, solver, walks, design }),
+    arrivals: arriving.typical,
     parked: parkedReport(graph, wattsAt[0]!, solver.maker.supply('OFF_ASLEEP', 'typical')),
     loads: loadRows(graph, wattsAt, (part, plus, minus, k) => {
       const view = graph.views.get(part)!;
@@ -120,9 +130,13 @@ export function analyse(plan: Plan, known?: Known): { analysis: Analysis; ground
       return at(plus) - at(minus);
     }),
     pins: pinRows(graph, typicalAt, terminalAt),
-    dependsOnHistory: dependsOnHistory(solver, walks.typical, 'typical'),
+    dependsOnHistory: [],
   };
-  return { analysis, groundwork: { graph, basics, natures: nature, paths } };
+  return {
+    analysis,
+    groundwork: { graph, basics, natures: nature, paths },
+    late: () => ({ arrivals: arriving.worst(), dependsOnHistory: dependsOnHistory(solver, walks.typical, 'typical') }),
+  };
 }
 
 function watts(solver: Solver, walked: Walked, state: (typeof KEY_POSITIONS)[number]['state']): PartWatts | null {

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { waitingByStage } from '../advise/headline.ts';
 import type { FindingsReport } from '../advise/types.ts';
 import { Section } from '../faces/Section.tsx';
+import { useLasting } from '../faces/useLasting.ts';
 import { setAside } from '../plan/edits.ts';
 import type { Stage } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
@@ -16,6 +17,7 @@ const FIRST = 3;
 /** Cards: three, then all; advice folded; what was set aside; what could not be told; what is still open. */
 export function Findings({ wanted }: { readonly wanted: { readonly key: string } | null }) {
   const report = useReport();
+  const isLate = useLasting(useApp((s) => s.looking && s.workerError === null));
   const [all, setAll] = useState(false);
 
   useEffect(() => {
@@ -33,6 +35,7 @@ export function Findings({ wanted }: { readonly wanted: { readonly key: string }
   const shown = all ? strong : strong.slice(0, FIRST);
   return (
     <>
+      {isLate ? <p className="note">Still looking at the least and most that tolerances leave of the volts; more may be found.</p> : null}
       {report.cards.length > 0 ? null : report.looked > 0 ? (
         <p className="note">
           None of the {report.looked} checks that could be made found anything. What no drawing can show stands on the wiring sheet’s checklist.

@@ -1,6 +1,7 @@
 import { headline, lookedText } from '../advise/headline.ts';
 import { KEY_POSITIONS } from '../analysis/types.ts';
 import { LevelMark } from '../faces/LevelMark.tsx';
+import { useLasting } from '../faces/useLasting.ts';
 import { shownAnalysis } from '../state/shown.ts';
 import { useApp } from '../state/store.ts';
 import { partName, readingOf } from './lookup.ts';
@@ -11,6 +12,9 @@ export function Headline() {
   const report = useReport();
   const busy = useApp((s) => s.busy);
   const stale = useApp((s) => s.resultsFor !== (s.provisional ?? s.plan));
+  const looking = useApp((s) => s.looking) && !stale;
+  const isLate = useLasting(looking);
+  const works = useLasting((busy || stale) && !looking);
   const error = useApp((s) => s.workerError);
   if (error !== null)
     return (
@@ -31,12 +35,12 @@ export function Headline() {
     <div className={worst ? `headline ${worst}` : 'headline'}>
       <h2>
         {worst ? <LevelMark level={worst} size={22} /> : null}
-        {report.looked === 0 && levels.length === 0 ? 'Nothing to look at yet' : headline(report)}
+        {report.looked === 0 && levels.length === 0 ? 'Nothing to look at yet' : `${headline(report)}${isLate ? ' so far' : ''}`}
       </h2>
       <Trouble />
       <p className="note">
         {report.looked > 0 ? lookedText(report) : 'Findings appear as soon as something is wired'}
-        {busy || stale ? ' · working …' : ''}
+        {isLate ? ' · still looking …' : works ? ' · working …' : ''}
       </p>
     </div>
   );

@@ -15,7 +15,7 @@ type Stage = { readonly at: 'idle' } | { readonly at: 'trying'; readonly made: n
 /** Everything that can be mended without asking: worked out first, shown with what it changes, then done as one undo. */
 export function MendPlan() {
   const plan = useApp((s) => s.plan);
-  const current = useApp((s) => s.resultsFor === s.plan);
+  const current = useApp((s) => s.resultsFor === s.plan && !s.looking);
   const open = useApp((s) => s.results?.report.cards.filter((c) => c.level !== 'advice').length ?? 0);
   const [stage, setStage] = useState<Stage>({ at: 'idle' });
   const stopped = useRef(false);
@@ -29,8 +29,8 @@ export function MendPlan() {
   }, [plan]);
 
   const work = async () => {
-    const { plan: now, results, resultsFor } = app.getState();
-    if (!now || !results || resultsFor !== now) return;
+    const { plan: now, results, resultsFor, looking } = app.getState();
+    if (!now || !results || resultsFor !== now || looking) return;
     forPlan.current = now;
     stopped.current = false;
     setStage({ at: 'trying', made: 0 });

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { OfferedRepair } from '../advise/index.ts';
 import type { Finding, RuleDef } from '../rules/types.ts';
 import { repairClient } from '../state/repairClient.ts';
@@ -11,16 +11,20 @@ const client = repairClient();
 export function useRepairs(finding: Finding): readonly OfferedRepair[] {
   const plan = useApp((s) => s.resultsFor);
   const [offers, setOffers] = useState<readonly OfferedRepair[]>([]);
+  const asked = useRef(finding);
+  // The second look makes the same finding anew; what mends it stays.
+  if (asked.current.rule !== finding.rule || asked.current.subject.id !== finding.subject.id) asked.current = finding;
+  const same = asked.current;
   useEffect(() => {
     setOffers([]);
-    return plan ? client.ask(plan, finding, setOffers) : undefined;
-  }, [plan, finding]);
+    return plan ? client.ask(plan, same, setOffers) : undefined;
+  }, [plan, same]);
   return offers;
 }
 
 /** The kind of repair that all findings of a card have without asking first; null while not known and where there is none. */
 export function useKindForAll(findings: readonly Finding[]): string | null {
-  const results = useApp((s) => s.results);
+  const results = useApp((s) => (s.looking ? null : s.results));
   const plan = useApp((s) => s.resultsFor);
   const [kind, setKind] = useState<string | null>(null);
   useEffect(() => {
@@ -42,8 +46,8 @@ export function useKindForAll(findings: readonly Finding[]): string | null {
  * without a change when the person changes the plan meanwhile.
  */
 export async function mendThemAll(findings: readonly Finding[], kind: string, tell: (mended: number) => void): Promise<void> {
-  const { plan, results, resultsFor, setNotice } = app.getState();
-  if (!plan || !results || resultsFor !== plan) return;
+  const { plan, results, resultsFor, looking, setNotice } = app.getState();
+  if (!plan || !results || resultsFor !== plan || looking) return;
   const { mendAll } = await import('../advise/mendAll.ts');
   const steps = mendAll(plan, results, findings, kind);
   let step = steps.next();

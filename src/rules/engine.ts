@@ -10,20 +10,41 @@ export interface RuleRun {
   readonly crashed: readonly { readonly rule: string; readonly message: string }[];
 }
 
+/** What one rule said of a plan; `crash` is the message of a rule that threw. */
+export interface Outcome {
+  readonly rule: RuleDef;
+  readonly verdicts: readonly Verdict[];
+  readonly crash?: string;
+}
+
 /** Runs rules over facts. A rule that throws counts as "cannot tell"; the others still run. */
 export function runRules(rules: readonly RuleDef[], facts: Facts): RuleRun {
+  return gathered(
+    rules.map((rule) => heard(rule, facts)),
+    facts.plan.id,
+  );
+}
+
+/** Has one rule look, and hears what it says. */
+export function heard(rule: RuleDef, facts: Facts): Outcome {
+  try {
+    return { rule, verdicts: rule.check(facts) };
+  } catch (error) {
+    return { rule, verdicts: [], crash: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+/** What rules said, by kind of verdict, in the order of the rules. */
+export function gathered(outcomes: readonly Outcome[], planId: string): RuleRun {
   const findings: Finding[] = [];
   const cannotTell: { rule: RuleDef; subject: Subject; needs: string }[] = [];
   const notApplicable: string[] = [];
   const crashed: { rule: string; message: string }[] = [];
   let looked = 0;
-  for (const rule of rules) {
-    let verdicts: readonly Verdict[];
-    try {
-      verdicts = rule.check(facts);
-    } catch (error) {
-      crashed.push({ rule: rule.id, message: error instanceof Error ? error.message : String(error) });
-      cannotTell.push({ rule, subject: { kind: 'plan', id: facts.plan.id }, needs: 'this check failed; the others still ran' });
+  for (const { rule, verdicts, crash } of outcomes) {
+    if (crash !== undefined) {
+      crashed.push({ rule: rule.id, message: crash });
+      cannotTell.push({ rule, subject: { kind: 'plan', id: planId }, needs: 'this check failed; the others still ran' });
       continue;
     }
     if (verdicts.length === 0) notApplicable.push(rule.id);

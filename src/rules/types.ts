@@ -74,6 +74,10 @@ export interface RuleDef {
   /** Why it matters, in plain words for a beginner. */
   readonly why: string;
   readonly source: { readonly text: string; readonly grade: 'standard' | 'data sheet' | "fitters' habit" };
+  /**
+   * What it looks at: the graph, the readings, or figures that take solves of their own (the worst corners over tolerances).
+   * A rule that needs solves looks after the others have spoken.
+   */
   readonly needs: 'graph' | 'readings' | 'solve';
   /** Figures that a person may change. Every key asked of `facts.threshold` stands here. */
   readonly limits?: readonly Limit[];

@@ -53,6 +53,7 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
       provisional: null,
       results: null,
       resultsFor: null,
+      looking: false,
       workerError: null,
       selection: NOTHING,
       pointed: NOTHING,

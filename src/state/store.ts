@@ -16,6 +16,7 @@ export function createApp(now: () => number = () => Date.now()): App {
     results: null,
     resultsFor: null,
     busy: false,
+    looking: false,
     workerError: null,
     saved: 'saved',
     plans: [],

@@ -65,6 +65,8 @@ export interface AppState {
   /** The plan object `results` belong to; older than `plan` while the worker is busy. */
   readonly resultsFor: Plan | null;
   readonly busy: boolean;
+  /** Are `results` first ones, whose second look (the worst corners over tolerances) is still to come? */
+  readonly looking: boolean;
   readonly workerError: string | null;
 
   // --- in time, of `plan` (a plan in the middle of a drag is not computed)

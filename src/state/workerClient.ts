@@ -1,3 +1,4 @@
+import { type SecondLook, withSecondLook } from '../advise/secondLook.ts';
 import type { Results } from '../advise/types.ts';
 import type { PressedMoment } from '../analysis/pressed.ts';
 import type { Id, Plan } from '../plan/types.ts';
@@ -12,7 +13,9 @@ export type WorkerRequest =
   | { readonly id: number; readonly kind: 'pressed'; readonly plan: Plan; readonly pressed: readonly Id[] };
 /** What comes back. */
 export type WorkerReply =
-  | { readonly id: number; readonly results: Results }
+  /** `more`: a second look follows, unless a newer plan is asked for before. */
+  | { readonly id: number; readonly results: Results; readonly more?: boolean }
+  | { readonly id: number; readonly look: SecondLook }
   | { readonly id: number; readonly moment: PressedMoment }
   | { readonly id: number; readonly error: string };
 
@@ -26,6 +29,8 @@ export interface WorkerPort {
 
 /** While dragging, at most one plan is sent in this time, ms. */
 export const DRAG_MS = 100;
+/** First results wait so long for the second look, ms: it is seldom later, and the page is drawn once instead of twice. */
+export const JOIN_MS = 40;
 /** A worker that has not answered by then is replaced, ms. */
 export const PATIENCE_MS = 30_000;
 
@@ -40,7 +45,7 @@ export function spawnWorker(): WorkerPort {
 
 /**
  * Keeps `results` of the store in step with its plan, and `momentary` with the buttons held down. One request is in the
- * worker at a time and at most one plan waits: the newest; a moment is asked for once its plan has its results. Both are
+ * worker at a time and at most one plan waits: the newest; where only the second look is left, it does not wait. A moment is asked for once its plan has its results. Both are
  * stored beside the plan object they belong to.
  * @returns a function that ends it.
  */
@@ -53,6 +58,9 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
   let lastAskedAt = Number.NEGATIVE_INFINITY;
   let patience: ReturnType<typeof setTimeout> | undefined;
   let pause: ReturnType<typeof setTimeout> | undefined;
+  /** First results whose second look is still to come. */
+  let first: Results | null = null;
+  let join: ReturnType<typeof setTimeout> | undefined;
 
   const dropPort = (): void => {
     port?.terminate();
@@ -61,7 +69,9 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
 
   const finish = (patch: Partial<AppState>): void => {
     clearTimeout(patience);
+    clearTimeout(join);
     running = null;
+    first = null;
     const next = waiting;
     waiting = null;
     app.setState({ busy: next !== null, ...patch });
@@ -102,7 +112,31 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
       finish(app.getState().pressed === asked ? { momentary: { moment: reply.moment, resultFor: plan, pressed: asked } } : {});
       return;
     }
-    finish(open?.id === plan.id ? { results: reply.results, resultsFor: plan, workerError: null } : {});
+    if ('look' in reply) {
+      const results = first && open?.id === plan.id ? withSecondLook(first, reply.look) : null;
+      finish(results ? { results, resultsFor: plan, looking: false, workerError: null } : {});
+      return;
+    }
+    if (!reply.more) {
+      finish(open?.id === plan.id ? { results: reply.results, resultsFor: plan, looking: false, workerError: null } : {});
+      return;
+    }
+    first = reply.results;
+    if (waiting) leaveSecondLook();
+    else join = setTimeout(showFirst, JOIN_MS);
+  };
+
+  const showFirst = (): void => {
+    const shown = first;
+    if (shown && running && app.getState().plan?.id === running.plan.id)
+      app.setState({ results: shown, resultsFor: running.plan, looking: true, workerError: null });
+  };
+
+  /** A newer plan is there: what has been found of this one is shown, and the rest is not waited for. */
+  const leaveSecondLook = (): void => {
+    clearTimeout(join);
+    showFirst();
+    finish({});
   };
 
   const send = (request: WorkerRequest): void => {
@@ -134,8 +168,11 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
     if (plan === lastAsked) return;
     lastAsked = plan;
     lastAskedAt = Date.now();
-    if (running) waiting = plan;
-    else send({ id: ++serial, plan });
+    if (!running) send({ id: ++serial, plan });
+    else {
+      waiting = plan;
+      if (first) leaveSecondLook();
+    }
   };
 
   const askWhileDragging = (plan: Plan): void => {
@@ -167,6 +204,7 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
     unsubscribe();
     clearTimeout(pause);
     clearTimeout(patience);
+    clearTimeout(join);
     dropPort();
   };
 }

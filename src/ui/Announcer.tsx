@@ -1,34 +1,46 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Card } from '../advise/types.ts';
 import { LEVEL_WORD } from '../faces/LevelMark.tsx';
+import { useLasting } from '../faces/useLasting.ts';
 import { useReport } from '../ledger/useReport.ts';
 import { useApp } from '../state/store.ts';
 
 /** Findings that come and go within this time are said together, ms. */
 const QUIET_MS = 600;
 
-/** Says new and gone findings to a screen reader, politely, only after the first results of a plan, and not while something is dragged. */
+/**
+ * Says new and gone findings to a screen reader, politely, only after the first results of a plan, and not while something is
+ * dragged or the second look is still to come; where that took long enough to be shown, also that it is over.
+ */
 export function Announcer() {
   const cards = useReport()?.cards ?? null;
   const planId = useApp((s) => s.plan?.id);
   const before = useRef<{ readonly plan: string | undefined; readonly cards: readonly Card[] } | null>(null);
+  const looking = useApp((s) => s.looking);
+  const isLate = useLasting(looking);
+  const wasLate = useRef(false);
+  if (isLate) wasLate.current = true;
   const [said, setSaid] = useState('');
 
   useEffect(() => {
+    if (looking) return;
     const known = before.current;
+    const over = wasLate.current ? 'All looked at.' : '';
     if (!cards || !known || known.plan !== planId) {
       before.current = cards ? { plan: planId, cards } : null;
-      setSaid('');
+      wasLate.current = false;
+      setSaid(cards ? over : '');
       return;
     }
     const timer = setTimeout(() => {
       before.current = { plan: planId, cards };
-      const changes = changesIn(known.cards, cards);
+      wasLate.current = false;
+      const changes = [changesIn(known.cards, cards), over].filter((t) => t !== '').join(' ');
       // What was said stays until there is something new to say.
       if (changes !== '') setSaid(changes);
     }, QUIET_MS);
     return () => clearTimeout(timer);
-  }, [cards, planId]);
+  }, [cards, planId, looking]);
 
   return (
     <p className="hidden-text" role="status" aria-live="polite">

@@ -7,7 +7,8 @@ import { today } from './today.ts';
 
 /** The wiring sheet as it will print, with the lists as files. */
 export default function SheetView({ onClose }: { onClose(): void }) {
-  const results = useApp((s) => s.results);
+  // Paper waits for the second look: what it leaves out, nobody would miss.
+  const results = useApp((s) => (s.looking ? null : s.results));
   const title = useApp((s) => s.plan?.title ?? '');
   const lengths = useApp((s) => s.units.length);
   const current = useApp((s) => s.resultsFor === s.plan);

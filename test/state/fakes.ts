@@ -1,3 +1,4 @@
+import type { SecondLook } from '../../src/advise/secondLook.ts';
 import type { Results } from '../../src/advise/types.ts';
 import type { Edit, Plan } from '../../src/plan/types.ts';
 import type { KeptPlan, PlanStorage } from '../../src/state/storage.ts';
@@ -25,7 +26,17 @@ export class FakeWorker implements WorkerPort {
   answer(request: WorkerRequest = this.last): void {
     this.onmessage?.({ data: { id: request.id, results: resultsFor(request.plan) } });
   }
+  /** First results, with a second look to come. */
+  answerFirst(request: WorkerRequest = this.last): void {
+    this.onmessage?.({ data: { id: request.id, results: resultsFor(request.plan), more: true } });
+  }
+  answerSecond(request: WorkerRequest = this.last): void {
+    this.onmessage?.({ data: { id: request.id, look: SECOND } });
+  }
 }
+
+/** A second look that can be told from none. */
+export const SECOND = { figures: { arrivals: [], dependsOnHistory: ['relay:contact'] }, report: { looked: 2 } } as unknown as SecondLook;
 
 /** Results that can be told apart by their filled plan; the store never looks inside. */
 export function resultsFor(plan: Plan): Results {

@@ -5,7 +5,7 @@ import type { Edit, Plan } from '../../src/plan/types.ts';
 import { sameElectric } from '../../src/state/electric.ts';
 import { isMomentary } from '../../src/state/shown.ts';
 import { type App, createApp } from '../../src/state/store.ts';
-import { attachWorker, DRAG_MS, PATIENCE_MS } from '../../src/state/workerClient.ts';
+import { attachWorker, DRAG_MS, JOIN_MS, PATIENCE_MS } from '../../src/state/workerClient.ts';
 import { smallPlan } from '../plan/laws.ts';
 import { edit, FakeWorker, planOf } from './fakes.ts';
 
@@ -84,6 +84,70 @@ describe('results follow the plan', () => {
     worker().answer();
     expect(app.getState().resultsFor).toBe(planOf(app));
     expect(app.getState().busy).toBe(false);
+  });
+});
+
+describe('a second look', () => {
+  const looked = () => app.getState().results?.report?.looked;
+
+  it('that comes soon is shown together with the first', () => {
+    let shown = 0;
+    app.subscribe((state, before) => {
+      if (state.results !== before.results) shown++;
+    });
+    worker().answerFirst();
+    vi.advanceTimersByTime(JOIN_MS - 1);
+    expect(app.getState()).toMatchObject({ results: null, busy: true });
+    worker().answerSecond();
+    expect(app.getState()).toMatchObject({ looking: false, busy: false, resultsFor: first });
+    expect(looked()).toBe(2);
+    vi.advanceTimersByTime(PATIENCE_MS);
+    expect(shown).toBe(1);
+  });
+
+  it('that is late lets the first results stand meanwhile', () => {
+    worker().answerFirst();
+    vi.advanceTimersByTime(JOIN_MS);
+    expect(app.getState()).toMatchObject({ looking: true, busy: true, resultsFor: first });
+    expect(looked()).toBeUndefined();
+    worker().answerSecond();
+    expect(app.getState()).toMatchObject({ looking: false, busy: false });
+    expect(looked()).toBe(2);
+  });
+
+  it('is not waited for once a newer plan is there', () => {
+    const old = worker().last;
+    worker().answerFirst();
+    rate(7);
+    expect(worker().asked).toHaveLength(2);
+    expect(app.getState()).toMatchObject({ resultsFor: first, looking: true, busy: true });
+    worker().answerSecond(old);
+    expect(looked()).toBeUndefined();
+    worker().answerFirst();
+    worker().answerSecond();
+    expect(app.getState()).toMatchObject({ resultsFor: planOf(app), looking: false, busy: false });
+  });
+
+  it('is left as soon as the first results are in when a newer plan waits already', () => {
+    rate(7);
+    worker().answerFirst();
+    expect(worker().last.plan).toBe(planOf(app));
+    expect(app.getState()).toMatchObject({ resultsFor: first, looking: true });
+  });
+
+  it('of a plan that was closed is dropped', () => {
+    worker().answerFirst();
+    app.getState().close();
+    vi.advanceTimersByTime(JOIN_MS);
+    worker().answerSecond();
+    expect(app.getState()).toMatchObject({ results: null, looking: false, busy: false });
+  });
+
+  it('that fails says so, and the first results stay what they are', () => {
+    worker().answerFirst();
+    vi.advanceTimersByTime(JOIN_MS);
+    worker().onmessage?.({ data: { id: worker().last.id, error: 'island' } });
+    expect(app.getState()).toMatchObject({ workerError: 'island', busy: false, looking: true, resultsFor: first });
   });
 });
 

@@ -19,7 +19,7 @@ export const converterStarves = defineRule({
   title: 'Converter starves when the supply dips',
   why: 'A converter needs its input well above its output. While the starter turns, or on a tired battery, what is left after wires and guards may be too little: the computer resets.',
   source: { text: 'ISO 16750-2 starting profiles (from memory), converter data sheets', grade: 'standard' },
-  needs: 'readings',
+  needs: 'solve',
   disputed:
     'Some try a build on a full battery of 12.6 V and call it done. It costs nothing and shows gross mistakes; a tired battery, thin wires in summer heat and a full load show only together. Here both ends count: the lowest supply with hot wires and heavy loads, and the highest with cold ones.',
   explains: ['feed-drop', 'five-volt-drop', 'five-volt-window', 'dip-not-bridged', 'starting-reboots-computer'],

@@ -21,7 +21,7 @@ export const feedDrop = defineRule({
   title: 'Too much voltage lost on the feed',
   why: 'What wires lose is missing where it is needed, most of all on a tired battery: the converter then draws more current, and loses still more.',
   source: { text: '3 % and 5 % of nominal: common practice; conductor resistance IEC 60228 class 5 (read)', grade: "fitters' habit" },
-  needs: 'readings',
+  needs: 'solve',
   disputed:
     'Some size wires by a table of amps alone and check the result at 12.6 V, for a warm wire carries its current all the same. Others give the drop a share of the supply. Here the share counts, at the lowest supply with warm wires: 3 % is the aim, 5 % the most; both can be changed for a plan.',
   limits: [

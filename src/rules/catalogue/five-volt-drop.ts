@@ -22,7 +22,7 @@ export const fiveVoltDrop = defineRule({
   title: 'Too much voltage lost after the converter',
   why: 'At 5 V a tenth of a volt counts: the computer throttles and warns below 4.63 V. Let the 12 V travel and keep the 5 V short.',
   source: { text: 'Board maker’s supply chapter (read): 4.75 to 5.25 V; share for wires: common practice', grade: 'data sheet' },
-  needs: 'readings',
+  needs: 'solve',
   limits: [
     {
       key: 'fiveVoltDropV',
