@@ -9,6 +9,8 @@ const JUDGED_ELSEWHERE = new Set(['relay', 'optocoupler', 'led', 'reverse-guard'
 const HALF_WAVE_S = 0.0083 / 2;
 /** A diode across the supply must stand this many times what the fuse lets through before it opens (common practice, no source). */
 const FUSE_SHARE = 3;
+/** What stands across a supply instead of living from it. */
+const ACROSS = new Set(['capacitor', 'surge-clamp']);
 /** Repetitive reverse rating from which a series guard stands the negative spike of a 12 V vehicle by itself, V. */
 const ALONE_V = 200;
 /** Below this no clamp makes a series guard good enough, V. */
@@ -91,6 +93,20 @@ export function seriesGuards(facts: Facts): SeriesGuard[] {
     list.push({ view, reverseV, clamp, leftV, strong });
   }
   return list;
+}
+
+/**
+ * The guard behind the same fuse, where all that is open to a reversed supply stands across it (capacitors, clamps): they
+ * need no guard of their own, only a place behind that one. Its output terminal; null where there is no such guard.
+ */
+export function guardBeside(facts: Facts, e: Exposure): { readonly view: PartView; readonly out: TerminalKey } | null {
+  if (e.fuse === null || e.parts.some((p) => !ACROSS.has(p.view.kind.kind))) return null;
+  const open = openRail(facts);
+  const found = seriesGuards(facts).find(({ view }) => {
+    const way = open.get(`${view.part.id}.${view.kind.kind === 'diode' ? 'A' : 'in'}`);
+    return way !== undefined && lastFuse(way.steps) === e.fuse;
+  });
+  return found ? { view: found.view, out: `${found.view.part.id}.${found.view.kind.kind === 'diode' ? 'K' : 'out'}` } : null;
 }
 
 function clampAhead(facts: Facts, open: ReadonlyMap<TerminalKey, Way>, fuse: PartView | null): PartView | null {

@@ -33,6 +33,16 @@ describe('mending a whole plan', () => {
     expect(applyOrThrow(after, invert(end.edit!))).toEqual(plan);
   });
 
+  it('a capacitor ahead of the fuse comes behind fuse and guard; no second guard is bought for it', () => {
+    const { plan } = bench().cut('bulk+').wire('bulk.+', 'fuse.1', { lengthM: 0.1 });
+    const end = mended(plan);
+    expect(end.before.hazards).toBeGreaterThan(0);
+    expect(end.after).toEqual({ hazards: 0, faults: 0 });
+    const after = applyOrThrow(plan, end.edit!);
+    expect(Object.values(after.parts).filter((p) => p.kind === 'reverse-guard')).toHaveLength(1);
+    expect(Object.keys(after.parts)).toHaveLength(Object.keys(plan.parts).length);
+  });
+
   it('a clean plan has nothing to mend', () => {
     expect(mended(bench().plan)).toMatchObject({ edit: null, steps: [], questions: [] });
   });

@@ -1,5 +1,6 @@
-import { describe, it } from 'vitest';
-import { clean, flagged } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { repairsFor } from '../../src/advise/index.ts';
+import { clean, compute, findingsOf, flagged } from './harness.ts';
 import { bench, fused } from './plans.ts';
 
 const RULE = 'reversed-supply';
@@ -38,6 +39,14 @@ describe('no guard against a reversed supply', () => {
   it('a one-way clamp conducts as a diode; the repair turns it round and cuts the guard in behind it', () => {
     const b = bare().part('clamp', 'surge-clamp', 'seat').wire('clamp.K', 'converter.in', { lengthM: 0.1 }).wire('clamp.A', 'converter.gnd', { lengthM: 0.1 });
     flagged(b, RULE, { level: 'fault', subject: b.id('converter'), repairs: 2 });
+  });
+
+  it('a capacitor beside a guard needs no second one: it moves behind the one that is there', () => {
+    const b = bench().cut('bulk+').wire('bulk.+', 'fuse.2', { lengthM: 0.1 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('bulk'), repairs: 1 });
+    const results = compute(b);
+    const offers = repairsFor(b.plan, results, findingsOf(results, RULE)[0]!);
+    expect(offers.map((o) => o.title)).toEqual([expect.stringMatching(/^Join it behind \S+ guard$/)]);
   });
 
   it('a strong diode from ground to the rail blows the fuse: 150² x 4.15 ms = 93 A²s, over 3 x 26 A²s of 5 A', () => {

@@ -4,7 +4,7 @@ import { addParts, addWire, setSettings, setWire, splitWire } from '../../plan/e
 import type { Edit, End, Plan, Values, Wire } from '../../plan/types.ts';
 import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { inTurn, typing } from '../fixes.ts';
-import { type Exposure, reversedReach, type SeriesGuard, seriesGuards } from '../guards.ts';
+import { type Exposure, guardBeside, reversedReach, type SeriesGuard, seriesGuards } from '../guards.ts';
 import { cornersOf } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
 
@@ -35,7 +35,8 @@ export const reversedSupply = defineRule({
     const guard = seriesGuards(facts).find((g) => g.view.part.id === finding.subject.id);
     if (guard) return guardRepairs(facts, guard);
     const exposure = reversedReach(facts).exposures.find((e) => speaker(e).part.id === finding.subject.id);
-    return exposure ? [...withClamp(facts, exposure), ...alone(facts, exposure)] : [];
+    if (!exposure) return [];
+    return guardBeside(facts, exposure) ? joined(facts, exposure) : [...withClamp(facts, exposure), ...alone(facts, exposure)];
   },
 });
 
@@ -89,6 +90,21 @@ function guardRepairs(facts: Facts, g: SeriesGuard): Repair[] {
   if (g.strong) return [typing(g.view.part.id, { clamped: true }, 'Fit one with a gate clamp', true)];
   const rating = RATINGS_V.find((v) => (g.clamp !== null && v >= g.leftV) || (facts.plan.vehicle.systemV === 12 && v === 200));
   return rating === undefined ? [] : [typing(g.view.part.id, { reverseV: rating, clamped: true }, `Fit a ${rating} V guard`, true)];
+}
+
+/** Moves what stands across the supply behind the guard that is there already. */
+function joined(facts: Facts, e: Exposure): Repair[] {
+  const guard = guardBeside(facts, e);
+  const leads = e.parts.map((p) => {
+    const plus = terminalOf(p.steps.at(-1)!.at);
+    const mine = facts.netWires(facts.netAt(plus.part, plus.terminal)).filter((w) => w.owner === 'build' && endsOn(w, plus.part, plus.terminal));
+    return mine.length === 1 ? { wire: mine[0]!, part: plus.part } : null;
+  });
+  if (!guard || leads.some((l) => l === null)) return [];
+  const behind = terminalOf(guard.out);
+  const title = `Join ${e.parts.length === 1 ? 'it' : 'them'} behind ${called(guard.view)}`;
+  const moves = leads.map((l) => (plan: Plan) => setWire(plan, l!.wire.id, { [l!.wire.from.part === l!.part ? 'to' : 'from']: behind }));
+  return [{ title, safe: true, edit: (plan) => inTurn(plan, 'guard.join', title, moves) }];
 }
 
 /** The last wire behind the fuse that the current to all of them passes, and which end of it is nearer to them. */
