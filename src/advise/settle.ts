@@ -5,6 +5,7 @@ import { wireEnds } from '../analysis/returns.ts';
 import { type NetNature, natures } from '../analysis/roles.ts';
 import { bySerial } from '../analysis/views.ts';
 import { wireRoute } from '../plan/lengths.ts';
+import { wireNumbers } from '../plan/numbers.ts';
 import type { Id, Part, Plan, Value, Wire } from '../plan/types.ts';
 import { chooseColours } from './colours.ts';
 import { choosePins } from './pins.ts';
@@ -120,16 +121,14 @@ function fillWires(
   reasons: Record<string, string>,
 ): Plan {
   const wires: Record<Id, Wire> = { ...plan.wires };
-  const taken = new Set(Object.values(plan.wires).map((w) => w.number));
-  let next = 1;
+  const numbers = wireNumbers(plan).standing;
   for (const wire of Object.values(plan.wires).sort(bySerial)) {
     if (wire.owner === 'vehicle') continue;
     const size = sizes.get(wire.id);
     const colour = colours.get(wire.id);
     const auto: { -readonly [K in keyof Wire]?: Wire[K] } = {};
     if (wire.number === undefined) {
-      while (taken.has(next)) next++;
-      auto.number = next++;
+      auto.number = numbers.get(wire.id)!;
       reasons[`wire:${wire.id}.number`] = 'in the order in which the wires were made';
     }
     if (wire.areaMm2 === undefined && size) {

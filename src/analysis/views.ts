@@ -1,5 +1,6 @@
 import { settingsOf } from '../parts/definePart.ts';
-import { partKind } from '../parts/index.ts';
+import { partKind, partKinds } from '../parts/index.ts';
+import { itemNumbers } from '../plan/numbers.ts';
 import type { Id, Part, Plan } from '../plan/types.ts';
 import { zoneClimate } from '../trade/zones.ts';
 import type { PartView } from './factsTypes.ts';
@@ -23,30 +24,33 @@ function characterOf(part: Part): Character {
 
 /**
  * Every part of the plan with its kind, settings, terminals and facts at hand, in the order in which the parts
- * were made. Item numbers count per letter (F1, F2, K1 ...).
+ * were made. Item numbers count per letter (F1, F2, K1 ...) and stay with what was removed.
  * @throws Error for a kind that does not exist (the codec refuses such plans).
  */
 export function viewsOf(plan: Plan): Map<Id, PartView> {
-  const counts = new Map<string, number>();
+  const items = itemNumbers(plan, letterOf).standing;
   const views = new Map<Id, PartView>();
   for (const part of Object.values(plan.parts).sort(bySerial)) {
     const character = characterOf(part);
     const { kind } = character;
-    const n = (counts.get(kind.letter) ?? 0) + 1;
-    counts.set(kind.letter, n);
     const zone = plan.zones[part.zone];
     const climate = zone ? zoneClimate(zone.kind) : DEFAULT_CLIMATE;
     views.set(part.id, {
       part,
       ...character,
       name: part.name ?? kind.title,
-      item: `${kind.letter}${n}`,
+      item: `${kind.letter}${items.get(part.id)}`,
       maxC: zone?.maxC ?? climate.maxC,
       minC: zone?.minC ?? climate.minC,
       runningMaxC: Math.min(zone?.maxC ?? climate.runningMaxC, climate.runningMaxC),
     });
   }
   return views;
+}
+
+/** Letter of a kind's item number; null for a kind that does not exist. */
+export function letterOf(kind: string): string | null {
+  return partKinds.get(kind)?.letter ?? null;
 }
 
 /** Order of making: the serial inside the id. */

@@ -4,13 +4,15 @@ import { serialOf } from '../plan/ids.ts';
 import type { End, Part, Plan } from '../plan/types.ts';
 import { type Problem, whereOf } from './problems.ts';
 
+const TABLES = ['zones', 'runs', 'parts', 'wires'] as const;
+
 /** What a well-shaped plan can still have wrong: rows under a wrong id, and rows that point at nothing. */
 export function integrityProblems(plan: Plan, kinds: ReadonlyMap<string, PartKind>): Problem[] {
   const problems: Problem[] = [];
   const add = (path: readonly string[], what: string): void => {
     problems.push({ where: whereOf(path, plan), what });
   };
-  for (const table of ['zones', 'runs', 'parts', 'wires'] as const) {
+  for (const table of TABLES) {
     for (const [key, row] of Object.entries(plan[table])) if (row.id !== key) add([table, key, 'id'], `“${row.id}” stands under “${key}”`);
   }
   for (const zone of Object.values(plan.zones)) {
@@ -41,6 +43,14 @@ export function integrityProblems(plan: Plan, kinds: ReadonlyMap<string, PartKin
     }
     if (wire.from.part === wire.to.part && wire.from.terminal === wire.to.terminal) add(['wires', wire.id], 'a wire cannot join a terminal to itself');
   }
+  for (const [key, revision] of Object.entries(plan.revisions ?? {})) {
+    if (key !== `v${revision.number}` || revision.id !== key) add(['revisions', key, 'id'], `revision ${revision.number} stands under “${key}”`);
+    for (const table of TABLES) {
+      for (const [id, row] of Object.entries(revision.was?.[table] ?? {})) {
+        if (row.id !== id) add(['revisions', key, 'was', table, id, 'id'], `“${row.id}” stands under “${id}”`);
+      }
+    }
+  }
   return problems;
 }
 
@@ -49,8 +59,10 @@ function terminalIds(part: Part, kinds: ReadonlyMap<string, PartKind>): Readonly
   return new Set(kind ? kind.terminals(settingsOf(kind, part.settings)).map((t) => t.id) : []);
 }
 
-/** Least `nextSerial` that gives no id of the plan a second time. */
+/** Least `nextSerial` that gives no id of the plan a second time, nor one of its past. */
 export function leastSerial(plan: Plan): number {
-  const ids = [plan.zones, plan.runs, plan.parts, plan.wires].flatMap((table) => Object.keys(table));
+  const was = Object.values(plan.revisions ?? {}).flatMap((revision) => (revision.was ? TABLES.map((name) => revision.was![name]) : []));
+  const gone = plan.gone ? [plan.gone.wires, plan.gone.parts] : [];
+  const ids = [...TABLES.map((name) => plan[name]), ...was, ...gone].flatMap((table) => Object.keys(table));
   return Math.max(0, ...ids.map((id) => serialOf(id) ?? 0)) + 1;
 }

@@ -116,6 +116,12 @@ const wire = z.strictObject({
   note: note.exactOptional(),
 });
 
+const item = within(RANGES.parts.item).meta(say('Number within its letter, the 2 of F2; absent = in the order of making.'));
+const gone = z.strictObject({
+  wires: z.record(id, z.int().min(0).max(RANGES.wires.number.max)).meta(say('Number of each removed wire; 0 = it stood in the order of making.')),
+  parts: z.record(id, z.strictObject({ kind: z.string().max(60), item: item.exactOptional() })),
+});
+
 function partSchema(kind: PartKind) {
   return z
     .strictObject({
@@ -130,6 +136,7 @@ function partSchema(kind: PartKind) {
       settings: settingsSchema(kind),
       fitted: z.boolean().exactOptional(),
       note: note.exactOptional(),
+      item: item.exactOptional(),
     })
     .meta({ title: kind.title, description: kind.about, 'x-terminals': terminalNotes(kind) });
 }
@@ -139,6 +146,19 @@ export function planSchema(kinds: readonly PartKind[]) {
   const [first, ...rest] = kinds.map(partSchema);
   // Without a single kind (nothing to choose from) no part can be right.
   const part = first ? z.discriminatedUnion('kind', [first, ...rest]) : z.never();
+  const tables = {
+    zones: z.record(id, zone),
+    runs: z.record(id, run).meta(say('Cable ways between two zones.')),
+    parts: z.record(id, part),
+    wires: z.record(id, wire).meta(say('A wire joins two terminals. What is absent is chosen and explained.')),
+  };
+  const revision = z.strictObject({
+    id,
+    number: z.int().min(1),
+    date: z.string().regex(/^\d{4}-\d{2}-\d{2}$/),
+    note: z.string().max(LONGEST.revisionNote),
+    was: z.strictObject(tables).meta(say('The rows as they were; absent = let go to make room.')).exactOptional(),
+  });
   return z
     .strictObject({
       format: z.literal('dashloom-plan'),
@@ -147,14 +167,13 @@ export function planSchema(kinds: readonly PartKind[]) {
       title: z.string().max(LONGEST.title),
       note: z.string().max(LONGEST.planNote),
       vehicle,
-      zones: z.record(id, zone),
-      runs: z.record(id, run).meta(say('Cable ways between two zones.')),
-      parts: z.record(id, part),
-      wires: z.record(id, wire).meta(say('A wire joins two terminals. What is absent is chosen and explained.')),
+      ...tables,
       thresholds: z.record(z.string().max(100), z.number()),
       setAside: z.record(z.string().max(200), z.string().max(LONGEST.reason)).meta(say('Findings and questions set aside, with the reason.')),
       stage: z.enum(STAGES).meta(say('Where the person stands in the job; absent = draw.')).exactOptional(),
       ticks: z.record(z.string().max(LONGEST.tick), z.literal(true)).meta(say('Lines of the job that are done, by key.')).exactOptional(),
+      gone: gone.meta(say('What was removed: its numbers are not given again.')).exactOptional(),
+      revisions: z.record(id, revision).meta(say('The build as it was on certain days.')).exactOptional(),
       nextSerial: z.int().min(1).meta(say('Next free number for ids; only grows.')),
     })
     .meta({ title: 'Dashloom plan', description: 'One build in one vehicle. All values in SI units.' });

@@ -1,5 +1,5 @@
 import { compareIds } from '../plan/ids.ts';
-import type { End, Part, Plan, Run, Vehicle, Wire, Zone } from '../plan/types.ts';
+import type { End, Gone, Part, Plan, Revision, Run, Tables, Vehicle, Wire, Zone } from '../plan/types.ts';
 
 /** Ending of a plan's file name. */
 export const SUFFIX = '.plan.json';
@@ -24,6 +24,19 @@ export function writePlan(plan: Plan): string {
     ['setAside', lines(sorted(plan.setAside))],
     ...(plan.stage === undefined ? [] : [['stage', one(plan.stage)] as const]),
     ...(plan.ticks === undefined ? [] : [['ticks', lines(sorted(plan.ticks))] as const]),
+    ...(plan.gone === undefined ? [] : [['gone', one(goneOf(plan.gone))] as const]),
+    ...(plan.revisions === undefined
+      ? []
+      : [
+          [
+            'revisions',
+            lines(
+              Object.values(plan.revisions)
+                .sort((a, b) => a.number - b.number)
+                .map((r) => [r.id, revisionOf(r)]),
+            ),
+          ] as const,
+        ]),
     ['nextSerial', one(plan.nextSerial)],
   ];
   return `{\n${fields.map(([key, value]) => `  ${one(key)}: ${value}`).join(',\n')}\n}\n`;
@@ -49,7 +62,7 @@ const vehicleKeys = [
 ] as const satisfies readonly (keyof Vehicle)[];
 const zoneKeys = ['id', 'name', 'kind', 'order', 'width', 'maxC', 'minC', 'bag'] as const satisfies readonly (keyof Zone)[];
 const runKeys = ['id', 'a', 'b', 'lengthM', 'moving'] as const satisfies readonly (keyof Run)[];
-const partKeys = ['id', 'kind', 'owner', 'zone', 'x', 'y', 'turn', 'name', 'settings', 'fitted', 'note'] as const satisfies readonly (keyof Part)[];
+const partKeys = ['id', 'kind', 'owner', 'zone', 'x', 'y', 'turn', 'name', 'settings', 'fitted', 'note', 'item'] as const satisfies readonly (keyof Part)[];
 const wireKeys = [
   'id',
   'owner',
@@ -73,6 +86,26 @@ const one = (value: unknown): string => JSON.stringify(value);
 function table<T extends object>(rows: Readonly<Record<string, T>>, keys: readonly (keyof T & string)[]): string {
   const ids = Object.keys(rows).sort(compareIds);
   return lines(ids.map((id) => [id, ordered(rows[id] as T, keys)]));
+}
+
+function byId<T>(rows: Readonly<Record<string, T>>): (readonly [string, T])[] {
+  return Object.keys(rows)
+    .sort(compareIds)
+    .map((id) => [id, rows[id] as T]);
+}
+
+function goneOf({ wires, parts }: Gone): unknown {
+  return { wires: Object.fromEntries(byId(wires)), parts: Object.fromEntries(byId(parts).map(([id, { kind, item }]) => [id, { kind, item }])) };
+}
+
+function revisionOf({ id, number, date, note, was }: Revision): unknown {
+  return { id, number, date, note, ...(was ? { was: tablesOf(was) } : {}) };
+}
+
+function tablesOf({ zones, runs, parts, wires }: Tables): unknown {
+  const rows = <T extends object>(all: Readonly<Record<string, T>>, keys: readonly (keyof T & string)[]) =>
+    Object.fromEntries(byId(all).map(([id, row]) => [id, ordered(row, keys)]));
+  return { zones: rows(zones, zoneKeys), runs: rows(runs, runKeys), parts: rows(parts, partKeys), wires: rows(wires, wireKeys) };
 }
 
 function lines(entries: readonly (readonly [string, unknown])[]): string {

@@ -25,6 +25,8 @@ function linesOf(plan: Plan, edit: Edit, change: Change): readonly string[] {
     case 'runs':
       if (change.after && change.before?.lengthM === change.after.lengthM) return ['What moves along a run changes.'];
       return change.after ? [`A run between two zones is now ${significant(change.after.lengthM, 3)} m long.`] : ['A run between two zones goes.'];
+    case 'revisions':
+      return change.after && change.before === null ? [`Revision ${change.after.number} is made.`] : [];
     case 'head':
       return headLines(change.before.vehicle, change.after.vehicle);
   }

@@ -1,6 +1,6 @@
 import { sameRow } from './equal.ts';
 import { inOrder, serialOf } from './ids.ts';
-import type { Change, Edit, Head, Id, Part, Plan, Run, Wire, Zone } from './types.ts';
+import type { Change, Edit, Head, Id, Part, Plan, Revision, Run, Wire, Zone } from './types.ts';
 
 export { sameRow } from './equal.ts';
 
@@ -11,10 +11,11 @@ interface Tables {
   readonly wires: Record<Id, Wire>;
   readonly zones: Record<Id, Zone>;
   readonly runs: Record<Id, Run>;
+  readonly revisions: Record<Id, Revision>;
 }
 type TableName = keyof Tables;
 const TABLES = ['parts', 'wires', 'zones', 'runs'] as const satisfies readonly TableName[];
-const ONE: Readonly<Record<TableName, string>> = { parts: 'part', wires: 'wire', zones: 'zone', runs: 'run' };
+const ONE: Readonly<Record<TableName, string>> = { parts: 'part', wires: 'wire', zones: 'zone', runs: 'run', revisions: 'revision' };
 
 /** The plan's single-valued fields as one row. */
 export function headOf(plan: Plan): Head {
@@ -26,6 +27,7 @@ export function headOf(plan: Plan): Head {
     setAside: plan.setAside,
     ...(plan.stage === undefined ? {} : { stage: plan.stage }),
     ...(plan.ticks === undefined ? {} : { ticks: plan.ticks }),
+    ...(plan.gone === undefined ? {} : { gone: plan.gone }),
     nextSerial: plan.nextSerial,
   };
 }
@@ -58,14 +60,21 @@ export function apply(plan: Plan, edit: Edit): Applied {
   }
   // Rows stand in the order of their ids, so that a plan never shows by which edits it came about.
   const ordered = Object.fromEntries(Object.entries(touched).map(([name, rows]) => [name, inOrder<unknown>(rows)])) as Partial<Tables>;
-  const next: Plan = { ...(head ? withHead(plan, head) : plan), ...ordered };
+  const next = withoutEmpty({ ...(head ? withHead(plan, head) : plan), ...ordered });
   const reason = misfit(plan, next, edit);
   return reason === null ? { ok: true, plan: next } : refuse(reason);
 }
 
+/** A plan whose last revision was taken back is the plan that never had one. */
+function withoutEmpty(plan: Plan): Plan {
+  if (plan.revisions === undefined || Object.keys(plan.revisions).length > 0) return plan;
+  const { revisions: _none, ...rest } = plan;
+  return rest;
+}
+
 /** A field that the head leaves out is gone from the plan too. */
 function withHead(plan: Plan, head: Head): Plan {
-  const { stage: _stage, ticks: _ticks, ...rest } = plan;
+  const { stage: _stage, ticks: _ticks, gone: _gone, ...rest } = plan;
   return { ...rest, ...head };
 }
 

@@ -1,6 +1,6 @@
 import { sameRow } from './equal.ts';
 import { compareIds } from './ids.ts';
-import type { Id, Part, Plan, Run, Wire, Zone } from './types.ts';
+import type { Id, Part, Plan, Run, Tables, Wire, Zone } from './types.ts';
 
 /** One field that differs; `undefined` = absent, that is automatic or never said. */
 export interface FieldDiff {
@@ -36,7 +36,7 @@ export interface PlanDiff {
 }
 
 /** What is compared: a whole plan, or only its tables (a revision keeps no more). */
-export type Comparable = Pick<Plan, 'parts' | 'wires' | 'zones' | 'runs'> & Partial<Pick<Plan, HeadKey>>;
+export type Comparable = Tables & Partial<Pick<Plan, HeadKey>>;
 
 const HEAD_KEYS = ['title', 'note', 'vehicle', 'thresholds', 'setAside', 'stage', 'ticks'] as const satisfies readonly (keyof Plan)[];
 type HeadKey = (typeof HEAD_KEYS)[number];
@@ -44,7 +44,7 @@ type HeadKey = (typeof HEAD_KEYS)[number];
 /** Fields that say where something stands on the drawing and nothing about what is in the vehicle. */
 const DRAWN: ReadonlySet<string> = new Set(['x', 'y', 'turn', 'bends', 'order', 'width']);
 /** Words and ticks that go along with a thing and leave it what it is. */
-const BESIDE: ReadonlySet<string> = new Set(['note', 'fitted']);
+const BESIDE: ReadonlySet<string> = new Set(['note', 'fitted', 'item']);
 
 /**
  * What differs between two plans, row by row under the same id. Pure; takes values as they stand, so give it filled

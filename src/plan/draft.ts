@@ -1,6 +1,7 @@
 import { headOf } from './apply.ts';
 import { sameRow } from './equal.ts';
-import type { Change, Edit, Head, Id, Part, Plan, Run, Wire, Zone } from './types.ts';
+import { leftBy } from './numbers.ts';
+import type { Change, Edit, Gone, GonePart, Head, Id, Part, Plan, Revision, Run, Wire, Zone } from './types.ts';
 
 /**
  * Collects changes to a plan and turns them into one edit. Rows written twice become one change; rows that end as
@@ -11,6 +12,7 @@ export class Draft {
   private readonly wires = new Map<Id, Wire | null>();
   private readonly zones = new Map<Id, Zone | null>();
   private readonly runs = new Map<Id, Run | null>();
+  private readonly revisions = new Map<Id, Revision | null>();
   private head: Head;
   readonly plan: Plan;
 
@@ -52,6 +54,9 @@ export class Draft {
   removeRun(id: Id): void {
     this.runs.set(id, null);
   }
+  setRevision(row: Revision): void {
+    this.revisions.set(row.id, row);
+  }
   /** A value of `undefined` takes an optional field away. */
   setHead(patch: { readonly [K in keyof Head]?: Head[K] | undefined }): void {
     this.head = patched<Head>(this.head, patch);
@@ -64,13 +69,31 @@ export class Draft {
       ...rows('runs', this.plan.runs, this.runs),
       ...rows('parts', this.plan.parts, this.parts),
       ...rows('wires', this.plan.wires, this.wires),
-      { table: 'head', before, after: this.head },
+      ...rows('revisions', this.plan.revisions ?? {}, this.revisions),
+      { table: 'head', before, after: this.left() },
     ];
     return { intent, label, changes: all.filter((c) => !sameRow(c.before, c.after)) };
   }
+
+  /** The head with what this edit removes: its numbers are not given again. */
+  private left(): Head {
+    const wires: Record<Id, number> = {};
+    const parts: Record<Id, GonePart> = {};
+    for (const [id, now] of this.wires) {
+      const was = this.plan.wires[id];
+      if (was?.owner === 'build' && now === null) wires[id] = was.number ?? 0;
+    }
+    for (const [id, now] of this.parts) {
+      const was = this.plan.parts[id];
+      if (was && now?.kind !== was.kind) parts[id] = leftBy(was);
+    }
+    if (Object.keys(wires).length + Object.keys(parts).length === 0) return this.head;
+    const before: Gone = this.head.gone ?? { wires: {}, parts: {} };
+    return { ...this.head, gone: { wires: { ...before.wires, ...wires }, parts: { ...before.parts, ...parts } } };
+  }
 }
 
-function rows<T>(table: 'parts' | 'wires' | 'zones' | 'runs', had: Readonly<Record<Id, T>>, now: ReadonlyMap<Id, T | null>): Change[] {
+function rows<T>(table: 'parts' | 'wires' | 'zones' | 'runs' | 'revisions', had: Readonly<Record<Id, T>>, now: ReadonlyMap<Id, T | null>): Change[] {
   return [...now].map(([id, after]) => ({ table, id, before: had[id] ?? null, after }) as unknown as Change);
 }
 

@@ -15,6 +15,7 @@ export {
   setSettings,
   turnParts,
 } from './partEdits.ts';
+export { makeRevision, type Revised, revisionsOf, thinRevision } from './revisionEdits.ts';
 export { fresh, GRID, linked, type NewPart, nameOf, snap, type WireExtras } from './rows.ts';
 export { addWire, type Cut, setWire, spliceWire, splitWire, type WirePatch } from './wireEdits.ts';
 export { addZone, moveZone, removeRun, removeZone, setMoving, setRun, setZone, type ZonePatch, zoneOrder } from './zoneEdits.ts';

@@ -25,6 +25,7 @@ export const RANGES = {
   parts: {
     x: { min: -100_000, max: 100_000, unit: '', label: 'Place across' },
     y: { min: -100_000, max: 100_000, unit: '', label: 'Place down' },
+    item: { min: 1, max: 99_999, unit: '', label: 'Item number', whole: true },
   },
   vehicle: {
     batteryAh: { min: 1, max: 2000, unit: 'Ah', label: 'Battery capacity' },
@@ -36,8 +37,21 @@ export const RANGES = {
   supply: { supplyV: { min: 0, max: 100, unit: 'V', label: 'Supply voltage' } },
 } as const satisfies Readonly<Record<string, Readonly<Record<string, Range>>>>;
 
+/** What revisions may take: as many, and so many characters of a plan's file together. */
+export const REVISIONS = { most: 200, letters: 2_000_000 } as const;
+
 /** Longest texts, characters, and lists, entries. */
-export const LONGEST = { title: 200, planNote: 20_000, note: 5000, name: 80, vehicleName: 200, reason: 2000, bends: 200, tick: 200 } as const;
+export const LONGEST = {
+  title: 200,
+  planNote: 20_000,
+  note: 5000,
+  name: 80,
+  vehicleName: 200,
+  reason: 2000,
+  bends: 200,
+  tick: 200,
+  revisionNote: 500,
+} as const;
 
 /** "Length: 200 m is above the largest allowed, 100 m", or null when the value is within its range. */
 export function outside(range: Range, value: number): string | null {

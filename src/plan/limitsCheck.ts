@@ -1,14 +1,30 @@
 import { LONGEST, outside, RANGES, type Range } from './limits.ts';
-import type { Edit, Head, Part, Run, Wire, Zone } from './types.ts';
+import type { Change, Edit, Head, Part, Revision, Run, Wire, Zone } from './types.ts';
 
 /** Why an edit writes a value that a plan may not hold, in plain words, or null. Settings of parts are not looked at. */
 export function beyondLimits(edit: Edit): string | null {
   for (const change of edit.changes) {
-    if (change.after === null) continue;
-    const reason = change.table === 'head' ? headReason(change.after) : rowReason(change.table, change.after);
+    const reason = reasonFor(change);
     if (reason !== null) return reason;
   }
   return null;
+}
+
+function reasonFor(change: Change): string | null {
+  if (change.after === null) return null;
+  switch (change.table) {
+    case 'head':
+      return headReason(change.after);
+    case 'revisions':
+      return revisionReason(change.after);
+    default:
+      return rowReason(change.table, change.after);
+  }
+}
+
+function revisionReason(revision: Revision): string | null {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(revision.date)) return 'the date of a revision is written like 2025-03-04';
+  return tooLong('The note', revision.note, LONGEST.revisionNote);
 }
 
 function rowReason(table: 'parts' | 'wires' | 'zones' | 'runs', row: Part | Wire | Zone | Run): string | null {

@@ -88,6 +88,8 @@ export interface Part {
   readonly settings: Values;
   readonly fitted?: boolean;
   readonly note?: string;
+  /** Number within its letter, the 2 of `F2`; absent = in the order of making. */
+  readonly item?: number;
 }
 
 export interface End {
@@ -142,9 +144,37 @@ export interface Plan {
   readonly stage?: Stage;
   /** Lines of the job that are done (bought, tried, set up, kept), by stable key. What is fitted stands on parts and wires. */
   readonly ticks?: Readonly<Record<string, true>>;
+  /** What was removed and keeps its number for good. Absent = nothing yet. */
+  readonly gone?: Gone;
+  /** States of the build to which people go back, by `v1`, `v2` ... Absent = none yet. */
+  readonly revisions?: Readonly<Record<Id, Revision>>;
   /** Next free serial for new ids; only grows, so that ids and numbers are never reused. */
   readonly nextSerial: number;
 }
+
+/** Removed wires and parts by id: their numbers are not given again, and nothing behind them moves up. */
+export interface Gone {
+  /** The number that was typed or fixed; 0 = it stood in the order of making. */
+  readonly wires: Readonly<Record<Id, number>>;
+  readonly parts: Readonly<Record<Id, GonePart>>;
+}
+/** `item`: as typed or fixed; absent = it stood in the order of making. */
+export type GonePart = Pick<Part, 'kind' | 'item'>;
+
+/** The build as it was on a day, with every automatic value as it was then. */
+export interface Revision {
+  readonly id: Id;
+  /** 1, 2, 3 ...; never given twice. */
+  readonly number: number;
+  /** `2025-03-04` */
+  readonly date: string;
+  readonly note: string;
+  /** Absent = let go to make room: number, date and note stay. */
+  readonly was?: Tables;
+}
+
+/** The rows of a plan without anything else. */
+export type Tables = Pick<Plan, 'zones' | 'runs' | 'parts' | 'wires'>;
 
 /** One change of one row of one table; `null` = the row is not there. */
 export type Change =
@@ -152,10 +182,11 @@ export type Change =
   | { readonly table: 'wires'; readonly id: Id; readonly before: Wire | null; readonly after: Wire | null }
   | { readonly table: 'zones'; readonly id: Id; readonly before: Zone | null; readonly after: Zone | null }
   | { readonly table: 'runs'; readonly id: Id; readonly before: Run | null; readonly after: Run | null }
+  | { readonly table: 'revisions'; readonly id: Id; readonly before: Revision | null; readonly after: Revision | null }
   | { readonly table: 'head'; readonly before: Head; readonly after: Head };
 
 /** The plan's single-valued fields, changed together. */
-export type Head = Pick<Plan, 'title' | 'note' | 'vehicle' | 'thresholds' | 'setAside' | 'stage' | 'ticks' | 'nextSerial'>;
+export type Head = Pick<Plan, 'title' | 'note' | 'vehicle' | 'thresholds' | 'setAside' | 'stage' | 'ticks' | 'gone' | 'nextSerial'>;
 
 /** A plain value: JSON, invertible by swapping before and after in reverse order. */
 export interface Edit {
