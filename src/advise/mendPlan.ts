@@ -2,7 +2,7 @@ import { apply, merge } from '../plan/apply.ts';
 import type { Edit, Plan } from '../plan/types.ts';
 import type { Finding, Level } from '../rules/types.ts';
 import { type Effect, effectOf } from './effect.ts';
-import { computeResults, proposals } from './index.ts';
+import { computeResults, helped, proposals } from './index.ts';
 import type { Results } from './types.ts';
 
 /** Most repairs in one go; a plan that wants more is looked at in between. */
@@ -38,8 +38,8 @@ export interface MendedPlan {
 
 /**
  * Mends what can be mended without asking, one repair after another, each against the plan that the last one left. A
- * repair is kept only when it lowers the number of hazards, or leaves that and lowers the number of faults; so repairs
- * that pull against each other cannot go round in circles, and the work ends. What was fitted, and what a person has set
+ * repair is kept only when it takes its finding away, brings no other hazard, and lowers the number of hazards, or leaves
+ * that and lowers the number of faults; so repairs that pull against each other cannot go round in circles, and the work ends. What was fitted, and what a person has set
  * aside, is not touched. Yields the number of repairs made, after every plan that was tried: a page can breathe there.
  */
 export function* mendPlan(plan: Plan, results: Results): Generator<number, MendedPlan> {
@@ -100,7 +100,7 @@ function* firstThatLowers(plan: Plan, results: Results, finding: Finding, made: 
     if (!applied.ok) continue;
     const after = computeResults(applied.plan);
     yield made;
-    if (lower(countOf(after), least)) return { title: offer.title, edit: offer.edit, plan: applied.plan, results: after };
+    if (lower(countOf(after), least) && helped(results, after, finding)) return { title: offer.title, edit: offer.edit, plan: applied.plan, results: after };
   }
   return null;
 }
