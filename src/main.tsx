@@ -5,10 +5,12 @@ import { app } from './state/store.ts';
 import { attachTime } from './state/timeClient.ts';
 import { attachWorker } from './state/workerClient.ts';
 import { App } from './ui/App.tsx';
+import { followRoom } from './ui/room.ts';
 import './ui/theme.css';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no element with id "root"');
+followRoom();
 attachWorker(app);
 attachTime(app);
 void startSession();

@@ -9,7 +9,7 @@ import { type Camera, firstLook, fitted, type View } from './camera.ts';
 import { Care } from './care.ts';
 import { type FigureLabel, figureLabelOf, figureLabels } from './figureLabels.ts';
 import { type WireFigures, wireFigures } from './figures.ts';
-import { type InkTable, inkTable } from './inks.ts';
+import { followDeviceColours, type InkTable, inkTable, readColours } from './inks.ts';
 import { type Live, nothingLive } from './live.ts';
 import { type Mark, marksOf } from './marks.ts';
 import { Painter } from './painter.ts';
@@ -55,8 +55,13 @@ export class Engine {
     this.readInks();
     this.refreshScene();
     const stop = this.app.subscribe((now, before) => this.onState(now, before));
+    const unfollow = followDeviceColours(() => {
+      this.readInks();
+      this.redraw();
+    });
     return () => {
       stop();
+      unfollow();
       this.care.stop();
       this.pixels.unmount();
     };
@@ -246,8 +251,7 @@ export class Engine {
   readInks(): void {
     const mounts = this.pixels.mounts;
     if (!mounts) return;
-    const style = getComputedStyle(mounts.root);
-    this.inks = inkTable((property) => style.getPropertyValue(property));
+    this.inks = inkTable(readColours(mounts.root));
     this.readOptions();
   }
 

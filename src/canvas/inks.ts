@@ -55,6 +55,31 @@ export function inkTable(read: (property: string) => string): InkTable {
   return { of, edged, font: read('--font').trim() || 'system-ui, sans-serif' };
 }
 
+/** Reads custom properties where an element stands; a colour by name, as the device gives them, as `#rrggbb`. */
+export function readColours(at: HTMLElement): (property: string) => string {
+  const style = getComputedStyle(at);
+  return (property) => {
+    const value = style.getPropertyValue(property).trim();
+    if (property === '--font' || value === '' || value.startsWith('#')) return value;
+    const probe = document.createElement('span');
+    probe.style.cssText = `forced-color-adjust:none;color:${value}`;
+    at.append(probe);
+    const channels = getComputedStyle(probe).color.match(/[\d.]+/g) ?? [];
+    probe.remove();
+    return `#${channels
+      .slice(0, 3)
+      .map((c) => Math.round(Number(c)).toString(16).padStart(2, '0'))
+      .join('')}`;
+  };
+}
+
+/** Tells when the device puts its own colours in place of the page's, or takes them away. */
+export function followDeviceColours(changed: () => void): () => void {
+  const forced = window.matchMedia('(forced-colors: active)');
+  forced.addEventListener('change', changed);
+  return () => forced.removeEventListener('change', changed);
+}
+
 function resolve(ink: Ink, read: (property: string) => string): string {
   const property = PROPERTY[ink];
   if (property) return read(property).trim() || '#000000';

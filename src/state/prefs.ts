@@ -41,7 +41,7 @@ export function attachPrefs(app: App, store: Pick<Storage, 'getItem' | 'setItem'
 
 /** The look this browser reports. More contrast weighs more than dark: who asks for it cannot read the rest. */
 export function deviceLook(query: (text: string) => MediaQueryList): DeviceLook {
-  const contrast = query('(prefers-contrast: more)');
+  const contrast = query('(prefers-contrast: more), (forced-colors: active)');
   const dark = query('(prefers-color-scheme: dark)');
   return {
     theme: () => (contrast.matches ? 'contrast' : dark.matches ? 'dark' : 'light'),

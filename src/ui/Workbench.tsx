@@ -13,7 +13,7 @@ import { HeldChip } from './HeldChip.tsx';
 import { useHotkeys } from './hotkeys.ts';
 import { JobLine } from './JobLine.tsx';
 import { TopBar } from './TopBar.tsx';
-import { useWide } from './useWide.ts';
+import { useRoom } from './useRoom.ts';
 
 const SheetView = lazy(() => import('./SheetView.tsx'));
 const RuleBook = lazy(() => import('./RuleBook.tsx'));
@@ -26,8 +26,9 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   const [cycleOpen, setCycleOpen] = useState(false);
   const [jobOpen, setJobOpen] = useState(false);
   const [jobAsked, setJobAsked] = useState(0);
-  const wide = useWide(68.75);
-  const phone = !useWide(43.75);
+  const layout = useRoom();
+  const wide = layout === 'wide';
+  const phone = layout === 'phone';
   // Where there is room, and a computer whose story it tells, the key cycle stands open until somebody folds it.
   const [stripOpen, setStripOpen] = useState(() => wide && window.innerHeight >= 700 && hasComputer());
   useHotkeys();
@@ -55,7 +56,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
     );
 
   return (
-    <div className={`bench ${wide ? 'wide' : phone ? 'phone' : 'medium'}`}>
+    <div className={`bench ${layout}`}>
       {phone ? null : (
         <a className="skip" href="#answers">
           To the answers
