@@ -1,37 +1,8 @@
-import { settingsOf } from '../parts/definePart.ts';
 import { dropSet, partKind, partSets, setPartSettings } from '../parts/index.ts';
+import { extentOf, freeSpot } from '../parts/spot.ts';
 import { addPart } from '../plan/edits.ts';
-import type { Edit, Id, Part, Plan, Values } from '../plan/types.ts';
+import type { Edit, Id, Plan, Values } from '../plan/types.ts';
 import type { ShelfItem } from './catalogue.ts';
-
-const MARGIN = 30;
-/** Kept free round a symbol for its name, labels and wires, drawing units. */
-const AIR = 40;
-
-export interface Extent {
-  readonly x: number;
-  readonly y: number;
-  readonly w: number;
-  readonly h: number;
-}
-
-function extentOf(part: Pick<Part, 'kind' | 'x' | 'y' | 'turn' | 'settings'>): Extent {
-  const kind = partKind(part.kind);
-  const s = settingsOf(kind, part.settings);
-  const { w, h } = kind.symbol(s, kind.terminals(s));
-  return part.turn % 2 === 0 ? { x: part.x, y: part.y, w, h } : { x: part.x, y: part.y, w: h, h: w };
-}
-
-/** The first place in a zone, going down from its top left, where a box of that size clears what lies there. */
-export function freeSpot(taken: readonly Extent[], w: number, h: number): { readonly x: number; readonly y: number } {
-  const clear = (x: number, y: number) => taken.every((t) => x >= t.x + t.w + AIR || t.x >= x + w + AIR || y >= t.y + t.h + AIR || t.y >= y + h + AIR);
-  for (let column = 0; column < 40; column++) {
-    const x = MARGIN + column * 40;
-    for (let y = MARGIN; y <= 600; y += 20) if (clear(x, y)) return { x, y };
-  }
-  const below = Math.max(0, ...taken.map((t) => t.y + t.h));
-  return { x: MARGIN, y: below + AIR };
-}
 
 /** Puts a part or set into a zone where there is room; for keyboard and screen reader. */
 export function placeInZone(plan: Plan, item: ShelfItem, zone: Id): { readonly edit: Edit; readonly parts: readonly Id[] } {

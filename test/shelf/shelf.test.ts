@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { partKinds, partSets } from '../../src/parts/index.ts';
+import { freeSpot } from '../../src/parts/spot.ts';
 import { apply } from '../../src/plan/apply.ts';
 import { emptyPlan } from '../../src/plan/new.ts';
 import { findItems, GROUPS, shelfItems } from '../../src/shelf/catalogue.ts';
-import { freeSpot, placeInZone } from '../../src/shelf/place.ts';
+import { placeInZone } from '../../src/shelf/place.ts';
 
 const items = shelfItems();
 

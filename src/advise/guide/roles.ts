@@ -2,7 +2,6 @@ import type { Facts, PartView, TerminalKey } from '../../analysis/factsTypes.ts'
 import { zoneOrder } from '../../plan/edits.ts';
 import type { Id, Plan, Zone } from '../../plan/types.ts';
 import { fuseEnds } from '../../rules/keyLine.ts';
-import { grounded } from '../../rules/trace.ts';
 import { zoneClimate } from '../../trade/zones.ts';
 import type { Kit } from './kit.ts';
 
@@ -68,14 +67,12 @@ export function keyEnd(facts: Facts): TerminalKey | null {
   return fused;
 }
 
-/** Is a terminal wired to a ground? */
-export function isGrounded(facts: Facts, key: TerminalKey): boolean {
-  return facts.isWired(key) && grounded(facts, facts.netOf(key));
-}
-
 /** Is the terminal, over wires, joined to the body or to the battery's negative post? */
 export function onBody(facts: Facts, key: TerminalKey): boolean {
-  return facts.isWired(key) && facts.isGround(facts.netOf(key));
+  return facts.netTerminals(facts.netOf(key)).some((k) => {
+    const at = facts.at(k);
+    return at?.view.kind.kind === 'chassis-ground' || (at?.view.kind.kind === 'battery' && at.terminal.id === '-');
+  });
 }
 
 /** Where the vehicle's leads come out: the zone of a feed, else the first behind the dash, else the second. */

@@ -26,6 +26,8 @@ export interface Check {
 export interface Offer {
   readonly title: string;
   readonly edit: Edit;
+  /** It answers for the person, or changes what was chosen: to be read before it is pressed. */
+  readonly ask?: boolean;
 }
 
 /** Things that a build may do without. */
@@ -62,7 +64,7 @@ export interface StepState {
 
 export interface Guide {
   readonly steps: readonly StepState[];
-  /** The first step that is open; null = all are done. */
+  /** The step that is read: the first that is open, or the one asked for; null = all are done. */
   readonly current: StepState | null;
   readonly done: number;
   /** Steps of this build, without those left out. */
