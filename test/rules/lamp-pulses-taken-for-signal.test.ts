@@ -46,5 +46,10 @@ describe('lamp test pulses or dimming taken for a signal', () => {
     flagged(b, RULE, { level: 'fault', subject: b.id('opto'), repairs: 1 });
   });
 
+  it('a person who wants longer is offered longer', () => {
+    const b = withLampSense('reverse').threshold('lampFilterS', 0.2);
+    expect(repairsOf(b, RULE).map((r) => r.title)).toContain('Let the program wait 200 ms before it believes an input');
+  });
+
   it('ignition is no lamp', () => quiet(bench(), RULE));
 });

@@ -1,11 +1,11 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
-import { Draft } from '../../plan/draft.ts';
 import { setSettings } from '../../plan/partEdits.ts';
-import type { Edit, Line, Plan } from '../../plan/types.ts';
+import type { Line } from '../../plan/types.ts';
 import { DIMMER_HZ, DIMMER_PERIODS, LAMP_FILTER_S } from '../../trade/keyEvents.ts';
 import { nearestPreferred } from '../../trade/preferred.ts';
-import { beside, end, movedEnd, newPart, newWire, onlyWire, railEnd, SHORT_M } from '../build.ts';
+import { onlyWire } from '../build.ts';
 import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
+import { filterPin } from '../filterPin.ts';
 import { IN_LINE_OHM, type PinUse, pinName } from '../pins.ts';
 import { type Output, type Sensor, sensors } from '../sensing.ts';
 import { grounded, isResistor, netAt, waysFrom } from '../trace.ts';
@@ -63,7 +63,8 @@ function onLamps(facts: Facts): LampSense[] {
   });
 }
 
-function judge(facts: Facts, { sensor, output, feed, needS, dimmed }: LampSense): Verdict {
+function judge(facts: Facts, lamp: LampSense): Verdict {
+  const { sensor, output, feed, needS, dimmed } = lamp;
   const subject = part(sensor.opto.part.id);
   const { computer, gpio } = output.use;
   const watches = Math.round(computer.s.num('senseGpio')) === gpio;
@@ -75,12 +76,17 @@ function judge(facts: Facts, { sensor, output, feed, needS, dimmed }: LampSense)
     subject,
     related: [part(feed.part.id), part(computer.part.id)],
     what: `${called(sensor.opto)} watches ${called(feed)}, ${dimmed ? 'which may be dimmed by fast switching' : 'on which the vehicle feels for its bulb with short pulses'}; ${pinName(output.use)} of ${called(computer)} ${waits} and should wait ${plain(1e3 * needS)} ms.`,
-    todo: `Let the program look again after ${plain(1e3 * USUAL_S)} ms, or put a resistor and a capacitor at the pin.`,
+    todo: `Let the program look again after ${plain(1e3 * waitFor(lamp))} ms, or put a resistor and a capacitor at the pin.`,
     figures: [
       { label: 'waits', value: filterS, unit: 's' },
       { label: 'should wait', value: needS, unit: 's' },
     ],
   });
+}
+
+/** What a program is told to wait: the usual time, or longer where more is needed. */
+function waitFor({ needS }: LampSense): number {
+  return Math.max(USUAL_S, needS);
 }
 
 /** Time constant of a resistor in line and capacitors to 0 V at the pin, s; 0 where there is no such filter. */
@@ -105,10 +111,11 @@ function repairs(facts: Facts, lamp: LampSense): Repair[] {
   const { use } = lamp.output;
   const { computer, gpio } = use;
   const key = Math.round(computer.s.num('senseGpio')) === gpio ? 'filterS' : 'inputFilterS';
+  const waitS = waitFor(lamp);
   const program: Repair = {
-    title: `Let the program wait ${plain(1e3 * USUAL_S)} ms before it believes an input`,
+    title: `Let the program wait ${plain(1e3 * waitS)} ms before it believes an input`,
     safe: true,
-    edit: (plan) => setSettings(plan, computer.part.id, { [key]: USUAL_S }),
+    edit: (plan) => setSettings(plan, computer.part.id, { [key]: waitS }),
   };
   return [program, ...circuitRepair(facts, lamp)];
 }
@@ -116,30 +123,13 @@ function repairs(facts: Facts, lamp: LampSense): Repair[] {
 /** A resistor into the pin's wire and a capacitor from the pin to 0 V, where the pin has neither yet. */
 function circuitRepair(facts: Facts, { output, needS }: LampSense): Repair[] {
   const { computer, cell, nets } = output.use;
-  const wire = onlyWire(facts.plan, computer.part.id, `${cell.pin}`);
-  if (!wire || nets.size > 1 || circuitS(facts, output.use) > 0) return [];
+  if (!onlyWire(facts.plan, computer.part.id, `${cell.pin}`) || nets.size > 1 || circuitS(facts, output.use) > 0) return [];
   const farad = nearestPreferred(needS / IN_LINE_OHM, 'E6', 'up');
   return [
     {
       title: `Filter the pin with 4.7 kΩ and ${plain(1e6 * farad)} µF`,
       safe: false,
-      edit: (plan) => filterEdit(plan, computer.part.id, cell.pin, wire.id, farad),
+      edit: (plan) => filterPin(plan, computer.part.id, cell.pin, IN_LINE_OHM, farad),
     },
   ];
-}
-
-function filterEdit(plan: Plan, computer: string, pin: number, wireId: string, farad: number): Edit | null {
-  const row = plan.parts[computer];
-  const wire = plan.wires[wireId];
-  const zero = railEnd(plan, computer, 'GND', pin);
-  if (!row || !wire || !zero) return null;
-  const draft = new Draft(plan);
-  const ohm = newPart(draft, { kind: 'resistor', ...beside(row, -130, 60), name: 'Filter resistor', settings: { ohm: IN_LINE_OHM } });
-  const cap = newPart(draft, { kind: 'capacitor', ...beside(row, -130, 160), name: 'Pin filter', settings: { farad, ratedV: 16, polarised: false } });
-  const cell = end(computer, `${pin}`);
-  draft.setWire(movedEnd(wire, cell, end(ohm, '1')));
-  newWire(draft, end(ohm, '2'), cell, { lengthM: SHORT_M });
-  newWire(draft, end(cap, '+'), end(ohm, '2'), { lengthM: SHORT_M });
-  newWire(draft, end(cap, '-'), zero, { lengthM: SHORT_M });
-  return draft.edit('repair.apply', 'Filter a pin');
 }
