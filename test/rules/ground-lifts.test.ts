@@ -1,5 +1,7 @@
-import { describe, it } from 'vitest';
-import { clean, flagged } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { makeFacts } from '../../src/analysis/facts.ts';
+import { ruleById } from '../../src/rules/index.ts';
+import { clean, compute, flagged } from './harness.ts';
 import { type Bench, bench, fused } from './plans.ts';
 import { withCutout } from './plansSense.ts';
 
@@ -19,6 +21,19 @@ describe('ground lifts under load', () => {
   it('3 A over the 80 mΩ of a painted bolt: 0.24 V', () => {
     const b = loaded({ place: 'painted-bolt' });
     flagged(b, RULE, { level: 'fault', subject: b.id('ground'), figures: { 'lifts by': 0.24 }, says: ['0.24 V'], repairs: 1 });
+  });
+
+  it('no place is good enough for a short: 60 A over the 2 mΩ of the stud lift it by 0.12 V', () => {
+    const b = fused('short')
+      .set('ground', { place: 'painted-bolt' })
+      .part('load', 'resistor', 'dash', { ohm: 0.1 })
+      .wire('fuse.2', 'load.1', { lengthM: 0.1, areaMm2: 16 })
+      .wire('load.2', 'ground.31', { lengthM: 0.1, areaMm2: 16 });
+    const { filled, analysis, report } = compute(b);
+    const finding = report.findings.find((f) => f.rule === RULE)!;
+    const amp = finding.figures.find((f) => f.unit === 'A')!.value;
+    expect(amp * 0.002).toBeGreaterThan(0.1);
+    expect(ruleById.get(RULE)!.repair!(finding, makeFacts(filled, analysis))).toEqual([]);
   });
 
   it('3 A over a measured 9 mΩ: 27 mV', () => {

@@ -11,6 +11,7 @@ import { grounded, netAt, partsOn } from '../trace.ts';
 import type { Finding, Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('ground-lifts', 'H8');
+const HOME_LABEL = 'comes home there';
 
 export const groundLifts = defineRule({
   id: 'ground-lifts',
@@ -38,7 +39,7 @@ function points(facts: Facts): Verdict[] {
       todo: 'Clean the joint to bare metal or choose a better place, and measure it under load.',
       figures: [
         { label: 'lifts by', value: liftV, unit: 'V' },
-        { label: 'comes home there', value: most.amp, unit: 'A' },
+        { label: HOME_LABEL, value: most.amp, unit: 'A' },
       ],
       state: most.state,
       band: most.band,
@@ -96,7 +97,10 @@ function better(facts: Facts, finding: Finding): Repair[] {
   const view = facts.parts.get(finding.subject.id);
   if (!view || view.s.num('measuredOhm') > 0) return [];
   const place = view.s.str('place') === 'hinge' ? 'strapped-cab' : studFor(facts, view);
-  return view.s.str('place') === place ? [] : [typing(view.part.id, { place }, `Make it the ${GROUND_PLACES[place].label}`, false)];
+  const amp = finding.figures.find((f) => f.label === HOME_LABEL)?.value ?? 0;
+  // No place is good enough for the current of a short.
+  if (GROUND_PLACES[place].ohm * amp > GROUND_LIFT_V) return [];
+  return [typing(view.part.id, { place }, `Make it the ${GROUND_PLACES[place].label}`, false)];
 }
 
 function toComputer(facts: Facts, finding: Finding): Repair[] {
