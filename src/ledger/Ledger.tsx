@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import { count } from '../faces/format.ts';
 import { removeItems } from '../plan/edits.ts';
 import { useApp } from '../state/store.ts';
@@ -24,29 +24,45 @@ const TABS = [
   { id: 'vehicle', label: 'Vehicle' },
 ] as const;
 const SELECTED = { id: 'selected', label: 'Selected' } as const;
-type TabId = (typeof TABS)[number]['id'] | 'selected';
+const GUIDE = { id: 'guide', label: 'Guide' } as const;
+type TabId = (typeof TABS)[number]['id'] | 'selected' | 'guide';
 
 /** The side report, "Answers" on screen: the headline, then what is selected, findings, supply, pins and vehicle. */
-export function Ledger({ jobAsked = 0 }: { /** Grows each time the job is asked for. */ readonly jobAsked?: number }) {
+export function Ledger({
+  jobAsked = 0,
+  guideAsked = 0,
+  guide = null,
+}: {
+  /** Grows each time the job is asked for. */
+  readonly jobAsked?: number;
+  /** Grows each time the guide is asked for. */
+  readonly guideAsked?: number;
+  /** The guided build, while it is shown. */
+  readonly guide?: ReactNode;
+}) {
   const selection = useApp((s) => s.selection);
-  const [tab, setTab] = useState<TabId>('findings');
+  const [tab, setTab] = useState<TabId>(guide ? 'guide' : 'findings');
   const [wanted, setWanted] = useState<{ readonly key: string } | null>(null);
   const id = useId();
   const bar = useRef<HTMLDivElement>(null);
   const body = useRef<HTMLDivElement>(null);
-  const before = useRef<TabId>('findings');
+  const before = useRef<TabId>(tab);
   const selected = selection.parts.length + selection.wires.length;
-  const tabs = selected > 0 ? [SELECTED, ...TABS] : TABS;
-  const shown: TabId = tab === 'selected' && selected === 0 ? before.current : tab;
+  const tabs = [...(selected > 0 ? [SELECTED] : []), ...(guide ? [GUIDE] : []), ...TABS];
+  const wish: TabId = tab === 'selected' && selected === 0 ? before.current : tab;
+  const shown: TabId = wish === 'guide' && !guide ? 'findings' : wish;
 
   // Something selected on the plan is what the person asks about; selected from a finding, the finding stays in view.
   useEffect(() => {
     if (selection.parts.length + selection.wires.length === 0) setTab((was) => (was === 'selected' ? before.current : was));
-    else if (!document.activeElement?.closest('.finding, .job')) setTab('selected');
+    else if (!document.activeElement?.closest('.finding, .job, .guided')) setTab('selected');
   }, [selection]);
   useEffect(() => {
     if (jobAsked > 0) setTab('job');
   }, [jobAsked]);
+  useEffect(() => {
+    if (guideAsked > 0) setTab('guide');
+  }, [guideAsked]);
   const subject = shown === 'selected' ? selection : null;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another tab, or another thing selected, is shown from its top
   useEffect(() => {
@@ -92,6 +108,7 @@ export function Ledger({ jobAsked = 0 }: { /** Grows each time the job is asked 
       <div className="ledger-body" role="tabpanel" id={`${id}-panel`} aria-labelledby={`${id}-${shown}`} ref={body}>
         <div className="stack">
           {shown === 'selected' ? <Selected onShowFinding={showFinding} /> : null}
+          {shown === 'guide' ? guide : null}
           {shown === 'findings' ? (
             <>
               <Glance />

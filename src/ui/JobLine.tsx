@@ -7,7 +7,7 @@ import { app, useApp } from '../state/store.ts';
 import './jobLine.css';
 
 /** The seven stages on one thread, each with what is open; choosing one says where the person stands. */
-export function JobLine({ onOpen }: { onOpen(): void }) {
+export function JobLine({ onOpen, onGuide }: { onOpen(): void /** Brings the guided build; absent while it is shown. */; onGuide?: (() => void) | undefined }) {
   const at = useApp((s) => s.plan?.stage ?? FIRST_STAGE);
   const stages = useJob();
   return (
@@ -36,6 +36,13 @@ export function JobLine({ onOpen }: { onOpen(): void }) {
             </li>
           );
         })}
+        {onGuide ? (
+          <li className="job-guide">
+            <button type="button" onClick={onGuide}>
+              Guide me
+            </button>
+          </li>
+        ) : null}
       </ol>
     </nav>
   );

@@ -2,7 +2,8 @@ import { type ReactNode, useState } from 'react';
 import type { Known, ZoneKind } from '../plan/types.ts';
 import { app } from '../state/store.ts';
 import { parseAmount } from '../trade/preferred.ts';
-import { type Answers, LEADS, NO_ANSWERS, planFrom, SMALL_BATTERY_AH } from './answers.ts';
+import { type Answers, LEADS, NO_ANSWERS, planFrom, SMALL_BATTERY_AH, WISHES } from './answers.ts';
+import { showGuide } from './guided/shown.ts';
 
 const PLACES: readonly { readonly value: ZoneKind; readonly label: string }[] = [
   { value: 'dash', label: 'Behind the dash' },
@@ -37,7 +38,9 @@ export default function Questions({ onBack }: { onBack(): void }) {
             setWrong(true);
             return;
           }
-          app.getState().load(planFrom({ ...a, batteryAh }));
+          const plan = planFrom({ ...a, batteryAh });
+          showGuide(plan.id, true);
+          app.getState().load(plan);
         }}
       >
         <label className="question-name">
@@ -101,7 +104,7 @@ export default function Questions({ onBack }: { onBack(): void }) {
         </Question>
 
         <Question
-          title="3. Where does the display go?"
+          title="3. Where does the display go, and what else is there?"
           unknown={a.displayAt === 'unknown' ? 'Planned on the dash, the hottest place, with a longer lead than it may need.' : null}
         >
           <Choices
@@ -110,6 +113,19 @@ export default function Questions({ onBack }: { onBack(): void }) {
             options={[...PLACES, { value: 'unknown', label: UNKNOWN }]}
             onPick={(v) => set({ displayAt: v as Answers['displayAt'] })}
           />
+          <p>What is to be in the build? The guide asks for what is ticked.</p>
+          <div className="leads">
+            {WISHES.map((w) => (
+              <label key={w.wish} className="check">
+                <input
+                  type="checkbox"
+                  checked={!a.without.includes(w.wish)}
+                  onChange={(e) => set({ without: e.currentTarget.checked ? a.without.filter((x) => x !== w.wish) : [...a.without, w.wish] })}
+                />
+                {w.title}
+              </label>
+            ))}
+          </div>
         </Question>
 
         <Question

@@ -9,6 +9,7 @@ import { Ledger } from '../ledger/Ledger.tsx';
 import { Shelf } from '../shelf/Shelf.tsx';
 import { app, useApp } from '../state/store.ts';
 import { AnswersButton } from './AnswersButton.tsx';
+import { showGuide, useGuideShown } from './guided/shown.ts';
 import { HeldChip } from './HeldChip.tsx';
 import { useHotkeys } from './hotkeys.ts';
 import { JobLine } from './JobLine.tsx';
@@ -17,6 +18,8 @@ import { useRoom } from './useRoom.ts';
 
 const SheetView = lazy(() => import('./SheetView.tsx'));
 const RuleBook = lazy(() => import('./RuleBook.tsx'));
+const Guided = lazy(() => import('./guided/Guided.tsx'));
+const GuideStatus = lazy(() => import('./guided/GuideStatus.tsx'));
 
 /** The open plan: shelf, drawing, answers; on a small screen the drawing with two sheets over it. */
 export default function Workbench({ onNew }: { onNew(): void }) {
@@ -26,6 +29,10 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   const [cycleOpen, setCycleOpen] = useState(false);
   const [jobOpen, setJobOpen] = useState(false);
   const [jobAsked, setJobAsked] = useState(0);
+  const [guideAsked, setGuideAsked] = useState(0);
+  const [guideOpen, setGuideOpen] = useState(false);
+  const planId = useApp((s) => s.plan?.id);
+  const guideShown = useGuideShown(planId);
   const layout = useRoom();
   const wide = layout === 'wide';
   const phone = layout === 'phone';
@@ -55,6 +62,31 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       </Suspense>
     );
 
+  const askGuide = (): void => {
+    if (planId !== undefined) showGuide(planId, true);
+    setGuideAsked((n) => n + 1);
+    setJobOpen(false);
+    setGuideOpen(phone);
+  };
+  const guide = guideShown ? (
+    <Suspense fallback={<p className="note">One moment …</p>}>
+      <Guided
+        onShown={() => setGuideOpen(false)}
+        onSheet={() => setSheet(true)}
+        onJob={() => {
+          setJobAsked((n) => n + 1);
+          setGuideOpen(false);
+          setJobOpen(phone);
+        }}
+        onHide={() => {
+          if (planId !== undefined) showGuide(planId, false);
+          setGuideOpen(false);
+        }}
+      />
+    </Suspense>
+  ) : null;
+  const comeGuide = guideShown ? undefined : askGuide;
+
   return (
     <div className={`bench ${layout}`}>
       {phone ? null : (
@@ -64,7 +96,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       )}
       <div className="bench-head">
         <TopBar phone={phone} onNew={onNew} onSheet={() => setSheet(true)} {...(wide || phone ? {} : { onShelf: () => setShelfOpen(!shelfOpen) })} />
-        {phone ? null : <JobLine onOpen={() => setJobAsked((n) => n + 1)} />}
+        {phone ? null : <JobLine onOpen={() => setJobAsked((n) => n + 1)} onGuide={comeGuide} />}
       </div>
       {wide ? (
         <aside className="bench-shelf">
@@ -83,6 +115,19 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       )}
       {phone ? (
         <section className="bench-foot" aria-label="Key and answers">
+          {guideShown ? (
+            <Suspense fallback={null}>
+              <GuideStatus
+                open={guideOpen}
+                onOpen={() => {
+                  setGuideOpen(!guideOpen);
+                  setCycleOpen(false);
+                  setJobOpen(false);
+                  setAnswersOpen(false);
+                }}
+              />
+            </Suspense>
+          ) : null}
           <KeySlide />
           <div className="foot-buttons">
             <button type="button" className="btn" aria-expanded={shelfOpen} onClick={() => setShelfOpen(!shelfOpen)}>
@@ -96,6 +141,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
               aria-expanded={cycleOpen}
               onClick={() => {
                 setCycleOpen(!cycleOpen);
+                setGuideOpen(false);
                 setAnswersOpen(false);
                 setJobOpen(false);
               }}
@@ -110,6 +156,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
               aria-expanded={jobOpen}
               onClick={() => {
                 setJobOpen(!jobOpen);
+                setGuideOpen(false);
                 setCycleOpen(false);
                 setAnswersOpen(false);
               }}
@@ -120,6 +167,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
               open={answersOpen}
               onToggle={() => {
                 setAnswersOpen(!answersOpen);
+                setGuideOpen(false);
                 setCycleOpen(false);
                 setJobOpen(false);
               }}
@@ -128,7 +176,12 @@ export default function Workbench({ onNew }: { onNew(): void }) {
         </section>
       ) : (
         <aside className="bench-answers" id="answers" tabIndex={-1} aria-label="Answers">
-          <Ledger jobAsked={jobAsked} />
+          <Ledger jobAsked={jobAsked} guideAsked={guideAsked} guide={guide} />
+          {guideShown ? (
+            <Suspense fallback={null}>
+              <GuideStatus open={false} />
+            </Suspense>
+          ) : null}
         </aside>
       )}
       {shelfOpen && !wide ? (
@@ -145,10 +198,15 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       ) : null}
       {jobOpen && phone ? (
         <Drawer side="bottom" label="Job" onClose={() => setJobOpen(false)}>
-          <JobLine onOpen={() => undefined} />
+          <JobLine onOpen={() => undefined} onGuide={comeGuide} />
           <div className="drawer-scroll">
             <Job onShown={() => setJobOpen(false)} />
           </div>
+        </Drawer>
+      ) : null}
+      {guideOpen && phone && guide ? (
+        <Drawer side="bottom" label="Guide" onClose={() => setGuideOpen(false)}>
+          <div className="drawer-scroll">{guide}</div>
         </Drawer>
       ) : null}
       {answersOpen && phone ? (

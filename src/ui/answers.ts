@@ -1,3 +1,5 @@
+import type { Wish } from '../advise/guide/types.ts';
+import { withoutTicks } from '../advise/guide/wishes.ts';
 import { apply } from '../plan/apply.ts';
 import { addParts } from '../plan/edits.ts';
 import { emptyPlan } from '../plan/new.ts';
@@ -16,6 +18,8 @@ export interface Answers {
   /** Must the computer keep running while the starter turns? */
   readonly throughStart: Known;
   readonly leads: readonly Line[];
+  /** What the build does without. */
+  readonly without: readonly Wish[];
 }
 
 export const NO_ANSWERS: Answers = {
@@ -27,7 +31,16 @@ export const NO_ANSWERS: Answers = {
   stopStart: 'unknown',
   throughStart: 'unknown',
   leads: [],
+  without: [],
 };
+
+/** What a build may have or not. */
+export const WISHES: readonly { readonly wish: Wish; readonly title: string }[] = [
+  { wish: 'screen', title: 'A display' },
+  { wish: 'sound', title: 'Sound through the radio' },
+  { wish: 'camera', title: 'A camera' },
+  { wish: 'buttons', title: 'Push buttons' },
+];
 
 /** Planned for when the size is not known: a small starter battery, so that parked days come out short. Common practice, no source. */
 export const SMALL_BATTERY_AH = 44;
@@ -95,6 +108,7 @@ export function planFrom(a: Answers): Plan {
     zones: Object.fromEntries(zones.map((z) => [z.id, z])),
     runs: Object.fromEntries(runs.map((r) => [r.id, r])),
     nextSerial: zones.length + runs.length + 1,
+    ...(a.without.length > 0 ? { ticks: withoutTicks(a.without) } : {}),
   };
   const feeds = LEADS.filter((l) => a.leads.includes(l.line));
   // The constant lead runs straight from the battery's post; the others come by ways of the vehicle that nobody has told.

@@ -21,7 +21,9 @@ describe('five questions make a plan', () => {
       stopStart: 'no',
       throughStart: 'no',
       leads: ['30', '15'],
+      without: ['camera'],
     });
+    expect(plan.ticks).toEqual({ 'guide:without:camera': true });
     expect(plan.title).toBe('Bus 7');
     expect(plan.vehicle).toMatchObject({ systemV: 24, batteryAh: 180, stopStart: false, dipLevel: 'I' });
     expect(Object.values(plan.zones).map((z) => z.kind)).toEqual(['engine-bay', 'dash', 'under-seat', 'desk']);

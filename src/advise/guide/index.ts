@@ -1,6 +1,5 @@
 import { makeFacts } from '../../analysis/facts.ts';
-import { setTicks } from '../../plan/edits.ts';
-import type { Edit, Id, Plan } from '../../plan/types.ts';
+import type { Id, Plan } from '../../plan/types.ts';
 import { proposals } from '../index.ts';
 import type { JobStage } from '../jobTypes.ts';
 import type { Results } from '../types.ts';
@@ -20,7 +19,8 @@ import { sound } from './steps/sound.ts';
 import { start } from './steps/start.ts';
 import { supply } from './steps/supply.ts';
 import { whole } from './steps/whole.ts';
-import type { Check, Guide, GuideStep, Offer, Scope, StepState, Wish } from './types.ts';
+import type { Check, Guide, GuideStep, Offer, Scope, StepState } from './types.ts';
+import { isWithout } from './wishes.ts';
 
 /** The steps in the order in which they are gone through: each stands on those before. */
 export const STEPS: readonly GuideStep[] = [
@@ -62,18 +62,11 @@ export function guideOf(plan: Plan, results: Results, job: readonly JobStage[], 
   return { steps, current, done: wanted.filter((s) => s.done).length, total: wanted.length };
 }
 
-/** Says that this build does without a thing, or wants it after all. */
-export function leaveOut(plan: Plan, wish: Wish, out: boolean): Edit {
-  return { ...setTicks(plan, [WITHOUT + wish], out), intent: 'guide.without', label: out ? 'Leave out a step' : 'Take a step back in' };
-}
-
-const WITHOUT = 'guide:without:';
-
 function judge(scope: Scope, step: GuideStep): StepState {
   const checks = [...step.checks(scope), ...ruleChecks(scope, step.rules)];
   const done = checks.every((c) => c.met);
   // A thing that is on the plan after all is part of the build, whatever was said.
-  const leftOut = !done && step.wish !== undefined && scope.plan.ticks?.[WITHOUT + step.wish] === true;
+  const leftOut = !done && step.wish !== undefined && isWithout(scope.plan, step.wish);
   return { step, done, leftOut, checks, offer: null, about: aboutOf(checks) };
 }
 

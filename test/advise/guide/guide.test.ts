@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { guideOf, leaveOut, STEPS } from '../../../src/advise/guide/index.ts';
+import { guideOf, STEPS } from '../../../src/advise/guide/index.ts';
 import type { Guide, StepState } from '../../../src/advise/guide/types.ts';
+import { leaveOut } from '../../../src/advise/guide/wishes.ts';
 import { computeResults } from '../../../src/advise/index.ts';
 import { apply, invert } from '../../../src/plan/apply.ts';
 import { removeItems } from '../../../src/plan/edits.ts';
