@@ -1,18 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { sensor as i2c } from '../../src/rules/book/examples/bus-run-too-far.ts';
 import { i2cFarad, i2cRiseS } from '../../src/trade/links.ts';
 import { clean, flagged, quiet, unsure } from './harness.ts';
 import { bench } from './plans.ts';
 
 const RULE = 'bus-run-too-far';
-
-const i2c = (lengthM: number, clock: '100' | '400' = '100') =>
-  bench()
-    .set('computer', { i2c: true, gpio2Mode: 'bus', gpio3Mode: 'bus' })
-    .part('sensor', 'bus-device', 'seat', { clock })
-    .wire('sensor.+', 'computer.17', { lengthM })
-    .wire('sensor.-', 'computer.39', { lengthM })
-    .wire('sensor.sda', 'computer.3', { lengthM })
-    .wire('sensor.scl', 'computer.5', { lengthM });
 
 const plain = (bus: 'spi' | 'one-wire', lengthM: number) => {
   const b = bench().part('sensor', 'bus-device', 'seat', { bus }).wire('sensor.+', 'computer.17', { lengthM }).wire('sensor.-', 'computer.39', { lengthM });

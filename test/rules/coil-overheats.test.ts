@@ -1,17 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { coilHeat } from '../../src/trade/coils.ts';
 import { clean, flagged, quiet } from './harness.ts';
-import { type Bench, bench } from './plans.ts';
+import { bench, plainRelay } from './plans.ts';
 
 const RULE = 'coil-overheats';
-const plainRelay = (settings: Readonly<Record<string, number | string>> = {}): Bench =>
-  bench('plain relay')
-    .without('relay')
-    .part('k', 'relay', 'seat', { suppression: 'diode', ...settings })
-    .wire('fuse.2', 'k.30', { lengthM: 2.1 })
-    .wire('k.87', 'guard.in', { lengthM: 0.2 })
-    .wire('senseFuse.2', 'k.86', { lengthM: 2.3 })
-    .wire('k.85', 'converter.gnd', { lengthM: 0.3 });
 
 describe('coil overheats at high supply', () => {
   // Cold and at its least resistance: 16² / (0.9 × 90 Ω) = 3.16 W. Warmed up, P = 3.16 W / (1 + 0.00393 (T − 20)).

@@ -1,20 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { clean, compute, flagged, quiet } from './harness.ts';
-import { type Bench, bench } from './plans.ts';
+import { bench, plainRelay } from './plans.ts';
 import { onIgnition, withLatch } from './plansSense.ts';
 
 const RULE = 'coil-will-not-pull-in';
 const TIMER_24 = { nominalV: 24, contactA: 20, coilA: 0.07, triggerOnV: 12, pullInV: 14.8, dropOutV: 8, dropOutMaxV: 9.6 };
-
-/** A plain relay that ignition pulls in, in the computer's supply. */
-const plainRelay = (settings: Readonly<Record<string, number | string>> = {}): Bench =>
-  bench('plain relay')
-    .without('relay')
-    .part('k', 'relay', 'seat', { suppression: 'diode', ...settings })
-    .wire('fuse.2', 'k.30', { lengthM: 2.1 })
-    .wire('k.87', 'guard.in', { lengthM: 0.2 })
-    .wire('senseFuse.2', 'k.86', { lengthM: 2.3 })
-    .wire('k.85', 'converter.gnd', { lengthM: 0.3 });
 
 describe('coil does not pull in, or lets go in a start', () => {
   it('under the seat, 60 °C: 7.2 V × 1.157 = 8.33 V cold, 9.80 V at 112 °C, of nearly 11 V', () => {

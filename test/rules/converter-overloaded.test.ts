@@ -1,15 +1,9 @@
 import { describe, it } from 'vitest';
+import { busy } from '../../src/rules/book/examples/converter-overloaded.ts';
 import { clean, flagged } from './harness.ts';
 import { bench } from './plans.ts';
 
 const RULE = 'converter-overloaded';
-/** Two devices that make the load 2.4 A: computer 1.2 A and 2 x 0.6 A. */
-const busy = () =>
-  bench()
-    .part('modem', 'usb-device', 'seat', { typA: 0.6, peakA: 0.6 })
-    .part('reader', 'usb-device', 'seat', { typA: 0.6, peakA: 0.6 })
-    .wire('computer.usb1', 'modem.usb', { lengthM: 0.3 })
-    .wire('computer.usb2', 'reader.usb', { lengthM: 0.3 });
 
 describe('converter too small or too hot for the load', () => {
   it('6 A converter under the seat at 45 °C: 0.8 x 6 = 4.8 A', () => clean(busy(), RULE));

@@ -1,4 +1,5 @@
 import { describe, it } from 'vitest';
+import { camera } from '../../src/rules/book/examples/return-too-thin.ts';
 import { clean, compute, findingsOf, flagged, quiet } from './harness.ts';
 import { type Bench, bench, ground } from './plans.ts';
 
@@ -32,18 +33,8 @@ describe('ground wire thinner than what it must bring back', () => {
   it('1.5 mm² (15 A) brings it back', () => clean(shared(1.5), RULE));
 
   it('either side of the fuse: 5 A over 0.5 mm² (5 A at 60 °C), and 7.5 A', () => {
-    const one = (ratingA: number): Bench =>
-      ground('one')
-        .part('feed30', 'feed-30', 'seat', {}, { owner: 'vehicle' })
-        .part('far', 'chassis-ground', 'seat', { place: 'body-stud' })
-        .part('fuse', 'blade-fuse', 'seat', { ratingA })
-        .part('camera', 'camera', 'seat')
-        .wire('battery.+', 'feed30.in', { owner: 'vehicle' })
-        .wire('feed30.out', 'fuse.1', { lengthM: 0.1 })
-        .wire('fuse.2', 'camera.+', { lengthM: 1, areaMm2: 1.5 })
-        .wire('camera.-', 'far.31', { lengthM: 1, areaMm2: 0.5 }, 'return');
-    clean(one(5), RULE);
-    const b = one(7.5);
+    clean(camera(5), RULE);
+    const b = camera(7.5);
     flagged(b, RULE, { level: 'hazard', subject: b.wireId('return'), figures: { 'must bring back': 7.5, 'planning limit': 5 }, repairs: 1 });
   });
 

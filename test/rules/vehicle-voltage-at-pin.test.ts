@@ -1,16 +1,9 @@
 import { describe, it } from 'vitest';
+import { lamp } from '../../src/rules/book/examples/vehicle-voltage-at-pin.ts';
 import { clean, flagged, quiet } from './harness.ts';
 import { bench, ground } from './plans.ts';
 
 const RULE = 'vehicle-voltage-at-pin';
-
-/** The bench with a reversing lamp's lead, behind a fuse. */
-const lamp = () =>
-  bench()
-    .part('lamp', 'feed-reverse', 'dash', {}, { owner: 'vehicle' })
-    .part('lampFuse', 'blade-fuse', 'dash', { ratingA: 1 })
-    .wire('battery.+', 'lamp.in', { owner: 'vehicle' })
-    .wire('lamp.out', 'lampFuse.1', { lengthM: 0.1 });
 
 describe('vehicle voltage straight into a pin', () => {
   it('an optocoupler between', () => {

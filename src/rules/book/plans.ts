@@ -84,3 +84,14 @@ export function bench(title = 'bench', vehicle: Partial<Vehicle> = {}): Bench {
     .wire('pull.2', 'computer.1', { lengthM: 0.2 }, 'pull-')
     .wire('opto.E', 'computer.34', { lengthM: 0.2 }, 'emitter');
 }
+
+/** `bench` with a plain relay `k`, pulled in by ignition, in the place of the hold relay. */
+export function plainRelay(settings: Readonly<Record<string, Value>> = {}): Bench {
+  return bench('plain relay')
+    .without('relay')
+    .part('k', 'relay', 'seat', { suppression: 'diode', ...settings })
+    .wire('fuse.2', 'k.30', { lengthM: 2.1 })
+    .wire('k.87', 'guard.in', { lengthM: 0.2 })
+    .wire('senseFuse.2', 'k.86', { lengthM: 2.3 })
+    .wire('k.85', 'converter.gnd', { lengthM: 0.3 });
+}

@@ -3,7 +3,7 @@ import { bench } from '../plans.ts';
 import type { Example } from '../types.ts';
 
 /** A sensor on the I2C pins. */
-const sensor = (lengthM: number, clock: string): Bench =>
+export const sensor = (lengthM: number, clock: '100' | '400' = '100'): Bench =>
   bench()
     .set('computer', { i2c: true, gpio2Mode: 'bus', gpio3Mode: 'bus' })
     .part('sensor', 'bus-device', 'seat', { clock })

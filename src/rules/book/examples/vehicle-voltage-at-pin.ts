@@ -1,8 +1,8 @@
 import { bench } from '../plans.ts';
 import type { Example } from '../types.ts';
 
-/** The lead of a reversing lamp behind a fuse. */
-const lamp = () =>
+/** The bench with a reversing lamp's lead, behind a fuse. */
+export const lamp = () =>
   bench()
     .part('lamp', 'feed-reverse', 'dash', {}, { owner: 'vehicle' })
     .part('lampFuse', 'blade-fuse', 'dash', { ratingA: 1 })

@@ -3,7 +3,7 @@ import { fused } from '../plans.ts';
 import type { Example } from '../types.ts';
 
 /** Two cameras with heated glass, 3 A each, on one wire. */
-function heaters(areaMm2: number): Bench {
+export function heaters(areaMm2: number): Bench {
   return fused('heaters')
     .zone('dash', { maxC: 60 })
     .set('fuse', { ratingA: 10 })
