@@ -21,6 +21,8 @@ export default defineConfig({
     baseURL: `http://localhost:${PORT}`,
     viewport: { width: 1280, height: 800 },
     reducedMotion: 'reduce',
+    // Each test is a first visit: none but that of the worker waits for it to fetch the whole page.
+    serviceWorkers: 'block',
     trace: 'retain-on-failure',
     launchOptions: {
       ...(browser.path === null ? {} : { executablePath: browser.path }),

@@ -5,6 +5,7 @@ import { app } from './state/store.ts';
 import { attachTime } from './state/timeClient.ts';
 import { attachWorker } from './state/workerClient.ts';
 import { App } from './ui/App.tsx';
+import { keepPageAtHand } from './ui/offline.ts';
 import { followRoom } from './ui/room.ts';
 import './ui/theme.css';
 
@@ -14,6 +15,7 @@ followRoom();
 attachWorker(app);
 attachTime(app);
 void startSession();
+if (import.meta.env.PROD) keepPageAtHand();
 createRoot(root).render(
   <StrictMode>
     <App />
