@@ -16,6 +16,8 @@ export interface Context {
   readonly ours: readonly PartView[];
   /** Wires that this build adds, by number. */
   readonly wires: readonly Wire[];
+  /** What happened to parts and wires since a revision, in a word, on a list of changes only. */
+  readonly happened?: ReadonlyMap<Id, string>;
   /** Volts of a terminal to battery negative; NaN when floating or not computed. */
   volts(part: Id, terminal: string, state: VehicleState, band: Band): number;
   /** Amps along a wire, from -> to; NaN when not computed. */

@@ -32,8 +32,9 @@ const MARGIN_U = 4;
 /**
  * The drawing at a size at which all its type is 8 pt or more, on as few pages as that takes, upright or lying.
  * @param items item number of each part, as on the lists
+ * @param over laid over the drawing
  */
-export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, upright: Room, lying: Room): DrawingPage[] {
+export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, upright: Room, lying: Room, over: readonly Primitive[] = []): DrawingPage[] {
   const view = viewOf(scene);
   const ways = [laidOut(view, lying, true), laidOut(view, upright, false)];
   const [best] = ways.sort((a, b) => a.across * a.down - b.across * b.down || b.mmPerU - a.mmPerU);
@@ -43,9 +44,7 @@ export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, uprig
   for (let row = 0; row < down; row++) {
     for (let column = 0; column < across; column++) {
       const box = { x: start(view.x, view.w, piece.w, column, across), y: start(view.y, view.h, piece.h, row, down), ...piece };
-      const inside = scenePrimitives(scene, items, box)
-        .filter((p) => touches(p, box))
-        .map(readable);
+      const inside = [...scenePrimitives(scene, items, box), ...over].filter((p) => touches(p, box)).map(readable);
       if (inside.some((p) => p.t === 'text')) shown.push({ box, inside });
     }
   }

@@ -1,6 +1,9 @@
 import { wholeReport } from '../advise/report.ts';
+import { changesSince, type Since } from '../advise/since.ts';
 import type { Results } from '../advise/types.ts';
+import type { Primitive } from '../drawing/types.ts';
 import { buildScene } from '../scene/buildScene.ts';
+import type { Scene } from '../scene/types.ts';
 import type { Step } from './bringUp/steps.ts';
 import { bringUp } from './bringUp/steps.ts';
 import { checklistGroups } from './checklist.ts';
@@ -9,6 +12,7 @@ import { drawingPages } from './drawingPages.ts';
 import type { LengthUnit } from './figures.ts';
 import { bareTable, type Html, h, raw, section, TICK } from './markup.ts';
 import { overview } from './overview.ts';
+import { changedDrawing, changesSection, narrowed } from './sheetChanges.ts';
 import { findingsSections } from './sheetFindings.ts';
 import { frontPage } from './sheetFront.ts';
 import { keySection } from './sheetKey.ts';
@@ -27,6 +31,8 @@ export interface SheetOptions {
   readonly lengths?: LengthUnit;
   /** One turn of the key, when it has been worked out. */
   readonly time?: SheetTime;
+  /** Number of a revision: only what changed since then is listed and stands out on the drawing. Default: everything. */
+  readonly since?: number;
 }
 
 /**
@@ -37,22 +43,25 @@ export function sheetHtml(results: Results, options: SheetOptions): string {
   const context = contextOf({ ...results, report: wholeReport(results.report) });
   const title = context.plan.title || 'Untitled plan';
   const unit = options.lengths ?? 'm';
-  const drawn = drawing(context, options.paper);
-  const body = [
-    frontPage(context, title, options, drawn.overview),
-    ...drawn.pages,
-    wireSection(context, unit),
-    tapSection(context),
-    fuseSection(context, unit),
-    keySection(context),
-    ...(options.time ? [timingSection(context, options.time)] : []),
-    ...pinSections(context),
-    partsSection(context, unit),
-    tests(bringUp(context)),
-    checklist(context),
-    ...findingsSections(context.results),
-    ...leavingSections(context),
-  ];
+  const since = options.since === undefined ? null : changesSince(context.plan, options.since);
+  const drawn = drawing(context, options.paper, since);
+  const body = since
+    ? changedBody(context, since, title, options, drawn.pages, unit)
+    : [
+        frontPage(context, title, options, drawn.overview),
+        ...drawn.pages,
+        wireSection(context, unit),
+        tapSection(context),
+        fuseSection(context, unit),
+        keySection(context),
+        ...(options.time ? [timingSection(context, options.time)] : []),
+        ...pinSections(context),
+        partsSection(context, unit),
+        tests(bringUp(context)),
+        checklist(context),
+        ...findingsSections(context.results),
+        ...leavingSections(context),
+      ];
   return h`<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -65,6 +74,19 @@ export function sheetHtml(results: Results, options: SheetOptions): string {
 ${body}</body>
 </html>
 `.html;
+}
+
+/** What to do since a revision: the changes, the drawing with marks, and the lists of what is new or changed. */
+function changedBody(context: Context, since: Since, title: string, options: SheetOptions, pages: readonly Html[], unit: LengthUnit): Html[] {
+  const only = narrowed(context, since);
+  return [
+    frontPage(context, title, options, raw('')),
+    changesSection(context, since),
+    ...pages,
+    wireSection(only, unit),
+    partsSection(only, unit),
+    ...findingsSections(context.results),
+  ];
 }
 
 /** What stands on the first page above and below the overview, mm; a line of the plan's note comes on top. */
@@ -81,11 +103,12 @@ function overviewMm(context: Context, pageMm: number): number {
 }
 
 /** The drawing's pages, and an overview when there are several. */
-function drawing(context: Context, paper: Paper): { readonly overview: Html; readonly pages: readonly Html[] } {
-  const scene = buildScene(context.plan);
+function drawing(context: Context, paper: Paper, since: Since | null): { readonly overview: Html; readonly pages: readonly Html[] } {
+  const whole = buildScene(context.plan);
+  const { scene, over }: { scene: Scene; over: readonly Primitive[] } = since ? changedDrawing(whole, since) : { scene: whole, over: [] };
   const items = new Map([...context.views.values()].map((v) => [v.part.id, v.item]));
   const upright = drawingRoom(paper, false);
-  const pages = drawingPages(scene, items, upright, drawingRoom(paper, true));
+  const pages = drawingPages(scene, items, upright, drawingRoom(paper, true), over);
   return {
     overview:
       pages.length < 2

@@ -1,4 +1,5 @@
 import { KEY_POSITIONS } from '../analysis/types.ts';
+import type { Id } from '../plan/types.ts';
 import { HEADER } from '../trade/header.ts';
 import { type Context, wireName } from './context.ts';
 import { amps, DASH, dropVolts, type LengthUnit, lengthText, nearVolts, percent, volts } from './figures.ts';
@@ -12,7 +13,7 @@ export function wireSection(context: Context, unit: LengthUnit): Html {
   if (all.length === 0) return raw('');
   const usualC = commonest(all.filter((r) => !r.cable).map((r) => r.insulationC));
   const rows = all.map((r) => [
-    h`<strong>${r.number}</strong>`,
+    happenedTo(context, r.id) === '' ? h`<strong>${r.number}</strong>` : h`<strong>${r.number}</strong><br>${happenedTo(context, r.id)}`,
     endsCell(r, usualC),
     r.areaMm2 === null ? DASH : twoLines(`${r.areaMm2}\u00a0mm²`, r.awg),
     r.letters === '' ? r.colour || DASH : `${r.colour} ${r.letters}`,
@@ -26,7 +27,7 @@ export function wireSection(context: Context, unit: LengthUnit): Html {
     '',
   ]);
   const head: readonly Column[] = [
-    { title: 'Wire', widthMm: 8.5 },
+    { title: 'Wire', widthMm: context.happened ? 15 : 8.5 },
     { title: 'From → to, and how it is joined there' },
     { title: 'Size', kind: 'keep', widthMm: 15 },
     { title: 'Colour', widthMm: 22 },
@@ -93,7 +94,7 @@ export function tapSection(context: Context): Html {
     (
       t,
     ) => h`<tr><td>${twoLines(t.label, t.what)}</td><td>${t.line}</td><td>${t.donorFuse || 'none known'}</td><td>${t.wires.join(', ')}</td><td>expected</td>${t.volts.map((v) => h`<td class="n">${nearVolts(v)}</td>`)}<td></td></tr>
-<tr class="read"><td colspan="4">Colour, plug and cavity as found:</td><td>read</td>${keys.map(() => h`<td></td>`)}<td></td></tr>
+<tr class="read"><td colspan="4">Colour, plug and cavity as found:${foundBefore(context, t.part)}</td><td>read</td>${keys.map(() => h`<td></td>`)}<td></td></tr>
 `,
   );
   return section(
@@ -106,6 +107,12 @@ ${rows}</tbody>
 </table>`,
     'apart',
   );
+}
+
+/** What was written down about a lead when it was found. */
+function foundBefore(context: Context, part: Id): string {
+  const note = context.views.get(part)?.part.note;
+  return note ? ` ${note}` : '';
 }
 
 export function fuseSection(context: Context, unit: LengthUnit): Html {
@@ -184,13 +191,26 @@ function levelWords(level: string | undefined): string {
   return level === undefined || level === 'rail' ? '' : `${level}, `;
 }
 
+/** "new", "changed", or nothing on a list of everything. */
+function happenedTo(context: Context, id: Id): string {
+  return context.happened?.get(id) ?? '';
+}
+
+/** As-built notes, each with the part that it is about. */
+function notesOf(context: Context, ids: readonly Id[]): readonly Html[] {
+  return ids.flatMap((id) => {
+    const view = context.views.get(id);
+    return view?.part.note ? [h`<div>(${view.item}: ${view.part.note})</div>`] : [];
+  });
+}
+
 export function partsSection(context: Context, unit: LengthUnit): Html {
   const parts = partRows(context).map((r) => [
     String(r.items.length),
     r.title,
     r.spec,
-    r.items.join(', '),
-    r.names.join('; '),
+    r.items.map((item, i) => [item, happenedTo(context, r.ids[i] ?? '')].filter(Boolean).join('\u00a0')).join(', '),
+    h`${r.names.join('; ')}${notesOf(context, r.ids)}`,
     r.zones.join('; '),
     box(r.ids.every((id) => context.plan.parts[id]?.fitted)),
   ]);

@@ -84,6 +84,7 @@ section.own > h2 { margin-top: 0; }
 .write td { height: 9mm; }
 .read td { height: 7.5mm; }
 svg { display: block; margin: 0 auto; }
+svg.mark { display: inline-block; vertical-align: middle; }
 @media screen { body { margin: 0 auto; padding: 8mm; max-width: 206mm; } section.drawing { overflow-x: auto; } }
 `;
 }
