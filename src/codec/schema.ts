@@ -122,6 +122,14 @@ const gone = z.strictObject({
   parts: z.record(id, z.strictObject({ kind: z.string().max(60), item: item.exactOptional() })),
 });
 
+const alternative = z.strictObject({
+  of: z.string().min(1).max(64).meta(say('Id of the first plan.')),
+  letter: z
+    .string()
+    .regex(/^[B-Z]$/)
+    .meta(say('The first plan is A.')),
+});
+
 function partSchema(kind: PartKind) {
   return z
     .strictObject({
@@ -164,6 +172,7 @@ export function planSchema(kinds: readonly PartKind[]) {
       format: z.literal('dashloom-plan'),
       version: z.literal(CURRENT_VERSION),
       id: z.string().min(1).max(64),
+      alternative: alternative.meta(say('This plan is a further wiring beside a first one; absent = it is the first.')).exactOptional(),
       title: z.string().max(LONGEST.title),
       note: z.string().max(LONGEST.planNote),
       vehicle,

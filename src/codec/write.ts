@@ -13,6 +13,7 @@ export function writePlan(plan: Plan): string {
     ['format', one(plan.format)],
     ['version', one(plan.version)],
     ['id', one(plan.id)],
+    ...(plan.alternative === undefined ? [] : [['alternative', one({ of: plan.alternative.of, letter: plan.alternative.letter })] as const]),
     ['title', one(plan.title)],
     ['note', one(plan.note)],
     ['vehicle', JSON.stringify(ordered(plan.vehicle, vehicleKeys), null, 2).replaceAll('\n', '\n  ')],

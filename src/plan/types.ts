@@ -130,6 +130,8 @@ export interface Plan {
   readonly format: 'dashloom-plan';
   readonly version: 1;
   readonly id: string;
+  /** This plan is a second wiring beside another. Absent = it is the first, wiring A. */
+  readonly alternative?: Alternative;
   readonly title: string;
   readonly note: string;
   readonly vehicle: Vehicle;
@@ -150,6 +152,14 @@ export interface Plan {
   readonly revisions?: Readonly<Record<Id, Revision>>;
   /** Next free serial for new ids; only grows, so that ids and numbers are never reused. */
   readonly nextSerial: number;
+}
+
+/** Where a further wiring of the same plan belongs: it is a plan of its own, kept beside the first. */
+export interface Alternative {
+  /** Id of the first plan. */
+  readonly of: string;
+  /** `B`, `C` ...; the first plan is `A`. */
+  readonly letter: string;
 }
 
 /** Removed wires and parts by id: their numbers are not given again, and nothing behind them moves up. */

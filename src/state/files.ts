@@ -38,6 +38,12 @@ export async function openFile(app: App, file: TextFile, place?: Place): Promise
   return openText(app, text, file.name, place);
 }
 
+/** The plan in a text, or null when it is none. */
+export async function planFrom(text: string): Promise<Plan | null> {
+  const read = await codec().then((c) => c.readPlan(text));
+  return read.ok ? read.plan : null;
+}
+
 /** Opens a plan from its text; `from` names it in notices. */
 export async function openText(app: App, text: string, from: string, place?: Place): Promise<boolean> {
   const read = await codec().then((c) => c.readPlan(text));

@@ -1,9 +1,10 @@
 import { partKinds } from '../parts/index.ts';
+import { alternativeTo, letterOf } from '../plan/alternatives.ts';
 import { sameRow } from '../plan/equal.ts';
 import { emptyPlan, freshPlanId } from '../plan/new.ts';
 import type { Plan, Vehicle } from '../plan/types.ts';
 import { type Autosave, attachAutosave } from './autosave.ts';
-import { openFile as open, openText, saveFile as save, type TextFile } from './files.ts';
+import { openFile as open, openText, planFrom, saveFile as save, type TextFile } from './files.ts';
 import { attachPrefs, deviceLook } from './prefs.ts';
 import { dropRescue, keepRescue, rescues, type TextStore } from './rescue.ts';
 import { asKept, browserStorage, type KeptPlan, type PlanStorage, within } from './storage.ts';
@@ -29,6 +30,10 @@ export interface Session {
   /** Looks at storage and opens the plan that was open last. */
   start(): Promise<void>;
   openPlan(id: string): Promise<boolean>;
+  /** A plan kept here, without opening it; null when it is not there or cannot be read. */
+  peek(id: string): Promise<Plan | null>;
+  /** Copies the open plan to a further wiring and opens the copy. */
+  tryAnother(): Promise<boolean>;
   removePlan(id: string): Promise<void>;
   /** Where a plan from a file goes: under an id of its own when a different plan is kept under its id. */
   place(plan: Plan): Promise<{ readonly plan: Plan; readonly note?: string }>;
@@ -124,6 +129,30 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
       if (last !== null && app.getState().plan === null) await openPlan(last);
       app.setState({ started: true });
     },
+    async peek(id) {
+      await autosave?.flush();
+      const kept = asKept(await within(OPEN_PATIENCE_MS, storage.read(id)).catch(() => null));
+      if (!kept || isCurrent(kept)) return kept?.plan ?? null;
+      return planFrom(JSON.stringify(kept.plan));
+    },
+    async tryAnother() {
+      await autosave?.flush();
+      const { plan, plans, saved, load, setNotice } = app.getState();
+      if (!plan) return false;
+      if (saved !== 'saved') {
+        // The copy takes the place of the open plan on screen: what is kept nowhere would be lost.
+        tell('Another wiring is kept beside this one, and this browser keeps nothing at the moment. Save the plan as a file first.');
+        return false;
+      }
+      const copy = alternativeTo(plan, plans);
+      if (!copy) {
+        setNotice({ kind: 'problem', text: 'There are wirings up to Z. Delete one that you no longer need.' });
+        return false;
+      }
+      load(copy);
+      setNotice({ kind: 'info', text: `This is wiring ${letterOf(copy)}, a copy of ${letterOf(plan)}. Change it; ${letterOf(plan)} stays as it is.` });
+      return true;
+    },
     async removePlan(id) {
       if (app.getState().plan?.id === id) {
         await autosave?.flush();
@@ -209,6 +238,10 @@ export function createPlan(title: string, vehicle: Partial<Vehicle> = {}): Plan 
 
 /** Opens a plan kept in this browser; false when it is not there (a notice says so). */
 export const openPlan = async (id: string): Promise<boolean> => (await session?.openPlan(id)) ?? false;
+/** A plan kept in this browser, without opening it. */
+export const peekPlan = async (id: string): Promise<Plan | null> => (await session?.peek(id)) ?? null;
+/** Copies the open plan to a further wiring and opens it; false when that is not possible (a notice says why). */
+export const tryAnother = async (): Promise<boolean> => (await session?.tryAnother()) ?? false;
 /** Removes a plan from this browser for good; closes it when it is the open one. */
 export const removePlan = async (id: string): Promise<void> => session?.removePlan(id);
 /** Opens a plan file; problems become a notice and the open plan stays. */

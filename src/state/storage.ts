@@ -50,8 +50,8 @@ export function browserStorage(name = 'dashloom'): PlanStorage {
     },
     read: async (id) => (await get<unknown>(planKey(id), db())) ?? null,
     write: async (kept) => {
-      const { id, title } = kept.plan;
-      const entry: PlanEntry = { id, title, changed: kept.changed };
+      const entry = entryOf(kept);
+      const { id } = entry;
       await setMany(
         [
           [planKey(id), kept],
@@ -64,6 +64,12 @@ export function browserStorage(name = 'dashloom'): PlanStorage {
     last: async () => (await get<string>(LAST, db())) ?? null,
     setLast: async (id) => set(LAST, id, db()),
   };
+}
+
+/** What the list of plans says of one. */
+export function entryOf({ plan, changed }: KeptPlan): PlanEntry {
+  const { id, title, alternative } = plan;
+  return { id, title, changed, ...(alternative ? { alternative } : {}) };
 }
 
 /** Fails after `ms`: a blocked database may simply never answer. */

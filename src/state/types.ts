@@ -2,7 +2,7 @@ import type { Results } from '../advise/types.ts';
 import type { PressedMoment } from '../analysis/pressed.ts';
 import type { EventReport, KeyCycle, ParkedWeeks, Scenario, Spread, WorstMargin } from '../analysis/time/types.ts';
 import type { KeyPosition } from '../analysis/types.ts';
-import type { Band, Edit, Id, Plan } from '../plan/types.ts';
+import type { Alternative, Band, Edit, Id, Plan } from '../plan/types.ts';
 import type { Scene } from '../scene/types.ts';
 
 export interface Selection {
@@ -16,6 +16,7 @@ export interface PlanEntry {
   readonly title: string;
   /** Last change, milliseconds since 1970. */
   readonly changed: number;
+  readonly alternative?: Alternative;
 }
 
 /** Figures that take their time: one turn of the key, worst seconds in hand, parked weeks, spread over tolerances, events of the supply. */
@@ -116,6 +117,9 @@ export interface AppState {
   /** The rule book: null closed, '' its list, else the rule that is read. */
   readonly book: string | null;
   setBook(rule: string | null): void;
+  /** Id of the plan that the open one is compared with; null = none. */
+  readonly comparing: string | null;
+  setComparing(plan: string | null): void;
   readonly placing: { readonly type: 'part' | 'set'; readonly id: string /** One of the kind's ready-made settings. */; readonly variant?: string } | null;
   setPlacing(placing: AppState['placing']): void;
   /** A wire being drawn from this terminal. */

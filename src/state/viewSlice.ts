@@ -23,6 +23,8 @@ type ViewSlice = Pick<
   | 'setUnits'
   | 'book'
   | 'setBook'
+  | 'comparing'
+  | 'setComparing'
   | 'placing'
   | 'setPlacing'
   | 'wiringFrom'
@@ -63,6 +65,8 @@ export function viewSlice(set: SetState, get: GetState): ViewSlice {
     setUnits: (units) => set({ units }),
     book: null,
     setBook: (book) => set({ book }),
+    comparing: null,
+    setComparing: (comparing) => set({ comparing }),
     placing: null,
     // One thing in the hand at a time.
     setPlacing: (placing) => set(placing ? { placing, wiringFrom: null } : { placing }),

@@ -1,7 +1,7 @@
 import type { SecondLook } from '../../src/advise/secondLook.ts';
 import type { Results } from '../../src/advise/types.ts';
 import type { Edit, Plan } from '../../src/plan/types.ts';
-import type { KeptPlan, PlanStorage } from '../../src/state/storage.ts';
+import { entryOf, type KeptPlan, type PlanStorage } from '../../src/state/storage.ts';
 import type { App } from '../../src/state/store.ts';
 import type { TabChannel, TabMessage } from '../../src/state/tabs.ts';
 import type { WorkerPort, WorkerRequest } from '../../src/state/workerClient.ts';
@@ -57,7 +57,7 @@ export class FakeStorage implements PlanStorage {
   async list() {
     await this.gate();
     const all = [...this.kept.values()] as KeptPlan[];
-    return all.map((k) => ({ id: k.plan.id, title: k.plan.title, changed: k.changed }));
+    return all.map(entryOf);
   }
   async read(id: string) {
     await this.gate();
