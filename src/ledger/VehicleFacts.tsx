@@ -1,27 +1,22 @@
-import { Fragment } from 'react';
-import { amount, length } from '../faces/format.ts';
+import { amount } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { TypedField } from '../faces/TypedField.tsx';
-import { addZone, removeZone, setMoving, setRun, setVehicle, setZone, zoneOrder } from '../plan/edits.ts';
+import { setVehicle } from '../plan/edits.ts';
 import { RANGES } from '../plan/limits.ts';
-import type { DipLevel, Known, Moving, Run, Vehicle, ZoneKind } from '../plan/types.ts';
+import type { DipLevel, Known, Vehicle } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { STATED_C } from '../trade/battery.ts';
-import { zoneClimate } from '../trade/zones.ts';
 import { change } from './actions.ts';
-import { ZONE_KINDS } from './choices.ts';
 import { FlagField, PickField } from './PickField.tsx';
-import { parseLength, parseNumber } from './parse.ts';
+import { parseCelsius, parseNumber } from './parse.ts';
+import { Runs } from './Runs.tsx';
+import { Zones } from './Zones.tsx';
 
 const KNOWN = [
   { value: 'yes', label: 'Yes' },
   { value: 'no', label: 'No' },
   { value: 'unknown', label: 'I don’t know: assume the worst' },
-];
-const MOVING: readonly { readonly value: Moving; readonly label: string }[] = [
-  { value: 'hinge', label: 'a hinge' },
-  { value: 'tilt', label: 'a tilting cab, column' },
 ];
 const SENSOR = [...KNOWN.slice(0, 2), { value: 'unknown', label: 'I don’t know' }];
 const DIPS: readonly { readonly value: DipLevel; readonly label: string }[] = [
@@ -83,7 +78,7 @@ function Facts() {
         reason="The mean of day and night where it parks. A warm battery runs down by itself: twice as fast with every 10 °C more (rule of thumb)."
         commit={(text) => {
           const { min, max } = RANGES.vehicle.parkedC;
-          const parsed = parseNumber(text.replace(/\s*°?\s*C\s*$/i, ''), '', min, max);
+          const parsed = parseCelsius(text, min, max);
           return parsed.ok ? set({ parkedC: parsed.value }) : parsed.reason;
         }}
         free={() => set({ parkedC: undefined })}
@@ -148,113 +143,6 @@ function Facts() {
         onPick={(electrified) => set({ electrified })}
       />
       <FlagField label="It has a battery isolator switch" value={vehicle.isolator} onPick={(isolator) => set({ isolator })} />
-    </Section>
-  );
-}
-
-function Zones() {
-  const plan = useApp((s) => s.plan);
-  if (!plan) return null;
-  return (
-    <Section title="Zones" folded>
-      {zoneOrder(plan).map((id) => {
-        const zone = plan.zones[id];
-        if (!zone) return null;
-        const climate = zoneClimate(zone.kind);
-        const empty = Object.values(plan.parts).every((p) => p.zone !== id);
-        return (
-          <fieldset key={id} className="zone-facts">
-            <legend className="hidden-text">{zone.name}</legend>
-            <TypedField
-              label="Name"
-              name={`Name of zone ${zone.name}`}
-              shown={zone.name}
-              automatic={false}
-              commit={(text) => (text.trim() === '' ? 'A zone needs a name.' : change(setZone(plan, id, { name: text.trim().slice(0, 40) })))}
-            />
-            <PickField label="Kind of place" value={zone.kind} options={ZONE_KINDS} onPick={(kind) => change(setZone(plan, id, { kind: kind as ZoneKind }))} />
-            <TypedField
-              label="Hottest"
-              name={`Hottest in zone ${zone.name}`}
-              shown={`${zone.maxC ?? climate.maxC} °C`}
-              automatic={zone.maxC === undefined}
-              reason={zone.maxC === undefined ? 'Planning temperature of this kind of place.' : undefined}
-              commit={(text) => {
-                const parsed = parseNumber(text.replace(/\s*°?\s*C\s*$/i, ''), '', -20, 150);
-                return parsed.ok ? change(setZone(plan, id, { maxC: parsed.value })) : parsed.reason;
-              }}
-              free={() => change(setZone(plan, id, { maxC: undefined }))}
-            />
-            <PickField
-              label="In an airbag’s path"
-              value={zone.bag ?? ''}
-              options={KNOWN}
-              automatic="Not looked at yet"
-              reason="An airbag or a belt tensioner unfolds through here, or lies behind this trim: look for its mark on the cover and in the handbook."
-              quiet
-              onPick={(bag) => change(setZone(plan, id, { bag: bag === '' ? undefined : (bag as Known) }))}
-            />
-            {empty && Object.keys(plan.zones).length > 1 ? (
-              <button type="button" className="link" onClick={() => change(removeZone(plan, id))}>
-                Remove this empty zone
-              </button>
-            ) : null}
-          </fieldset>
-        );
-      })}
-      <button type="button" className="btn" onClick={() => change(addZone(plan, { name: 'New zone', kind: 'console' }).edit)}>
-        Add a zone
-      </button>
-    </Section>
-  );
-}
-
-function Runs() {
-  const plan = useApp((s) => s.plan);
-  const units = useApp((s) => s.units);
-  if (!plan) return null;
-  const order = zoneOrder(plan);
-  const missing = order.slice(1).flatMap((b, i) => {
-    const a = order[i];
-    return a && !Object.values(plan.runs).some((r) => (r.a === a && r.b === b) || (r.a === b && r.b === a)) ? [{ a, b }] : [];
-  });
-  const name = (id: string) => plan.zones[id]?.name ?? id;
-  const field = (a: string, b: string, lengthM: number | null) => (
-    <TypedField
-      key={`${a}-${b}`}
-      label={`${name(a)} – ${name(b)}`}
-      name={`Run ${name(a)} to ${name(b)}`}
-      shown={lengthM === null ? '' : length(lengthM, units)}
-      automatic={false}
-      reason={lengthM === null ? 'Not measured: wires between these zones have no length yet.' : undefined}
-      commit={(text) => {
-        const parsed = parseLength(text, units.length);
-        return parsed.ok ? change(setRun(plan, a, b, parsed.value).edit) : parsed.reason;
-      }}
-    />
-  );
-  const moves = (r: Run) => (
-    <PickField
-      label={`Moves: ${name(r.a)} – ${name(r.b)}`}
-      term="… moves there"
-      value={r.moving ?? ''}
-      options={MOVING}
-      automatic="nothing"
-      reason="Where a door, a lid or a cab bends the wires each time, they want fine strands and a loop to spare."
-      quiet
-      onPick={(v) => change(setMoving(plan, r.id, v === '' ? null : (v as Moving)))}
-    />
-  );
-  return (
-    <Section title="Runs between zones" folded>
-      <p className="note">Lay a string where the cable will lie and measure that: every wire takes its length from here.</p>
-      {Object.values(plan.runs).map((r) => (
-        <Fragment key={r.id}>
-          {field(r.a, r.b, r.lengthM)}
-          {moves(r)}
-        </Fragment>
-      ))}
-      {missing.map(({ a, b }) => field(a, b, null))}
     </Section>
   );
 }

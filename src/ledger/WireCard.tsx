@@ -14,9 +14,11 @@ import { awgLabel } from '../trade/conductors.ts';
 import { change, selectPart } from './actions.ts';
 import { FindingLinks } from './FindingLinks.tsx';
 import { groundName, partName, readingOf, sixFigures, wireFigures, wireName } from './lookup.ts';
+import { NoteField } from './NoteField.tsx';
 import { SixBars } from './SixBars.tsx';
 import { Swatch } from './Swatch.tsx';
 import { WireSettings } from './WireSettings.tsx';
+import { wayText } from './way.ts';
 
 const FREE_WAY = 'Let the wire find its own way';
 const SHOWN = [
@@ -143,8 +145,11 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
           {watts(report.worstW)}, {wattsPerLength(report.worstWPerM, units)}
         </dd>
         <Protection report={report} wire={filled} />
+        <dt>Way</dt>
+        <dd>{wayText(plan, typed, units) ?? 'no run joins its zones: measure one under Vehicle, or type its length'}</dd>
       </dl>
       <WireSettings wire={typed} />
+      <NoteField key={id} kind="wire" id={id} />
     </article>
   );
 }

@@ -1,11 +1,8 @@
 import { amount } from '../faces/format.ts';
 import type { Setting } from '../parts/types.ts';
-import { awgAreaMm2 } from '../trade/conductors.ts';
 import { parseAmount } from '../trade/preferred.ts';
 
 export type Parsed<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string };
-
-const M_PER_FT = 0.3048;
 
 /** A number as people type it ("2k2", "0,5", "470 uF"), in SI, inside limits; otherwise why not and what is expected. */
 export function parseNumber(text: string, unit: string, min: number, max: number): Parsed<number> {
@@ -15,6 +12,15 @@ export function parseNumber(text: string, unit: string, min: number, max: number
     return { ok: false, reason: `"${text.trim()}" is not a figure in ${unit === '' ? 'plain numbers' : unit}. Type a value ${between}.` };
   if (value < min || value > max) return { ok: false, reason: `${amount(value, unit)} is outside what this can be: ${between}.` };
   return { ok: true, value };
+}
+
+/** A temperature: "85", "85 °C", "185 °F". Gives degrees Celsius. */
+export function parseCelsius(text: string, min: number, max: number): Parsed<number> {
+  const value = parseAmount(text, 'degC');
+  const between = `between ${min} and ${max} °C`;
+  if (value === null) return { ok: false, reason: `"${text.trim()}" is not a temperature. Type a value ${between}.` };
+  if (value < min || value > max) return { ok: false, reason: `${Math.round(value)} °C is outside what this can be: ${between}.` };
+  return { ok: true, value: Math.round(value * 10) / 10 };
 }
 
 /** Text for one setting of a part. */
@@ -28,13 +34,11 @@ export function parseSetting(setting: Setting, text: string): Parsed<number | st
   return { ok: false, reason: 'Choose one from the list.' };
 }
 
-/** Conductor size: "1.5", "1,5 mm²", "18 AWG", "awg18". Gives mm². */
+/** Conductor size: "1.5", "1,5 mm²", "1½ sq", "18 AWG", "awg18". Gives mm². */
 export function parseArea(text: string): Parsed<number> {
-  const gauge = /^\s*(?:awg\s*(\d{1,2})|(\d{1,2})\s*awg)\s*$/i.exec(text);
-  if (gauge) return inside(awgAreaMm2(Number(gauge[1] ?? gauge[2])));
-  const metric = /^\s*(\d+(?:[.,]\d+)?)\s*(?:mm2|mm²|mm\^2|mm|sq)?\s*$/i.exec(text);
-  if (metric?.[1]) return inside(Number(metric[1].replace(',', '.')));
-  return { ok: false, reason: `"${text.trim()}" is not a conductor size. Type it as 1.5 mm² or AWG 16.` };
+  const areaMm2 = parseAmount(text.replace(/(?:mm|sq)\s*$/i, 'mm2'), 'mm2');
+  if (areaMm2 === null) return { ok: false, reason: `"${text.trim()}" is not a conductor size. Type it as 1.5 mm² or AWG 16.` };
+  return inside(areaMm2);
 }
 
 function inside(areaMm2: number): Parsed<number> {
@@ -42,30 +46,16 @@ function inside(areaMm2: number): Parsed<number> {
   return { ok: true, value: Math.round(areaMm2 * 1000) / 1000 };
 }
 
-/** Length: "2.2", "2,2 m", "80 cm", "3 ft", "40 in"; a bare number is in the chosen unit. Gives metres. */
+/** Length: "2.2", "2,2 m", "80 cm", "3 ft", "3 ft 6 in", "3' 6\"", "2½"; a bare number is in the chosen unit. Gives metres. */
 export function parseLength(text: string, unit: 'm' | 'ft'): Parsed<number> {
-  const hit = /^\s*(\d+(?:[.,]\d+)?)\s*(mm|cm|m|ft|feet|foot|'|in|inch|inches|")?\s*$/i.exec(text);
-  if (!hit?.[1]) return { ok: false, reason: `"${text.trim()}" is not a length. Type it as 2.2 m, 80 cm or 3 ft.` };
-  const value = Number(hit[1].replace(',', '.'));
-  const lengthM = value * metresIn((hit[2] ?? unit).toLowerCase());
-  if (!(lengthM >= 0.01 && lengthM <= 100)) return { ok: false, reason: 'A length here is between 1 cm and 100 m.' };
-  return { ok: true, value: Math.round(lengthM * 1000) / 1000 };
+  const both = /^(.*?(?:ft|feet|foot|'))\s*(\d.*)$/i.exec(text.trim());
+  const whole = both?.[1] === undefined ? inMetres(text, unit) : inMetres(both[1], unit) + inMetres(both[2] ?? '', 'in');
+  if (Number.isNaN(whole)) return { ok: false, reason: `"${text.trim()}" is not a length. Type it as 2.2 m, 80 cm or 3 ft.` };
+  if (!(whole >= 0.01 && whole <= 100)) return { ok: false, reason: 'A length here is between 1 cm and 100 m.' };
+  return { ok: true, value: Math.round(whole * 1000) / 1000 };
 }
 
-function metresIn(unit: string): number {
-  switch (unit) {
-    case 'mm':
-      return 0.001;
-    case 'cm':
-      return 0.01;
-    case 'm':
-      return 1;
-    case 'in':
-    case 'inch':
-    case 'inches':
-    case '"':
-      return M_PER_FT / 12;
-    default:
-      return M_PER_FT;
-  }
+function inMetres(text: string, bare: 'm' | 'ft' | 'in'): number {
+  const named = /[a-z'"]\s*$/i.test(text) ? text : `${text} ${bare}`;
+  return parseAmount(named, 'm') ?? Number.NaN;
 }

@@ -1,4 +1,4 @@
-/** Reads amounts as people type them: `2k2`, `4,7 uF`, `1R0`, `470u`, `18 AWG`, `3 ft`, `0,5`. */
+/** Reads amounts as people type them: `2k2`, `4,7 uF`, `1R0`, `470u`, `18 AWG`, `3 ft`, `0,5`, `½`, `1 1/2`. */
 import { awgAreaMm2 } from './conductors.ts';
 import { type AmountUnit, knownUnit } from './units.ts';
 
@@ -75,7 +75,18 @@ function parseGauge(text: string): number | null {
   return awg <= 40 ? awgAreaMm2(awg) : null;
 }
 
-function parseNumber(text: string, unit: AmountUnit): number | null {
+const FRACTIONS: Readonly<Record<string, number>> = { '¼': 0.25, '½': 0.5, '¾': 0.75, '⅓': 1 / 3, '⅔': 2 / 3, '⅛': 0.125, '⅜': 0.375, '⅝': 0.625, '⅞': 0.875 };
+
+/** `½`, `2½`, `1/2` and `1 1/2` at the beginning as a decimal number; other texts as they are. */
+function withoutFraction(text: string): string {
+  const sign = /^(\d+)? ?([¼½¾⅓⅔⅛⅜⅝⅞])/.exec(text);
+  if (sign) return Number(sign[1] ?? 0) + FRACTIONS[sign[2]!]! + text.slice(sign[0].length);
+  const slash = /^(?:(\d+) )?(\d{1,2})\/([1-9]\d?)(?![\d.])/.exec(text);
+  return slash ? Number(slash[1] ?? 0) + Number(slash[2]) / Number(slash[3]) + text.slice(slash[0].length) : text;
+}
+
+function parseNumber(typed: string, unit: AmountUnit): number | null {
+  const text = withoutFraction(typed);
   const infix = /^([+-]?\d+)([pnuµμmRrkKM])(\d+)(?: ?(.*))?$/.exec(text);
   if (infix && PREFIXED.has(unit) && (infix[4] === undefined || infix[4] === '' || SPELLINGS[unit].includes(infix[4].toLowerCase()))) {
     const factor = PREFIX[infix[2]!]!;
