@@ -87,6 +87,8 @@ export const BOXES: Record<BoxClass, { readonly title: string; readonly kPerW: n
 
 /** Warmest air that a board should work in, degrees C: its chip throttles itself at 80 to 85 degrees C (from memory). */
 export const BOARD_AIR_MAX_C = 70;
+/** Air in which the chip throttles itself whatever it does, degrees C: the lower end of that range (from memory). */
+export const BOARD_THROTTLE_C = 80;
 
 /** Header 5 V window and the supply watch, V (board maker's supply chapter, read): warns at 4.63 V +/- 5 %. */
 export const BOARD_SUPPLY = { minV: 4.75, maxV: 5.25, warnMinV: 4.4, warnV: 4.63, warnMaxV: 4.86, nominalV: 5.1 } as const;

@@ -13,7 +13,7 @@ const SPOILED = ['school-minibus', 'beet-harvester'];
 const SAID: Readonly<Record<string, { readonly hazards: readonly string[]; readonly faults: readonly string[] }>> = {
   'school-minibus': {
     hazards: ['A10', 'A11', 'A12', 'A2', 'A3', 'A7', 'B4', 'C2', 'C6', 'C7', 'D1', 'H7'],
-    faults: ['A10', 'B2', 'B5', 'B6', 'C3', 'C5', 'D11', 'D4', 'E1', 'F1', 'F2', 'F3', 'H1', 'I1', 'K2', 'L9'],
+    faults: ['A10', 'B2', 'B5', 'B6', 'C3', 'C5', 'D11', 'D4', 'E1', 'F1', 'F2', 'F3', 'H1', 'I1', 'L9'],
   },
   'beet-harvester': {
     hazards: ['A11', 'A16', 'A3', 'A7', 'B11', 'B4', 'C2', 'C7', 'D1', 'D3', 'J2'],

@@ -23,6 +23,12 @@ describe('long button wire without a guard', () => {
     flagged(b, RULE, { level: 'advice', subject: b.wireId('pin'), figures: { 'away from the pin': 0.6 }, repairs: 1 });
   });
 
+  it('who leaves a metre bare says so in the plan', () => {
+    clean(button(0.9).threshold('bareButtonM', 1), RULE);
+    const b = button(1.1).threshold('bareButtonM', 1);
+    flagged(b, RULE, { level: 'advice', subject: b.wireId('pin') });
+  });
+
   it('2.5 m bare, and with 1 kΩ and 100 nF at the board', () => {
     const b = button(2.5);
     flagged(b, RULE, { level: 'advice', subject: b.wireId('pin'), says: ['2.5 m', 'GPIO 5'], repairs: 1 });

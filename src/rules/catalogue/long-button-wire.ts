@@ -24,7 +24,18 @@ export const longButtonWire = defineRule({
   why: 'A long wire catches what relays and motors throw about, and a hand that touches its button brings a static spark. Both end in the pin: presses that nobody made, and one day a dead pin.',
   source: { text: '0.5 m, 3 m, 1 kΩ and 100 nF: common practice, no source', grade: "fitters' habit" },
   needs: 'graph',
-  check: (facts) => wires(facts).map(judge),
+  limits: [
+    {
+      key: 'bareButtonM',
+      title: 'Button wire that needs no guard',
+      unit: 'm',
+      value: BARE_M,
+      least: 0,
+      most: ISOLATED_M,
+      basis: 'common practice, no source; many leave a metre bare where no relay or motor lead runs beside it',
+    },
+  ],
+  check: (facts) => wires(facts).map((l) => judge(l, facts.threshold('bareButtonM', BARE_M))),
   repair: (finding, facts) => {
     const l = wires(facts).find((x) => x.use.wire.id === finding.subject.id);
     if (!l || l.guarded || l.lengthM > ISOLATED_M || l.use.wires.length !== 1) return [];
@@ -64,10 +75,10 @@ function capacitorAt(facts: Facts, use: PinUse): boolean {
   });
 }
 
-function judge({ use, button, lengthM, guarded }: Reached): Verdict {
+function judge({ use, button, lengthM, guarded }: Reached, bareM: number): Verdict {
   const subject = wire(use.wire.id);
   const far = lengthM > ISOLATED_M;
-  if (lengthM <= BARE_M || (guarded && !far)) return fine(subject);
+  if (lengthM <= bareM || (guarded && !far)) return fine(subject);
   return found({
     level: far && !guarded ? 'fault' : 'advice',
     subject,

@@ -13,22 +13,22 @@ export const pullWorksAgainstButton = defineRule({
   id: 'pull-works-against-button',
   code: 'E7',
   level: 'advice',
-  title: 'A button reads “pressed” until the program has set its pin',
-  why: 'From power-on until a program says otherwise, GPIO 9 to 27 are pulled low inside the board. A button to 0 V there looks pressed all that time: a stop button may stop the start.',
+  title: 'A stop button reads “pressed” until the program has set its pin',
+  why: 'From power-on until a program says otherwise, GPIO 9 to 27 are pulled low inside the board. A button to 0 V there looks pressed all that time. A program sets the pull of its buttons before it looks at them; but one that stops the computer must not look a moment too early.',
   source: { text: 'Board maker’s pin pages: pulls from power-on and their spread (read); GPIO 0 to 8 up, the others down', grade: 'data sheet' },
   needs: 'graph',
   check: (facts) =>
     buttons(facts).map((use) => {
       const subject = wire(use.wire.id);
       const volt = restV(facts, use);
-      if (volt >= use.logic.vIhMinV) return fine(subject);
+      if (!stops(use) || volt >= use.logic.vIhMinV) return fine(subject);
       const hand = moversOf(facts, use).find((m) => HANDS.has(m.kind.kind))!;
       return found({
         level: 'advice',
         subject,
         related: [part(use.computer.part.id), part(hand.part.id)],
-        what: `Until its program has started, ${pinName(use)} rests at ${volts(volt)} at the least and ${called(hand)} reads pressed: high is ${volts(use.logic.vIhMinV)} and more.`,
-        todo: `Add ${PULL_OHM / 1000} kΩ to 3.3 V, use one of GPIO 4 to 8, or let the program ignore the button at first.`,
+        what: `Until its program has set the pull, ${pinName(use)} rests at ${volts(volt)} at the least and ${called(hand)}, which stops the computer, reads pressed: high is ${volts(use.logic.vIhMinV)} and more.`,
+        todo: `Add ${PULL_OHM / 1000} kΩ to 3.3 V, use one of GPIO 4 to 8, or let the program set the pull a moment before it looks.`,
         figures: [
           { label: 'rests at', value: volt, unit: 'V' },
           { label: 'reads high from', value: use.logic.vIhMinV, unit: 'V' },
@@ -40,6 +40,11 @@ export const pullWorksAgainstButton = defineRule({
     return use && use.wires.length === 1 ? [addPull(use, PULL_OHM, true)] : [];
   },
 });
+
+/** Does the computer stop by what this pin reads? Every other button is read only after its pull has been set. */
+function stops(use: PinUse): boolean {
+  return Math.round(use.computer.s.num('senseGpio')) === use.gpio;
+}
 
 /** Inputs that a button or switch pulls to ground. */
 function buttons(facts: Facts): PinUse[] {
