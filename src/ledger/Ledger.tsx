@@ -84,7 +84,7 @@ export function Ledger({
   return (
     <section className="ledger" aria-label="Answers">
       <Headline />
-      <div className="tabs" role="tablist" aria-label="Kinds of answer" ref={bar}>
+      <div className={tabs.length > TABS.length + 1 ? 'tabs many' : 'tabs'} role="tablist" aria-label="Kinds of answer" ref={bar}>
         {tabs.map((t) => (
           <button
             key={t.id}

@@ -3,7 +3,7 @@ import type { Id, Plan } from '../../plan/types.ts';
 import { proposals } from '../index.ts';
 import type { JobStage } from '../jobTypes.ts';
 import type { Results } from '../types.ts';
-import { ruleChecks } from './checks.ts';
+import { openFindings, ruleChecks } from './checks.ts';
 import { button } from './steps/button.ts';
 import { camera } from './steps/camera.ts';
 import { computer } from './steps/computer.ts';
@@ -74,9 +74,7 @@ function judge(scope: Scope, step: GuideStep): StepState {
 function offerFor(scope: Scope, { step }: StepState): Offer | null {
   const own = step.offer(scope);
   if (own) return own;
-  const named = new Set(step.rules);
-  for (const finding of scope.results.report.findings) {
-    if (!named.has(finding.rule) || finding.level === 'advice') continue;
+  for (const finding of openFindings(scope.results, new Set(step.rules))) {
     const repair = proposals(scope.plan, scope.results, finding)[0];
     if (repair) return { title: repair.title, edit: repair.edit, ask: !repair.safe };
   }

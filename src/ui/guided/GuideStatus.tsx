@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Guide } from '../../advise/guide/types.ts';
 import { useGuide } from './useGuide.ts';
+import './guided.css';
 
 /** Says to a screen reader which step was done or has opened again; on a small screen it is the way to the guide, too. */
 export default function GuideStatus({ onOpen, open }: { /** Shows a bar that opens the guide. */ onOpen?(): void; readonly open: boolean }) {

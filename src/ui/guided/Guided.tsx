@@ -6,6 +6,7 @@ import { change, pointAt, pointAway } from '../../ledger/actions.ts';
 import { setStage } from '../../plan/edits.ts';
 import type { Edit } from '../../plan/types.ts';
 import { app } from '../../state/store.ts';
+import { lookAt } from './lookAt.ts';
 import { type GuideNow, useGuide } from './useGuide.ts';
 import './guided.css';
 
@@ -120,7 +121,7 @@ function Step({ now, state, ways, onTaken }: { readonly now: GuideNow; readonly 
             type="button"
             className="btn"
             onClick={() => {
-              app.getState().select(about);
+              lookAt(about);
               onShown?.();
             }}
           >
@@ -188,5 +189,5 @@ function AllDone({ onSheet }: { onSheet(): void }) {
 function selectNew(edit: Edit): void {
   const made = edit.changes.filter((c) => c.table === 'parts' && c.before === null);
   const parts = made.flatMap((c) => (c.table === 'parts' ? [c.id] : []));
-  if (parts.length > 0) app.getState().select({ parts, wires: [] });
+  if (parts.length > 0) lookAt({ parts, wires: [] });
 }

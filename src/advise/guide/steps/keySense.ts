@@ -13,7 +13,7 @@ export const keySense: GuideStep = {
   todo: 'Let the ignition feed light a small lamp inside an optocoupler, and let its dark side tell a pin of the computer.',
   why: 'The computer must know when to stop. A pin stands 3.3 V and the vehicle has four times that, with spikes: through light no volt gets across.',
   byHand:
-    'Shelf, Sets: “Key sensor” beside the computer. Wires: master switch to the sense resistor, sensor K to the ground, C to pin 11, E to a 0 V pin, the pull-up to pin 1.',
+    'Shelf, Sets: “Key sensor” beside the computer. Wires: master switch to the sense resistor, sensor K to the ground, C to a free pin, E to a 0 V pin, the pull-up to pin 1.',
   rules: [
     'power-gone-too-soon',
     'hold-drops-at-boot',
@@ -70,7 +70,6 @@ export const keySense: GuideStep = {
     if (pull && !facts.isWired(`${pull.id}.1`)) kit.join(`${pull.id}.1`, `${board}.1`, { lengthM: 0.2 });
     kit.join(`${opto}.C`, `${board}.${pin}`, { lengthM: 0.2 });
     if (!facts.isWired(`${opto}.E`)) kit.join(`${opto}.E`, `${board}.25`, { lengthM: 0.2 });
-    if (gpio <= 0) return null;
     return kit.offer('Add a key sensor');
   },
 };

@@ -1,6 +1,6 @@
 import { setRun } from '../../../plan/edits.ts';
 import type { Id } from '../../../plan/types.ts';
-import { wire } from '../checks.ts';
+import { fact, hasWires, wire } from '../checks.ts';
 import { Kit } from '../kit.ts';
 import type { Check, GuideStep, Scope } from '../types.ts';
 
@@ -18,6 +18,7 @@ export const lengths: GuideStep = {
   checks(scope): Check[] {
     const open = withoutLength(scope);
     return [
+      fact('There are wires to measure.', hasWires(scope)),
       {
         text: open.length === 0 ? 'Every wire has a length, its own or its run’s.' : `${open.length} of the wires have no length yet.`,
         met: open.length === 0,

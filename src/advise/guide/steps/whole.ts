@@ -1,5 +1,5 @@
 import { proposals } from '../../index.ts';
-import { fact, subject } from '../checks.ts';
+import { fact, hasWires, subject } from '../checks.ts';
 import type { Check, GuideStep, Offer, Scope } from '../types.ts';
 
 export const whole: GuideStep = {
@@ -10,7 +10,8 @@ export const whole: GuideStep = {
   why: 'On paper a mistake costs a minute. Behind the dash it costs a day, or a cable fire.',
   byHand: 'Answers, “Findings”: each card says what is wrong, by which figures, and what to do.',
   rules: [],
-  checks({ results, facts }): Check[] {
+  checks(scope): Check[] {
+    const { results, facts } = scope;
     const open = results.report.cards.filter((c) => c.level !== 'advice');
     const said = open.map((card): Check => {
       const first = card.findings[0];
@@ -23,6 +24,7 @@ export const whole: GuideStep = {
     return [
       ...said,
       ...loose,
+      fact('There is a build to look at.', hasWires(scope)),
       fact('No hazard and no fault stands open.', open.length === 0),
       fact('No terminal that needs a wire is loose.', loose.length === 0),
     ];
