@@ -3,6 +3,7 @@ import type { Id } from '../plan/types.ts';
 import type { PictureOptions } from '../scene/picture.ts';
 import type { Scene } from '../scene/types.ts';
 import { shownAnalysis } from '../state/shown.ts';
+import { overlayOf, since } from '../state/since.ts';
 import type { App } from '../state/store.ts';
 import type { AppState } from '../state/types.ts';
 import { type Camera, firstLook, fitted, type View } from './camera.ts';
@@ -59,8 +60,10 @@ export class Engine {
       this.readInks();
       this.redraw();
     });
+    const leave = since.subscribe(() => this.redraw());
     return () => {
       stop();
+      leave();
       unfollow();
       this.care.stop();
       this.pixels.unmount();
@@ -120,6 +123,16 @@ export class Engine {
     if (!this.scene || !this.index) return;
     const box = this.pixels.drawnBox();
     const report = this.app.getState().results?.report;
+    const changes = overlayOf(this.scene);
+    if (changes) {
+      const quiet = { hidden: this.live.hidden, figures: [], marks: [], todo: {}, options: this.options };
+      this.pixels.inWorld(c, (zoom) => {
+        const painter = new Painter(c, this.inks, zoom);
+        paintScene(painter, { scene: changes.drawn, index: indexOf(changes.drawn), ...quiet }, box, zoom);
+        painter.all(changes.over);
+      });
+      return;
+    }
     this.pixels.inWorld(c, (zoom) =>
       paintScene(
         new Painter(c, this.inks, zoom),
@@ -259,4 +272,12 @@ export class Engine {
     const feet = this.app.getState().units.length === 'ft';
     this.options = { edged: this.inks.edged, ...(feet ? { lengthText: (m: number) => `${(m / 0.3048).toFixed(1)} ft` } : {}) };
   }
+}
+
+/** Indexes of scenes that are only painted, never touched. */
+const indexes = new WeakMap<Scene, SceneIndex>();
+function indexOf(scene: Scene): SceneIndex {
+  const index = indexes.get(scene) ?? new SceneIndex(scene);
+  indexes.set(scene, index);
+  return index;
 }

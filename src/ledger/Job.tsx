@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useId, useRef, useState } from 'react';
 import type { Group, JobEntry, JobStage } from '../advise/jobTypes.ts';
 import { count } from '../faces/format.ts';
 import { TermText } from '../faces/TermText.tsx';
@@ -10,6 +10,8 @@ import { change, pointAt, pointAway, selectSubject } from './actions.ts';
 import { STAGE_WORDS } from './jobWords.ts';
 import { useJob, whenCurrent } from './useJob.ts';
 import './job.css';
+
+const Revisions = lazy(() => import('./Revisions.tsx'));
 
 /** What is to do at the stage where the plan stands, as boxes to tick and places to look at. */
 export function Job({ onShown }: { /** Something is shown on the drawing. */ onShown?(): void }) {
@@ -36,7 +38,24 @@ export function Job({ onShown }: { /** Something is shown on the drawing. */ onS
       {grouped(stage).map(({ group, entries }) => (
         <Lot key={group?.key ?? ''} group={group} entries={entries} whole={at === 'wire'} {...(onShown ? { onShown } : {})} />
       ))}
+      <RevisionsFold />
     </section>
+  );
+}
+
+/** Folded until asked for; its code is fetched then. */
+function RevisionsFold() {
+  const [open, setOpen] = useState(false);
+  const made = useApp((s) => Object.keys(s.plan?.revisions ?? {}).length);
+  return (
+    <details className="revisions-fold" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
+      <summary>Revisions{made === 0 ? '' : ` (${made})`}</summary>
+      {open ? (
+        <Suspense fallback={<p className="note">One moment …</p>}>
+          <Revisions />
+        </Suspense>
+      ) : null}
+    </details>
   );
 }
 

@@ -12,6 +12,7 @@ import { useApp } from '../state/store.ts';
 import { change } from './actions.ts';
 import { FindingLinks } from './FindingLinks.tsx';
 import { devicesOf, itemOf, partName, readingOf } from './lookup.ts';
+import { NoteField } from './NoteField.tsx';
 import { PartSettings } from './PartSettings.tsx';
 import { PressButton } from './PressButton.tsx';
 import { Terminals } from './Terminals.tsx';
@@ -76,6 +77,7 @@ export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
       {analysis ? <Fares analysis={analysis} id={id} /> : null}
       <Terminals part={part} />
       <PartSettings part={part} kind={kind} />
+      <NoteField key={id} kind="part" id={id} />
     </article>
   );
 }

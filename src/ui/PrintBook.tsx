@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
+import { today } from '../faces/today.ts';
 import type { RuleDef } from '../rules/types.ts';
 import { type BookEntry, bookEntry, bookHtml } from '../sheet/book/index.ts';
-import { today } from './today.ts';
 
 /** Draws the examples of all rules that are listed, one after another, then hands the book to the printer. */
 export function PrintBook({ rules }: { readonly rules: readonly RuleDef[] }) {

@@ -1,9 +1,10 @@
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { Icon } from '../faces/Icon.tsx';
+import { today } from '../faces/today.ts';
 import { partsListCsv, type SheetOptions, sheetHtml, wireListCsv } from '../sheet/index.ts';
+import { useSince } from '../state/since.ts';
 import { app, useApp } from '../state/store.ts';
 import { download, slug } from './download.ts';
-import { today } from './today.ts';
 
 /** The wiring sheet as it will print, with the lists as files. */
 export default function SheetView({ onClose }: { onClose(): void }) {
@@ -17,6 +18,12 @@ export default function SheetView({ onClose }: { onClose(): void }) {
   const events = useApp((s) => (s.events.resultFor === s.plan ? s.events.result : null));
   const [paper, setPaper] = useState<SheetOptions['paper']>('A4');
   const [who, setWho] = useState('');
+  // What the drawing shows, the sheet shows first.
+  const [since, setSince] = useState(useSince((s) => s.number));
+  const revisions = useApp((s) => s.plan?.revisions);
+  const kept = Object.values(revisions ?? {})
+    .filter((r) => r.was)
+    .sort((a, b) => b.number - a.number);
   const frame = useRef<HTMLIFrameElement>(null);
   const back = useRef<HTMLButtonElement>(null);
   const name = useId();
@@ -33,11 +40,12 @@ export default function SheetView({ onClose }: { onClose(): void }) {
             paper,
             date: today(),
             lengths,
+            ...(since === null ? {} : { since }),
             ...(who.trim() === '' ? {} : { who: who.trim() }),
             ...(cycle ? { time: { cycle, margins, events } } : {}),
           })
         : null,
-    [results, paper, lengths, who, cycle, margins, events],
+    [results, paper, lengths, since, who, cycle, margins, events],
   );
 
   return (
@@ -62,6 +70,19 @@ export default function SheetView({ onClose }: { onClose(): void }) {
             </label>
           ))}
         </fieldset>
+        {kept.length === 0 ? null : (
+          <label className="inline">
+            Shows
+            <select className="input" value={since ?? ''} onChange={(e) => setSince(e.currentTarget.value === '' ? null : Number(e.currentTarget.value))}>
+              <option value="">the whole build</option>
+              {kept.map((r) => (
+                <option key={r.id} value={r.number}>
+                  changes since revision {r.number}, {r.date}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
         <label className="inline">
           Planned by
           <input className="input" maxLength={60} value={who} onChange={(e) => setWho(e.currentTarget.value)} />

@@ -13,6 +13,7 @@ import { showGuide, useGuideShown } from './guided/shown.ts';
 import { HeldChip } from './HeldChip.tsx';
 import { useHotkeys } from './hotkeys.ts';
 import { JobLine } from './JobLine.tsx';
+import { SinceChip } from './SinceChip.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useRoom } from './useRoom.ts';
 
@@ -107,6 +108,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
         <Surface />
         <Outline />
         <HeldChip />
+        <SinceChip />
       </main>
       {phone ? null : (
         <div className="bench-strip">
