@@ -64,6 +64,6 @@ export class Pan implements Gesture {
     this.engine.moveCamera({ ...camera, x: camera.x - dx / camera.zoom, y: camera.y - dy / camera.zoom });
   }
 
-  drop(): void {}
+  drop(_at?: Press): void {}
   cancel(): void {}
 }

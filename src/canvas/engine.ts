@@ -20,6 +20,7 @@ import { Pictures } from './pictures.ts';
 import { type Mounts, Pixels } from './pixels.ts';
 import { SceneIndex } from './sceneIndex.ts';
 import { litTargets } from './targets.ts';
+import { NARROW_PX, zoneCamera } from './zoneView.ts';
 
 /**
  * The drawing behind the surface: keeps scene, index and what is in the hand, follows the store, and says when to draw.
@@ -249,7 +250,8 @@ export class Engine {
     const id = this.app.getState().plan?.id ?? null;
     if (this.lookedAt === id || this.size.w < 20) return;
     this.lookedAt = id;
-    this.pixels.camera = firstLook(scene.bounds, this.size);
+    const first = scene.zones[0];
+    this.pixels.camera = first && this.size.w < NARROW_PX ? zoneCamera(first.box, this.size) : firstLook(scene.bounds, this.size);
     this.app.getState().setCamera(this.camera);
   }
 

@@ -8,6 +8,7 @@ import type { Engine } from './engine.ts';
 import type { Gesture, Press } from './gesture.ts';
 import { Placer } from './placing.ts';
 import type { Hit } from './sceneIndex.ts';
+import { Swipe } from './swipe.ts';
 
 /** Travel after which a press is a drag, px. */
 const DRAG_PX = { mouse: 4, touch: 9 } as const;
@@ -208,13 +209,13 @@ function gestureAt(engine: Engine, at: Press, touch: boolean): Gesture {
         joinToWire(app, engine.scene, wiringFrom, hit.id, at.x, at.y);
       } else pick('wires', hit.id);
     };
-    return own && !touch ? new BendWire(engine, hit.id, hit.piece, at, click) : new Pan(engine, at, click);
+    return own && !touch ? new BendWire(engine, hit.id, hit.piece, at, click) : new Swipe(engine, at, click);
   }
   const clear = (press: Press): void => {
     if (wiringFrom) setWiringFrom(null);
     else if (!press.shift) select({ parts: [], wires: [] });
   };
-  if (touch) return new Pan(engine, at, clear);
+  if (touch) return new Swipe(engine, at, clear);
   const box = new BoxSelect(engine, at);
   return { move: (p) => box.move(p), drop: () => box.drop(), cancel: () => box.cancel(), click: clear };
 }

@@ -28,8 +28,9 @@ export type IconName = keyof typeof PATHS;
 export function Icon({ name, size = 20 }: { readonly name: IconName; readonly size?: number }) {
   return (
     <svg
-      width={size}
-      height={size}
+      // In the page's text size: large text has large signs beside it.
+      width={`${size / 16}rem`}
+      height={`${size / 16}rem`}
       viewBox="0 0 20 20"
       fill="none"
       stroke="currentColor"

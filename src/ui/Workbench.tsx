@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { Outline } from '../canvas/Outline.tsx';
 import { Surface } from '../canvas/Surface.tsx';
+import { ZoneSteps } from '../canvas/ZoneSteps.tsx';
 import { Icon } from '../faces/Icon.tsx';
 import { KeySlide } from '../keycycle/KeySlide.tsx';
 import { Strip } from '../keycycle/Strip.tsx';
@@ -107,6 +108,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       <main className="bench-plan" aria-label="Plan">
         <Surface />
         <Outline />
+        <ZoneSteps />
         <HeldChip />
         <SinceChip />
       </main>
