@@ -9,6 +9,7 @@ import './ui.css';
 /** The drawing surface is the heavy half of the page: the start screen does not wait for it. */
 const workbench = () => import('./Workbench.tsx');
 const Workbench = lazy(workbench);
+const Compare = lazy(() => import('./Compare.tsx'));
 
 /** The whole page: the start screen, or the plan that is open. */
 export function App() {
@@ -16,6 +17,7 @@ export function App() {
   const started = useApp((s) => s.started);
   const theme = useApp((s) => s.theme);
   const title = useApp((s) => s.plan?.title);
+  const comparing = useApp((s) => s.comparing);
   const [asking, setAsking] = useState(false);
 
   useLayoutEffect(() => {
@@ -42,7 +44,7 @@ export function App() {
     <>
       {open ? (
         <Suspense fallback={<p className="opening">Opening …</p>}>
-          <Workbench onNew={newPlan} />
+          {comparing === null ? <Workbench onNew={newPlan} /> : <Compare id={comparing} onClose={() => app.getState().setComparing(null)} />}
         </Suspense>
       ) : started ? (
         <Start asking={asking} setAsking={setAsking} />

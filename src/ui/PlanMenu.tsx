@@ -1,8 +1,9 @@
 import { useRef } from 'react';
 import { Popover } from '../faces/Popover.tsx';
-import { openFile, openPlan, saveFile } from '../state/session.ts';
+import { openFile, openPlan, saveFile, tryAnother } from '../state/session.ts';
 import { app, useApp } from '../state/store.ts';
 import { Mark } from './Mark.tsx';
+import { planName } from './planName.ts';
 
 /** New, open, save as a file, close, and the other plans kept here. */
 export function PlanMenu({ onNew }: { onNew(): void }) {
@@ -29,6 +30,9 @@ export function PlanMenu({ onNew }: { onNew(): void }) {
               <button type="button" className="panel-item" onClick={doing(saveFile)}>
                 Save as a file <kbd>Ctrl S</kbd>
               </button>
+              <button type="button" className="panel-item" onClick={doing(tryAnother)}>
+                Try another wiring
+              </button>
               <button type="button" className="panel-item" onClick={doing(() => app.getState().setBook(''))}>
                 Rule book …
               </button>
@@ -38,7 +42,7 @@ export function PlanMenu({ onNew }: { onNew(): void }) {
               {others.length > 0 ? <p className="over panel-head">Kept in this browser</p> : null}
               {others.map((p) => (
                 <button key={p.id} type="button" className="panel-item" onClick={doing(() => openPlan(p.id))}>
-                  {p.title || 'Untitled plan'}
+                  {planName(p)}
                 </button>
               ))}
             </>

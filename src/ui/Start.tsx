@@ -6,6 +6,7 @@ import { CAUTIONS } from '../trade/cautions.ts';
 import { openDemo } from './demo.ts';
 import { Mark } from './Mark.tsx';
 import { FileInput } from './PlanMenu.tsx';
+import { planName } from './planName.ts';
 
 const Questions = lazy(() => import('./Questions.tsx'));
 const LeadGuide = lazy(() => import('./LeadGuide.tsx'));
@@ -93,13 +94,13 @@ function Kept() {
         {plans.map((p) => (
           <li key={p.id}>
             <button type="button" className="kept-open" onClick={() => void openPlan(p.id)}>
-              <b>{p.title || 'Untitled plan'}</b>
+              <b>{planName(p)}</b>
               <span className="note">changed {new Date(p.changed).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })}</span>
             </button>
             <button
               type="button"
               className="btn quiet"
-              aria-label={`Delete ${p.title || 'Untitled plan'}`}
+              aria-label={`Delete ${planName(p)}`}
               onClick={() => {
                 setLeaving(p);
                 dialog.current?.showModal();
@@ -111,7 +112,7 @@ function Kept() {
         ))}
       </ul>
       <dialog ref={dialog} aria-labelledby="delete-title">
-        <h2 id="delete-title">Delete “{leaving?.title || 'Untitled plan'}”?</h2>
+        <h2 id="delete-title">Delete “{leaving ? planName(leaving) : ''}”?</h2>
         <p>It is removed from this browser for good. A file you saved stays where it is.</p>
         <div className="row">
           <button

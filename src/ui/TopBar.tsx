@@ -10,6 +10,7 @@ import { app, useApp } from '../state/store.ts';
 import { supplyV } from '../trade/supply.ts';
 import { PlanMenu } from './PlanMenu.tsx';
 import { ViewMenu } from './ViewMenu.tsx';
+import { Wirings } from './Wirings.tsx';
 
 /** Title, key, supply, undo, view and the way to the wiring sheet. */
 export function TopBar({ phone, onNew, onSheet, onShelf }: { readonly phone: boolean; onNew(): void; onSheet(): void; onShelf?(): void }) {
@@ -21,6 +22,7 @@ export function TopBar({ phone, onNew, onSheet, onShelf }: { readonly phone: boo
           <Title />
           <SaveState />
         </div>
+        <Wirings />
       </div>
       {phone ? null : (
         <>

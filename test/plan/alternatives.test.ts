@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readPlan, writePlan } from '../../src/codec/index.ts';
-import { alternativeTo, familyOf, letterOf, STRETCH, wiringsOf } from '../../src/plan/alternatives.ts';
+import { alternativeTo, familyOf, letterOf, STRETCH, type Wiring, wiringsOf } from '../../src/plan/alternatives.ts';
 import { apply } from '../../src/plan/apply.ts';
 import { addPart, setHead } from '../../src/plan/edits.ts';
 import type { Plan } from '../../src/plan/types.ts';
@@ -30,7 +30,7 @@ describe('a further wiring', () => {
     expect(c.alternative).toStrictEqual({ of: plan.id, letter: 'C' });
     expect([plan, b, c].map(familyOf)).toStrictEqual([plan.id, plan.id, plan.id]);
     expect(letterOf(copy(plan, [plan, c], 'x'))).toBe('D');
-    expect(wiringsOf(b, [c, { id: 'stranger' }, b, plan]).map(letterOf)).toStrictEqual(['A', 'B', 'C']);
+    expect(wiringsOf<Wiring>(b, [c, { id: 'stranger' } as Wiring, b, plan]).map(letterOf)).toStrictEqual(['A', 'B', 'C']);
   });
 
   it('ends at Z', () => {

@@ -1,0 +1,133 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Results } from '../../src/advise/types.ts';
+import type { WorstMargin } from '../../src/analysis/time/types.ts';
+import { movePart, setHead } from '../../src/plan/edits.ts';
+import type { Plan } from '../../src/plan/types.ts';
+import { WRITE_MS } from '../../src/state/autosave.ts';
+import { type OtherPort, type OtherRequest, workOutOther } from '../../src/state/otherClient.ts';
+import { createSession, type Session } from '../../src/state/session.ts';
+import type { KeptPlan } from '../../src/state/storage.ts';
+import { type App, createApp } from '../../src/state/store.ts';
+import { smallPlan } from '../plan/laws.ts';
+import { edit, FakeStorage, SECOND } from './fakes.ts';
+
+const { plan: first, ids } = smallPlan();
+
+describe('trying another wiring', () => {
+  let app: App;
+  let storage: FakeStorage;
+  let session: Session;
+  const open = (): Plan => app.getState().plan as Plan;
+  beforeEach(async () => {
+    vi.useFakeTimers();
+    app = createApp();
+    storage = new FakeStorage();
+    session = createSession({ app, storage });
+    await session.start();
+    app.getState().load(first);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+  });
+  afterEach(() => {
+    session.stop();
+    vi.useRealTimers();
+  });
+
+  it('opens a copy, with the last edits in it, and keeps both', async () => {
+    edit(app, (p) => setHead(p, { title: 'Edited a moment ago' }));
+    expect(await session.tryAnother()).toBe(true);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(open()).toMatchObject({ title: 'Edited a moment ago', alternative: { of: 'small', letter: 'B' } });
+    expect(app.getState().past).toEqual([]);
+    expect(
+      app
+        .getState()
+        .plans.map((p) => p.alternative?.letter ?? 'A')
+        .sort(),
+    ).toEqual(['A', 'B']);
+    expect((storage.kept.get('small') as KeptPlan).plan.title).toBe('Edited a moment ago');
+  });
+
+  it('leaves the first as it is, and reads it without opening it', async () => {
+    await session.tryAnother();
+    edit(app, (p) => movePart(p, ids.fuse as string, { x: 500, y: 0 }));
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(await session.peek('small')).toStrictEqual(first);
+    expect(open().alternative?.letter).toBe('B');
+    expect(await session.peek('nowhere')).toBeNull();
+  });
+
+  it('tells nothing of one that this edition of the page cannot read', async () => {
+    storage.kept.set('old', { version: 0, changed: 1, plan: { format: 'dashloom-plan', version: 99 }, past: [], future: [] });
+    expect(await session.peek('old')).toBeNull();
+  });
+
+  it('does not put a copy in the place of a plan that is kept nowhere', async () => {
+    for (const saved of ['off', 'failed'] as const) {
+      app.setState({ saved, notice: null });
+      expect(await session.tryAnother()).toBe(false);
+      expect(open()).toBe(first);
+      expect(app.getState().notice).toMatchObject({ kind: 'problem', action: { label: 'Save as a file' } });
+    }
+  });
+});
+
+describe('working out a plan that is not open', () => {
+  function begin() {
+    const sent: OtherRequest[] = [];
+    const heard: unknown[] = [];
+    const port = {
+      ended: false,
+      postMessage: (m) => void sent.push(m),
+      terminate: () => {
+        port.ended = true;
+      },
+      onmessage: null,
+      onerror: null,
+    } as OtherPort & {
+      ended: boolean;
+    };
+    const end = workOutOther(
+      first,
+      { results: (r) => heard.push(['results', r]), margins: (m) => heard.push(['margins', m]), failed: (m) => heard.push(['failed', m]) },
+      () => port,
+    );
+    const answer = (data: object): void => port.onmessage?.({ data: data as never });
+    return { sent, heard, port, end, answer };
+  }
+  const results = { filled: first, analysis: { arrivals: [] }, report: { looked: 1 } } as unknown as Results;
+  const margins = [{ part: 'p1', spareS: 3 }] as unknown as readonly WorstMargin[];
+
+  it('tells whole results only, then the seconds, and lets the worker go', () => {
+    const { sent, heard, port, answer } = begin();
+    answer({ id: 1, results, more: true });
+    expect([heard, sent.length]).toEqual([[], 1]);
+    answer({ id: 1, look: SECOND });
+    expect(heard).toMatchObject([['results', { report: { looked: 2 } }]]);
+    expect(sent.map((m) => ('kind' in m ? m.kind : 'whole'))).toEqual(['whole', 'margins']);
+    answer({ id: 2, share: 0.5 });
+    answer({ id: 2, result: margins });
+    expect(heard.slice(1)).toEqual([['margins', margins]]);
+    expect(port.ended).toBe(true);
+  });
+
+  it('tells results that need no second look at once, and why it failed', () => {
+    const { heard, port, answer } = begin();
+    answer({ id: 1, results });
+    answer({ id: 2, error: 'stuck' });
+    expect(heard).toEqual([
+      ['results', results],
+      ['failed', 'stuck'],
+    ]);
+    expect(port.ended).toBe(true);
+    const broken = begin();
+    broken.port.onerror?.({ message: '' });
+    expect(broken.heard).toEqual([['failed', 'the calculation stopped']]);
+  });
+
+  it('is not heard any more once it was ended', () => {
+    const { heard, port, end, answer } = begin();
+    end();
+    answer({ id: 1, results });
+    expect([heard, port.ended]).toEqual([[], true]);
+  });
+});
