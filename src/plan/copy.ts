@@ -1,6 +1,6 @@
 import { addParts } from './partEdits.ts';
 import { count, snap, type WireExtras } from './rows.ts';
-import type { Edit, Id, Part, Plan, Wire } from './types.ts';
+import type { Edit, End, Id, Part, Plan, Wire } from './types.ts';
 import { zoneOrder } from './zoneEdits.ts';
 
 /** Copied parts and the wires between them: a plain value, may go through the clipboard as JSON. */
@@ -51,4 +51,24 @@ export function pasteClip(plan: Plan, clip: Clip, dx: number, dy: number): { edi
 function pastedExtras(wire: Wire): WireExtras {
   const { id: _id, from: _from, to: _to, number: _number, fitted: _fitted, bends: _bends, ...extras } = wire;
   return extras;
+}
+
+/**
+ * Lays a second of each given part on the plan, shifted by drawing units, with the wires between them and one more wire
+ * to everything outside that the first is joined to. `left` are wires whose outer end takes no further one.
+ */
+export function duplicateWired(
+  plan: Plan,
+  ids: readonly Id[],
+  dx: number,
+  dy: number,
+  takesMore: (end: End) => boolean,
+): { edit: Edit; ids: readonly Id[]; left: readonly Id[] } {
+  const clip = copyItems(plan, ids);
+  const chosen = new Set(clip.parts.map((p) => p.id));
+  const leading = Object.values(plan.wires).filter((w) => chosen.has(w.from.part) !== chosen.has(w.to.part));
+  const joined = leading.filter((w) => takesMore(chosen.has(w.from.part) ? w.to : w.from));
+  const { edit, ids: made } = pasteClip(plan, { ...clip, wires: [...clip.wires, ...joined] }, dx, dy);
+  const left = leading.filter((w) => !joined.includes(w)).map((w) => w.id);
+  return { edit: { ...edit, intent: 'part.duplicate', label: `Duplicate ${count(made.length, 'part')} with wires` }, ids: made, left };
 }
