@@ -1,6 +1,7 @@
 import type { Diode } from '../../circuit/types.ts';
 import { definePart } from '../definePart.ts';
 import { amount, yesNo } from '../settings.ts';
+import { guardedAgainst } from '../switchModule.ts';
 import { moduleBox } from '../symbols.ts';
 import { plain, withUnit } from '../values.ts';
 
@@ -13,8 +14,6 @@ const IDEAL = { n: 0.02, volt: 0.02 } as const;
 const SCHOTTKY = { fromV: 0.25, n: 1.05, ohm: 1e-3 } as const;
 /** Resistance between charger and store terminal, ohm (common practice, no source). */
 const OUT_OHM = 0.05;
-/** Reversed supply that a built-in guard stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
-const GUARD_V = 32;
 
 /** Fills a store with a steady small current and feeds the load from the supply, or from the store when that is gone. */
 export const chargeLimiter = definePart({
@@ -93,7 +92,7 @@ export const chargeLimiter = definePart({
         heatA: s.num('limitA') + s.num('quiescentA'),
       },
     ],
-    polar: [{ plus: 'in', minus: 'gnd', what: 'charge limiter', reverseV: s.flag('reverseGuard') ? GUARD_V : 0 }],
+    polar: guardedAgainst(s, 'charge limiter'),
   }),
   subtitle: (s) => `${plain(s.num('limitA'))} A to ${plain(s.num('fullV'))} V`,
   spec: (s) =>

@@ -3,14 +3,13 @@ import { TIMER_BELIEVES_S } from '../../trade/keyEvents.ts';
 import { COIL_S, coilReleaseS, contactElement } from '../contacts.ts';
 import { definePart } from '../definePart.ts';
 import { amount, choice, yesNo } from '../settings.ts';
+import { guardedAgainst } from '../switchModule.ts';
 import { moduleBox } from '../symbols.ts';
 import type { Settings, Situation } from '../types.ts';
 import { byBand, copperFactor, plain, withUnit } from '../values.ts';
 
 /** Electronic detection of the trigger, s (common practice, no source). */
 const TRIGGER_S = 0.05;
-/** Reversed supply that its own diode stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
-const GUARD_V = 32;
 
 /** Holds the supply for a set time after its trigger has gone: so that the computer can stop after key-off. */
 export const delayOffRelay = definePart({
@@ -144,7 +143,7 @@ export const delayOffRelay = definePart({
         heatA: s.num('triggerA'),
       },
     ],
-    polar: [{ plus: '30', minus: '31', what: 'timer', reverseV: s.flag('reverseGuard') ? GUARD_V : 0 }],
+    polar: guardedAgainst(s, 'timer', '30', '31'),
   }),
   subtitle: (s) => `${plain(s.num('holdS'))} s after key-off`,
   spec: (s) =>

@@ -2,6 +2,7 @@ import type { Device, Element } from '../../circuit/types.ts';
 import type { Primitive } from '../../drawing/types.ts';
 import { definePart } from '../definePart.ts';
 import { amount, yesNo } from '../settings.ts';
+import { electronics, guardedAgainst } from '../switchModule.ts';
 import { coilGlyph, contactGlyph, moduleBox, strokes } from '../symbols.ts';
 import type { Link, Settings, Situation } from '../types.ts';
 import { byBand, plain, withUnit } from '../values.ts';
@@ -13,8 +14,6 @@ const INPUT_OHM = 47_000;
 const GATE_S = { close: 0.005, open: 0.05 } as const;
 /** The memory is filled in this time by a set input, s (common practice, no source). */
 const FILL_S = 0.001;
-/** Reversed supply that its own diode stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
-const GUARD_V = 32;
 
 /** Self-holding switch: closed by key or button, kept closed by the computer, opened by it when it has stopped. */
 export const holdLatch = definePart({
@@ -63,20 +62,8 @@ export const holdLatch = definePart({
   behave: (s, situation) => ({ elements: elements(s, situation), devices: devices(s, situation) }),
   facts: (s) => ({
     links: [{ a: 'in', b: 'out', type: 'contact', contact: 'no' }, ...INPUTS.map((a): Link => ({ a, b: 'gnd', type: 'resistor', ohm: INPUT_OHM }))],
-    loads: [
-      {
-        plus: 'in',
-        minus: 'gnd',
-        label: 'electronics',
-        nominalV: s.num('nominalV'),
-        minV: s.num('leastV'),
-        maxV: s.num('nominalV') * (4 / 3),
-        absMaxV: s.num('absMaxV'),
-        peakA: Math.max(s.num('closedA'), s.num('quiescentA')) * 1.5,
-        heatA: Math.max(s.num('closedA'), s.num('quiescentA')),
-      },
-    ],
-    polar: [{ plus: 'in', minus: 'gnd', what: 'hold latch', reverseV: s.flag('reverseGuard') ? GUARD_V : 0 }],
+    loads: [electronics(s, Math.max(s.num('closedA'), s.num('quiescentA')))],
+    polar: guardedAgainst(s, 'hold latch'),
   }),
   subtitle: (s) => `opens ${plain(s.num('releaseS'))} s after hold`,
   spec: (s) =>

@@ -2,6 +2,7 @@ import type { Device, Element } from '../../circuit/types.ts';
 import type { Primitive } from '../../drawing/types.ts';
 import { definePart } from '../definePart.ts';
 import { amount, yesNo } from '../settings.ts';
+import { electronics, guardedAgainst } from '../switchModule.ts';
 import { coilGlyph, contactGlyph, mark, moduleBox, strokes } from '../symbols.ts';
 import type { Settings, Situation, TerminalDef } from '../types.ts';
 import { byBand, plain, withUnit } from '../values.ts';
@@ -12,8 +13,6 @@ const CONTACT_S = { close: 0.05, open: 0.05 } as const;
 const WARN_BACK = { share: 1 / 60, s: 2 } as const;
 /** Transistor of the warning output when it pulls, ohm (common practice, no source). */
 const WARN_OHM = 50;
-/** Reversed supply that its own diode stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
-const GUARD_V = 32;
 
 /** Cuts the build off before it empties the starting battery. */
 export const lowVoltageCutout = definePart({
@@ -68,20 +67,8 @@ export const lowVoltageCutout = definePart({
   behave: (s, situation) => ({ elements: elements(s, situation), devices: devices(s, situation) }),
   facts: (s) => ({
     links: [{ a: 'in', b: 'out', type: 'contact', contact: 'no' }],
-    loads: [
-      {
-        plus: 'in',
-        minus: 'gnd',
-        label: 'electronics',
-        nominalV: s.num('nominalV'),
-        minV: s.num('leastV'),
-        maxV: s.num('nominalV') * (4 / 3),
-        absMaxV: s.num('absMaxV'),
-        peakA: s.num('quiescentA') * 1.5,
-        heatA: s.num('quiescentA'),
-      },
-    ],
-    polar: [{ plus: 'in', minus: 'gnd', what: 'cut-out', reverseV: s.flag('reverseGuard') ? GUARD_V : 0 }],
+    loads: [electronics(s, s.num('quiescentA'))],
+    polar: guardedAgainst(s, 'cut-out'),
   }),
   subtitle: (s) => `below ${plain(s.num('cutV'))} V for ${plain(s.num('delayS'))} s`,
   spec: (s) =>

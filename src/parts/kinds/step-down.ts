@@ -3,6 +3,7 @@ import type { Values } from '../../plan/types.ts';
 import { CONVERTERS, type ConverterClass, type ConverterFacts } from '../../trade/converters.ts';
 import { definePart } from '../definePart.ts';
 import { amount, choice, yesNo } from '../settings.ts';
+import { guardedAgainst } from '../switchModule.ts';
 import { moduleBox } from '../symbols.ts';
 import type { Settings, Situation } from '../types.ts';
 import { byBand, plain, withUnit } from '../values.ts';
@@ -19,8 +20,6 @@ const STOP_S = 0.0005;
 /** Series resistance of such a capacitor, ohm; it calms what a choke ahead would set swinging. Insulation, s = ohm x F: its leakage counts in the idle current (data sheets, from memory). */
 const IN_ESR_OHM = 0.1;
 const IN_INSULATION_S = 500;
-/** Reversed supply that a built-in guard stands, V: 24 V vehicle's over-voltage reversed (ISO 16750-2, from memory). */
-const GUARD_V = 32;
 /** Without a stated limit a converter is assumed to give so many times its rating. */
 const UNKNOWN_LIMIT = 1.5;
 
@@ -136,7 +135,7 @@ export const stepDown = definePart({
         heatA: 0,
       },
     ],
-    polar: [{ plus: 'in', minus: 'gnd', what: 'step-down', reverseV: s.flag('reverseGuard') ? GUARD_V : 0 }],
+    polar: guardedAgainst(s, 'step-down'),
   }),
   subtitle: (s) => `→ ${plain(s.num('setV'))} V, ${plain(s.num('ratedA'))} A`,
   spec: (s) =>
