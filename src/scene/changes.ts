@@ -1,4 +1,4 @@
-import { inflate } from '../drawing/box.ts';
+import { inflate, union } from '../drawing/box.ts';
 import { textWidth } from '../drawing/text.ts';
 import type { Box, Ink, Point, Primitive } from '../drawing/types.ts';
 import type { PlanDiff } from '../plan/diff.ts';
@@ -8,8 +8,9 @@ import type { PlacedPart, PlacedWire, Scene } from './types.ts';
 /** What happened to a part or a wire; each has a mark of a shape of its own, so that black and white tells them apart. */
 export type Happened = 'added' | 'changed' | 'removed';
 
-/** Room between a part and the frame round it, u. */
-const FRAME_U = 7;
+/** Room between a part with its words and the frame round it; below stands the item number on paper, u. */
+const FRAME_U = 6;
+const FOOT_U = 9;
 const DASH = [6, 4] as const;
 const MARK_R = 8;
 
@@ -62,7 +63,7 @@ export function changePrimitives(scene: Scene, was: Scene, diff: PlanDiff): Prim
     ...[...scene.parts.values()].flatMap((part) => {
       const what = happened.get(part.id);
       if (!what) return [];
-      const box = inflate(part.box, FRAME_U);
+      const box = framed(part);
       return [frame(box, what === 'changed' ? DASH : undefined), ...changeMark(what, box.x, box.y)];
     }),
     ...[...scene.wires.values()].flatMap((wire) => {
@@ -91,6 +92,11 @@ export function changeMark(what: Happened, x: number, y: number): Primitive[] {
         line(4, -4, -4, 4),
       ];
   }
+}
+
+function framed(part: PlacedPart): Box {
+  const box = inflate(union([part.box, ...part.labels]), FRAME_U);
+  return { ...box, h: box.h + FOOT_U };
 }
 
 function frame({ x, y, w, h }: Box, dash?: readonly number[]): Primitive {

@@ -32,7 +32,7 @@ const MARGIN_U = 4;
 /**
  * The drawing at a size at which all its type is 8 pt or more, on as few pages as that takes, upright or lying.
  * @param items item number of each part, as on the lists
- * @param over laid over the drawing
+ * @param over laid over the drawing; pieces that none of it touches are left out
  */
 export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, upright: Room, lying: Room, over: readonly Primitive[] = []): DrawingPage[] {
   const view = viewOf(scene);
@@ -45,7 +45,8 @@ export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, uprig
     for (let column = 0; column < across; column++) {
       const box = { x: start(view.x, view.w, piece.w, column, across), y: start(view.y, view.h, piece.h, row, down), ...piece };
       const inside = [...scenePrimitives(scene, items, box), ...over].filter((p) => touches(p, box)).map(readable);
-      if (inside.some((p) => p.t === 'text')) shown.push({ box, inside });
+      const told = over.length === 0 || over.some((p) => touches(p, box));
+      if (told && inside.some((p) => p.t === 'text')) shown.push({ box, inside });
     }
   }
   return shown.map(({ box, inside }, i) => {

@@ -1,5 +1,5 @@
 import { wholeReport } from '../advise/report.ts';
-import { changesSince, type Since } from '../advise/since.ts';
+import { changesSince, isUnchanged, type Since } from '../advise/since.ts';
 import type { Results } from '../advise/types.ts';
 import type { Primitive } from '../drawing/types.ts';
 import { buildScene } from '../scene/buildScene.ts';
@@ -82,7 +82,7 @@ function changedBody(context: Context, since: Since, title: string, options: She
   return [
     frontPage(context, title, options, raw('')),
     changesSection(context, since),
-    ...pages,
+    ...(isUnchanged(since) ? [] : pages),
     wireSection(only, unit),
     partsSection(only, unit),
     ...findingsSections(context.results),
