@@ -35,7 +35,9 @@ export function Findings({ wanted }: { readonly wanted: { readonly key: string }
   const shown = all ? strong : strong.slice(0, FIRST);
   return (
     <>
-      {isLate ? <p className="note">Still looking: how low and how high the volts go when parts are at the edge of their tolerance. More may be found.</p> : null}
+      {isLate ? (
+        <p className="note">Still looking: how low and how high the volts go when parts are at the edge of their tolerance. More may be found.</p>
+      ) : null}
       {report.cards.length > 0 ? null : report.looked > 0 ? (
         <p className="note">
           None of the {report.looked} checks that could be made found anything. What no drawing can show stands on the wiring sheet’s checklist.
