@@ -11,40 +11,40 @@ export function JobLine({ onOpen, onGuide }: { onOpen(): void /** Brings the gui
   const at = useApp((s) => s.plan?.stage ?? FIRST_STAGE);
   const stages = useJob();
   return (
-    <nav className="job-line" aria-label="Job line">
-      <ol>
-        {STAGES.map((stage) => {
-          const open = stages?.find((s) => s.stage === stage)?.open;
-          return (
-            <li key={stage}>
-              <button
-                type="button"
-                {...(stage === at ? { 'aria-current': 'step' as const } : {})}
-                onClick={() => {
-                  stand(stage);
-                  onOpen();
-                }}
-              >
-                {STAGE_WORDS[stage].name}
-                {open === undefined ? null : (
-                  <span className={open === 0 ? 'job-count none' : 'job-count'}>
-                    {open}
-                    <span className="hidden-text"> open</span>
-                  </span>
-                )}
-              </button>
-            </li>
-          );
-        })}
-        {onGuide ? (
-          <li className="job-guide">
-            <button type="button" onClick={onGuide}>
-              Guide me
-            </button>
-          </li>
-        ) : null}
-      </ol>
-    </nav>
+    <div className="job-line">
+      <nav aria-label="Job line">
+        <ol>
+          {STAGES.map((stage) => {
+            const open = stages?.find((s) => s.stage === stage)?.open;
+            return (
+              <li key={stage}>
+                <button
+                  type="button"
+                  {...(stage === at ? { 'aria-current': 'step' as const } : {})}
+                  onClick={() => {
+                    stand(stage);
+                    onOpen();
+                  }}
+                >
+                  {STAGE_WORDS[stage].name}
+                  {open === undefined ? null : (
+                    <span className={open === 0 ? 'job-count none' : 'job-count'}>
+                      {open}
+                      <span className="hidden-text"> open</span>
+                    </span>
+                  )}
+                </button>
+              </li>
+            );
+          })}
+        </ol>
+      </nav>
+      {onGuide ? (
+        <button type="button" className="job-guide" onClick={onGuide}>
+          Guide me
+        </button>
+      ) : null}
+    </div>
   );
 }
 
