@@ -2,10 +2,9 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { App } from './app.ts';
 
-const THEMES = ['Light', 'Dark', 'Strong'] as const;
 /** Nothing to scroll sideways, nothing out of reach. */
 const WITHIN = { px: 0, beyond: [] };
-const TABS = ['Findings', 'Supply', 'Pins', 'Vehicle'] as const;
+const TABS = ['Findings', 'Job', 'Supply', 'Pins', 'Vehicle'] as const;
 
 /** Serious and critical findings of the page as it stands, in one line each; `rules` narrows what is looked for. */
 async function barriers(page: Page, where: string, rules: { readonly only?: string[]; readonly but?: string[] } = {}): Promise<string[]> {
@@ -32,57 +31,61 @@ async function barriersOfSheet(page: Page): Promise<string[]> {
   return found;
 }
 
-async function chooseTheme(app: App, theme: (typeof THEMES)[number]): Promise<void> {
-  await app.click(app.page.getByRole('button', { name: 'How things are shown' }));
-  await app.click(app.page.getByText(theme, { exact: true }));
-  await app.press('Escape');
+/** Findings on one screen: all of them in light colours, and what is a matter of colour in the other themes. */
+async function look(page: Page, where: string): Promise<string[]> {
+  const found = await barriers(page, where);
+  for (const theme of ['dark', 'contrast', 'light']) {
+    await page.evaluate((t) => {
+      document.documentElement.dataset.theme = t;
+    }, theme);
+    if (theme !== 'light') found.push(...(await barriers(page, `${where}, ${theme}`, { only: ['color-contrast'] })));
+  }
+  return found;
 }
 
-test('the way in has no serious barrier: start, questions, and what the questions answer to', async ({ page }) => {
+test('the way in has no serious barrier in any colours: start, lead guide, questions, and what the questions answer to', async ({ page }) => {
+  test.slow();
   const app = new App(page);
   const found: string[] = [];
   await app.openStart();
-  found.push(...(await barriers(page, 'start')));
+  found.push(...(await look(page, 'start')));
+  await app.click(page.getByRole('button', { name: 'What is this wire?' }));
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  found.push(...(await look(page, 'lead guide')));
+  await app.openStart();
   await app.click(page.getByRole('button', { name: 'Plan mine' }));
   await expect(page.getByRole('heading', { name: 'Plan mine' })).toBeVisible();
-  found.push(...(await barriers(page, 'questions')));
+  found.push(...(await look(page, 'questions')));
   await app.click(page.getByRole('button', { name: 'Make the plan' }));
   await app.settled();
   found.push(...(await barriers(page, 'new plan')));
   expect(found).toEqual([]);
 });
 
-for (const theme of THEMES) {
-  test(`the open plan has no serious barrier in ${theme.toLowerCase()} colours: every tab, every card`, async ({ page }) => {
-    const app = new App(page);
-    const found: string[] = [];
-    // What is not a matter of colour is the same in every theme.
-    const rules = theme === 'Light' ? {} : { only: ['color-contrast'] };
-    const look = async (where: string) => found.push(...(await barriers(page, where, rules)));
-    await app.openDemo();
-    await chooseTheme(app, theme);
-    for (const tab of TABS) {
-      await app.openTab(tab);
-      await look(tab);
-    }
-    await app.openTab('Findings');
-    await app.click(app.answers.getByRole('button', { name: 'Fuse at the far end' }));
-    await expect(app.findings().first()).toBeVisible();
-    await look('findings with cards');
-    await app.selectWire('Supply fuse.1', 'feed-30.out');
-    await look('wire card');
-    await app.selectPart('Hold relay');
-    await look('part card');
-    expect(found).toEqual([]);
-  });
-}
-
-test('the wiring sheet has no serious barrier, neither its page nor what is printed', async ({ page }) => {
+test('the open plan has no serious barrier in any colours: every tab, every card, the menus, the wiring sheet', async ({ page }) => {
+  test.slow();
   const app = new App(page);
+  const found: string[] = [];
   await app.openDemo();
+  for (const tab of TABS) {
+    await app.click(app.answers.getByRole('tab', { name: tab, exact: true }));
+    found.push(...(await look(page, tab)));
+  }
+  await app.openTab('Findings');
+  await app.click(app.answers.getByRole('button', { name: 'Fuse at the far end' }));
+  await expect(app.findings().first()).toBeVisible();
+  found.push(...(await look(page, 'findings with cards')));
+  await app.selectWire('Supply fuse.1', 'feed-30.out');
+  found.push(...(await look(page, 'wire card')));
+  await app.selectPart('Hold relay');
+  found.push(...(await look(page, 'part card')));
+  await app.click(page.getByRole('button', { name: 'How things are shown' }));
+  found.push(...(await look(page, 'view menu')));
+  await app.press('Escape');
   await app.click(page.getByRole('button', { name: 'Wiring sheet' }));
   await expect(page.frameLocator('iframe').getByRole('heading', { level: 1 })).toBeVisible();
-  expect(await barriersOfSheet(page)).toEqual([]);
+  found.push(...(await barriersOfSheet(page)));
+  expect(found).toEqual([]);
 });
 
 test('whatever takes the focus shows it', async ({ page }) => {
@@ -130,12 +133,20 @@ test('forced colours keep the findings apart by word and shape', async ({ page }
   await expect(card.locator('svg').first()).toBeVisible();
 });
 
-test('text at twice its size is neither cut off sideways nor out of reach', async ({ page }) => {
-  const app = new App(page);
-  await app.openDemo();
-  await page.addStyleTag({ content: 'html { font-size: 200% }' });
-  await expect.poll(() => sideways(page)).toEqual(WITHIN);
-});
+for (const width of [1280, 640, 360]) {
+  test(`text at twice its size is neither cut off sideways nor out of reach, ${width} px wide`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 800 });
+    await page.addInitScript(() => {
+      document.addEventListener('DOMContentLoaded', () => document.head.insertAdjacentHTML('beforeend', '<style>html { font-size: 32px }</style>'));
+    });
+    const app = new App(page);
+    await app.openStart();
+    expect(await sideways(page), 'start').toEqual(WITHIN);
+    await page.getByRole('button', { name: 'Try the demo' }).click();
+    await expect(page.getByRole('button', { name: /No hazard, no fault found/ })).toBeVisible({ timeout: 20_000 });
+    await expect.poll(() => sideways(page), 'plan').toEqual(WITHIN);
+  });
+}
 
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
@@ -179,6 +190,8 @@ test.describe('on a phone', () => {
     await page.getByRole('button', { name: 'Try the demo' }).tap();
     await expect(page.getByRole('button', { name: /No hazard, no fault found/ })).toBeVisible({ timeout: 20_000 });
     await app.closeToast();
+    await page.getByRole('button', { name: 'Next zone' }).tap();
+    await expect(page.getByRole('navigation', { name: 'Zones' })).toContainText('Behind the radio');
     const { id } = await app.wireBetween('Step-down.gnd', 'Radio ground.31');
     const at = await app.wireMid(id);
     await page.touchscreen.tap(at.x, at.y);
