@@ -1,5 +1,5 @@
 import Konva from 'konva';
-import { useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { Layer, Shape, Stage } from 'react-konva';
 import { app } from '../state/store.ts';
 import type { View } from './camera.ts';
@@ -7,8 +7,11 @@ import { EndsList } from './EndsList.tsx';
 import { Engine } from './engine.ts';
 import { exposeHook } from './hook.ts';
 import { listenToKeys } from './keys.ts';
+import { usePanels } from './panels.ts';
 import { listenToPointers } from './pointer.ts';
 import './canvas.css';
+
+const OverPlan = lazy(() => import('./OverPlan.tsx'));
 
 // More than two device pixels for each of ours only costs memory.
 Konva.pixelRatio = Math.min(2, globalThis.devicePixelRatio || 1);
@@ -28,6 +31,7 @@ export function Surface() {
   const [engine] = useState(() => new Engine(app));
   const [view, setView] = useState<View>({ w: 0, h: 0 });
   const margin = marginFor(view);
+  const panel = usePanels((s) => s.open);
 
   useEffect(() => {
     const el = root.current;
@@ -68,6 +72,11 @@ export function Surface() {
         </div>
       </div>
       <EndsList engine={engine} />
+      {panel ? (
+        <Suspense fallback={null}>
+          <OverPlan engine={engine} panel={panel} />
+        </Suspense>
+      ) : null}
     </div>
   );
 }

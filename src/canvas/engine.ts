@@ -1,4 +1,4 @@
-import type { Point } from '../drawing/types.ts';
+import type { Box, Point } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import type { PictureOptions } from '../scene/picture.ts';
 import type { Scene } from '../scene/types.ts';
@@ -85,6 +85,11 @@ export class Engine {
     const r = this.pixels.mounts?.root.getBoundingClientRect();
     return this.pixels.world(clientX - (r?.left ?? 0), clientY - (r?.top ?? 0));
   }
+  /** Client position of a place on the surface, px. */
+  clientOf(x: number, y: number): Point {
+    const r = this.pixels.mounts?.root.getBoundingClientRect();
+    return { x: x + (r?.left ?? 0), y: y + (r?.top ?? 0) };
+  }
   screen(x: number, y: number): Point {
     return this.pixels.screen(x, y);
   }
@@ -106,8 +111,12 @@ export class Engine {
   }
 
   fit(): void {
-    if (!this.scene) return;
-    this.pixels.camera = fitted(this.scene.bounds, this.size);
+    if (this.scene) this.fitTo(this.scene.bounds);
+  }
+
+  /** Shows a box of the world, as large as it may be. */
+  fitTo(box: Box): void {
+    this.pixels.camera = fitted(box, this.size);
     this.pixels.settle();
   }
 

@@ -1,7 +1,9 @@
 import type { Clip } from '../plan/copy.ts';
-import { zoomedAt } from './camera.ts';
-import { copySelection, duplicateSelection, nudge, paste, pressable, removeSelection, selectAll, straightenSelection, turnSelection } from './commands.ts';
+import { clipHeld, keepClip, nextPaste } from './clipboard.ts';
+import { copySelection, nudge, paste, removeSelection, straightenSelection } from './commands.ts';
 import type { Engine } from './engine.ts';
+import { commandOfKey, keyOf } from './hands/registry.ts';
+import { openPanel } from './panels.ts';
 
 const STEP = 10;
 const FAR_STEP = 50;
@@ -23,8 +25,7 @@ function onDrawing(target: EventTarget | null): boolean {
 export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => boolean; readonly stop: () => void } {
   const { app } = engine;
   let space = false;
-  let clip: Clip | null = null;
-  let pasted = 0;
+  const hand = { engine, app, open: openPanel };
 
   const onDown = (e: KeyboardEvent): void => {
     if (e.defaultPrevented || elsewhere(e.target) || !app.getState().plan) return;
@@ -41,15 +42,10 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
   };
 
   const commandFor = (e: KeyboardEvent): (() => void) | null => {
-    const key = e.key.toLowerCase();
-    if (key === 'd' && app.getState().selection.parts.length > 0) return () => duplicateSelection(app);
-    if (key === 'a' && onDrawing(e.target)) return () => selectAll(app);
-    return null;
-  };
-
-  const pressChosen = (): (() => void) | null => {
-    const button = pressable(app);
-    return button === null ? null : () => app.getState().press(button);
+    const key = keyOf(e);
+    if (key === 'ctrl+a' && !onDrawing(e.target)) return null;
+    const command = commandOfKey(key, hand);
+    return command && (() => command.run(hand));
   };
 
   const bareFor = (e: KeyboardEvent): (() => void) | null => {
@@ -59,25 +55,11 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
       const by = e.shiftKey ? FAR_STEP : STEP;
       return app.getState().selection.parts.length > 0 ? () => nudge(app, scene, arrow[0] * by, arrow[1] * by) : null;
     }
-    const { w, h } = engine.size;
     switch (e.key) {
-      case 'Delete':
-      case 'Backspace':
-        return () => removeSelection(app);
       case 'r':
       case 'R':
-        return () => (app.getState().selection.parts.length > 0 ? turnSelection(app) : straightenSelection(app));
-      case 'f':
-      case 'F':
-        return () => engine.fit();
-      case 'p':
-      case 'P':
-        return pressChosen();
-      case '+':
-      case '=':
-        return () => engine.moveCamera(zoomedAt(engine.camera, engine.size, w / 2, h / 2, 1.25));
-      case '-':
-        return () => engine.moveCamera(zoomedAt(engine.camera, engine.size, w / 2, h / 2, 0.8));
+        if (app.getState().selection.parts.length === 0) return () => straightenSelection(app);
+        break;
       case 'Escape':
         return () => {
           const { wiringFrom, setWiringFrom, placing, setPlacing, pressed, letGo, select } = app.getState();
@@ -86,9 +68,8 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
           else if (pressed.length > 0) letGo();
           else select({ parts: [], wires: [] });
         };
-      default:
-        return null;
     }
+    return commandFor(e);
   };
 
   const onUp = (e: KeyboardEvent): void => {
@@ -99,8 +80,7 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
     if (elsewhere(e.target) || String(window.getSelection() ?? '') !== '') return;
     const copied = copySelection(app);
     if (!copied) return;
-    clip = copied;
-    pasted = 0;
+    keepClip(copied);
     e.clipboardData?.setData('text/plain', JSON.stringify(copied));
     e.preventDefault();
     if (e.type === 'cut') removeSelection(app);
@@ -108,11 +88,10 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
 
   const onPaste = (e: ClipboardEvent): void => {
     if (elsewhere(e.target)) return;
-    const found = readClip(e.clipboardData?.getData('text/plain') ?? '') ?? clip;
+    const found = readClip(e.clipboardData?.getData('text/plain') ?? '') ?? clipHeld();
     if (!found) return;
     e.preventDefault();
-    pasted++;
-    paste(app, found, pasted);
+    paste(app, found, nextPaste());
   };
 
   window.addEventListener('keydown', onDown);

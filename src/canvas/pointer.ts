@@ -6,6 +6,7 @@ import { DragParts } from './dragParts.ts';
 import { DrawWire } from './drawWire.ts';
 import type { Engine } from './engine.ts';
 import type { Gesture, Press } from './gesture.ts';
+import { openPanel } from './panels.ts';
 import { Placer } from './placing.ts';
 import type { Hit } from './sceneIndex.ts';
 import { Swipe } from './swipe.ts';
@@ -14,6 +15,8 @@ import { Swipe } from './swipe.ts';
 const DRAG_PX = { mouse: 4, touch: 9 } as const;
 /** How far from a terminal a press still means it, px. */
 const REACH_PX = { mouse: 9, touch: 18 } as const;
+/** A finger that rests so long opens the menu, ms. */
+const HOLD_MS = 550;
 /** Zoom of one notch of the wheel with Ctrl, and pixels of a line of it. */
 const WHEEL = { zoom: 0.0022, line: 16 } as const;
 
@@ -40,8 +43,30 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
     return under && root.contains(document.elementFromPoint(e.clientX, e.clientY));
   };
 
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  /** Chooses what lies under a place, unless it is chosen already, and opens its menu there. */
+  const menuOf = (at: Press, byTouch: boolean): void => {
+    const { selection, select, placing, wiringFrom } = engine.app.getState();
+    if (placing || wiringFrom) return;
+    const hit = hitAt(engine, at, byTouch);
+    const part = hit?.kind === 'pad' ? hit.pad.part : hit?.kind === 'part' ? hit.id : null;
+    const wire = hit?.kind === 'wire' ? hit.id : null;
+    if (part !== null && !selection.parts.includes(part)) select({ parts: [part], wires: [] });
+    if (wire !== null && !selection.wires.includes(wire)) select({ parts: [], wires: [wire] });
+    openPanel({ kind: 'menu', x: at.clientX, y: at.clientY, of: part !== null ? 'parts' : wire !== null ? 'wires' : 'ground' });
+  };
+  const onMenu = (e: MouseEvent): void => {
+    e.preventDefault();
+    // A long press may come as this event too: the resting finger answers it.
+    if (!touch) menuOf(pressOf(e), false);
+  };
+
   const onDown = (e: PointerEvent): void => {
-    if (e.pointerType === 'mouse' && e.button > 1) return;
+    clearTimeout(resting);
+    if (e.pointerType === 'mouse' && e.button > 1) {
+      touch = false;
+      return;
+    }
     down.set(e.pointerId, e);
     touch = e.pointerType === 'touch';
     // Fields and buttons elsewhere give up the focus, as with a press on any part of a page that takes none.
@@ -56,6 +81,15 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
     if (down.size > 2 || engine.app.getState().placing) return;
     start = pressOf(e);
     moving = false;
+    if (touch) {
+      const at = start;
+      resting = setTimeout(() => {
+        if (moving || !gesture) return;
+        gesture.cancel();
+        gesture = null;
+        menuOf(at, true);
+      }, HOLD_MS);
+    }
     gesture = e.button === 1 || isSpaceDown() ? new Pan(engine, start) : gestureAt(engine, start, touch);
   };
 
@@ -84,11 +118,13 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
       const travel = Math.hypot(e.clientX - start.clientX, e.clientY - start.clientY);
       if (!moving && travel < (touch ? DRAG_PX.touch : DRAG_PX.mouse)) return;
       moving = true;
+      clearTimeout(resting);
       gesture.move(pressOf(e));
     } else if (e.pointerType === 'mouse' && e.target instanceof Node && root.contains(e.target)) hover(engine, root, pressOf(e));
   };
 
   const onUp = (e: PointerEvent): void => {
+    clearTimeout(resting);
     down.delete(e.pointerId);
     if (down.size < 2) pinch = null;
     if (engine.app.getState().placing) {
@@ -106,6 +142,7 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
   };
 
   const onCancel = (e: PointerEvent): void => {
+    clearTimeout(resting);
     down.delete(e.pointerId);
     pinch = null;
     gesture?.cancel();
@@ -136,6 +173,7 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
     if (before.placing && !now.placing) placer.away();
   });
   root.addEventListener('pointerdown', onDown);
+  root.addEventListener('contextmenu', onMenu);
   root.addEventListener('wheel', onWheel, { passive: false });
   window.addEventListener('pointermove', onMove);
   window.addEventListener('pointerup', onUp);
@@ -144,6 +182,8 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
   return () => {
     stopPlacing();
     root.removeEventListener('pointerdown', onDown);
+    clearTimeout(resting);
+    root.removeEventListener('contextmenu', onMenu);
     root.removeEventListener('wheel', onWheel);
     window.removeEventListener('pointermove', onMove);
     window.removeEventListener('pointerup', onUp);

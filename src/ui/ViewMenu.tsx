@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { openPanel } from '../canvas/panels.ts';
 import { Icon } from '../faces/Icon.tsx';
 import { Popover } from '../faces/Popover.tsx';
 import { app, useApp } from '../state/store.ts';
@@ -26,8 +27,21 @@ export function ViewMenu({ small, children }: { readonly small: boolean; readonl
         </>
       }
     >
-      {() => (
+      {(close) => (
         <div className="view-menu">
+          {(['find', 'commands'] as const).map((kind) => (
+            <button
+              key={kind}
+              type="button"
+              className="panel-item"
+              onClick={() => {
+                close();
+                openPanel({ kind });
+              }}
+            >
+              {kind === 'find' ? 'Find a part or wire …' : 'All commands …'} <kbd>{kind === 'find' ? '/' : '?'}</kbd>
+            </button>
+          ))}
           {children}
           <label className="check">
             <input type="checkbox" checked={figures} onChange={(e) => setShowFigures(e.currentTarget.checked)} />

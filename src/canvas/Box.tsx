@@ -1,0 +1,54 @@
+import { type ReactNode, useEffect, useRef } from 'react';
+import { closePanel } from './panels.ts';
+
+/** A modal box: Escape and a press beside it close it, and the focus goes back to where it was. */
+export function Box({
+  label,
+  at,
+  children,
+}: {
+  readonly label: string;
+  readonly at?: { readonly x: number; readonly y: number };
+  readonly children: ReactNode;
+}) {
+  const box = useRef<HTMLDialogElement>(null);
+  const [x, y] = [at?.x, at?.y];
+  useEffect(() => {
+    const node = box.current;
+    if (!node) return;
+    const opener = document.activeElement;
+    node.showModal();
+    place(node, x, y);
+    return () => {
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus({ preventScroll: true });
+    };
+  }, [x, y]);
+  return (
+    <dialog
+      ref={box}
+      className={at ? 'over-plan at' : 'over-plan'}
+      aria-label={label}
+      onClose={closePanel}
+      onClick={(e) => {
+        if (e.target === e.currentTarget) closePanel();
+      }}
+      onKeyDown={(e) => {
+        if (e.key !== 'ArrowDown' && e.key !== 'ArrowUp') return;
+        const rows = [...e.currentTarget.querySelectorAll<HTMLElement>('input, button')];
+        const now = rows.indexOf(document.activeElement as HTMLElement);
+        rows[(now + (e.key === 'ArrowDown' ? 1 : rows.length - 1)) % rows.length]?.focus();
+        e.preventDefault();
+      }}
+    >
+      <div className="over-plan-body">{children}</div>
+    </dialog>
+  );
+}
+
+/** Beside a place, within the window. */
+function place(node: HTMLElement, x: number | undefined, y: number | undefined): void {
+  if (x === undefined || y === undefined) return;
+  const { width, height } = node.getBoundingClientRect();
+  node.style.left = `${Math.max(8, Math.min(x, window.innerWidth - width - 8))}px`;
+  node.style.top = `${Math.max(8, Math.min(y, window.innerHeight - height - 8))}px`;
+}

@@ -1,0 +1,17 @@
+import { create } from 'zustand';
+import type { Id } from '../plan/types.ts';
+
+/** What lies over the drawing: one at a time. `x`, `y` in client pixels. */
+export type Panel =
+  | { readonly kind: 'menu'; readonly x: number; readonly y: number; readonly of: 'parts' | 'wires' | 'ground' }
+  | { readonly kind: 'find' }
+  | { readonly kind: 'commands' }
+  | { readonly kind: 'replace'; readonly part: Id };
+
+interface Panels {
+  readonly open: Panel | null;
+}
+
+export const usePanels = create<Panels>(() => ({ open: null }));
+export const openPanel = (panel: Panel): void => usePanels.setState({ open: panel });
+export const closePanel = (): void => usePanels.setState({ open: null });
