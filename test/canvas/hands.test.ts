@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { commands, keyOf } from '../../src/canvas/hands/registry.ts';
+import { matchTerminals } from '../../src/canvas/replace.ts';
+import { settingsOf } from '../../src/parts/definePart.ts';
+import { partKind } from '../../src/parts/index.ts';
+
+const ends = (kind: string) => partKind(kind).terminals(settingsOf(partKind(kind), {}));
+const event = (key: string, more: Partial<KeyboardEvent> = {}) => ({ key, ctrlKey: false, metaKey: false, shiftKey: false, altKey: false, ...more });
+
+describe('the commands', () => {
+  it('have ids and keys of their own', () => {
+    const ids = commands.map((c) => c.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const keys = commands.flatMap((c) => c.keys ?? []).map((k) => k.toLowerCase());
+    expect(new Set(keys).size).toBe(keys.length);
+    expect(commands.length).toBeGreaterThan(20);
+  });
+
+  it('read keys the way they are written', () => {
+    expect(keyOf(event('D', { ctrlKey: true, shiftKey: true }))).toBe('ctrl+shift+d');
+    expect(keyOf(event('?', { shiftKey: true }))).toBe('?');
+    expect(keyOf(event('F10', { shiftKey: true }))).toBe('shift+f10');
+  });
+});
+
+describe('another kind in a part’s place', () => {
+  it('takes wires by name, and leaves out what has no like end', () => {
+    expect(matchTerminals(ends('blade-fuse'), ends('master-switch'))).toStrictEqual({ 1: '1', 2: '2' });
+    const lost = matchTerminals(ends('step-down'), ends('resistor'));
+    expect(lost).toStrictEqual({});
+  });
+});
