@@ -83,7 +83,7 @@ export const straighten = defineCommand({
 export const remove = defineCommand({
   id: 'remove',
   title: 'Remove',
-  group: 'Change',
+  group: 'Remove',
   words: 'delete erase',
   keys: ['Delete', 'Backspace'],
   where: ['parts', 'wires'],
