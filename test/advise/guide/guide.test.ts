@@ -136,8 +136,8 @@ describe('what comes after drawing', () => {
       const { id } = end.current.step;
       plan = edited(plan, end.current.offer!.edit);
       end = guideOf(plan, results, jobOf(plan, results));
-      // Within a stage nothing electrical changes; each stage begins with figures of its own.
-      if (end.current?.step.id === id) continue;
+      // Ticks and fitting change nothing electrical, facts of the leads do; each stage begins with figures of its own.
+      if (end.current?.step.id === id && id !== 'find') continue;
       results = computeResults(plan);
       end = guideOf(plan, results, jobOf(plan, results));
     }
