@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useRef } from 'react';
-import { closePanel } from './panels.ts';
+import { closePanel } from '../state/panels.ts';
 
 /** A modal box: Escape and a press beside it close it, and the focus goes back to where it was. */
 export function Box({

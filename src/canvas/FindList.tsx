@@ -1,11 +1,11 @@
 import { useMemo, useState } from 'react';
 import type { Id } from '../plan/types.ts';
 import type { Scene } from '../scene/types.ts';
+import { closePanel } from '../state/panels.ts';
 import type { Selection } from '../state/types.ts';
 import { Box } from './Box.tsx';
 import type { Engine } from './engine.ts';
 import { boundsOf } from './lookAt.ts';
-import { closePanel } from './panels.ts';
 import { endText, terminalOf } from './sensibleEnds.ts';
 
 /** Rows shown at once: more is reached by typing more. */

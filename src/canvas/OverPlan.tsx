@@ -1,11 +1,11 @@
 import { useState } from 'react';
+import { closePanel, openPanel, type Panel } from '../state/panels.ts';
 import { Box } from './Box.tsx';
 import { commit } from './commands.ts';
 import type { Engine } from './engine.ts';
 import { FindList } from './FindList.tsx';
 import { type Command, GROUPS, type Hand } from './hands/command.ts';
 import { commands } from './hands/registry.ts';
-import { closePanel, openPanel, type Panel } from './panels.ts';
 import { ReplaceList } from './ReplaceList.tsx';
 import './overPlan.css';
 

@@ -2,9 +2,9 @@ import { useState } from 'react';
 import { partKind } from '../parts/index.ts';
 import { replacePart } from '../plan/edits.ts';
 import type { Edit, Id } from '../plan/types.ts';
+import { closePanel } from '../state/panels.ts';
 import type { App } from '../state/store.ts';
 import { Box } from './Box.tsx';
-import { closePanel } from './panels.ts';
 import { exchanges, fittedWire } from './replace.ts';
 import { terminalOf } from './sensibleEnds.ts';
 

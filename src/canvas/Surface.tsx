@@ -1,13 +1,13 @@
 import Konva from 'konva';
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { Layer, Shape, Stage } from 'react-konva';
+import { usePanels } from '../state/panels.ts';
 import { app } from '../state/store.ts';
 import type { View } from './camera.ts';
 import { EndsList } from './EndsList.tsx';
 import { Engine } from './engine.ts';
 import { exposeHook } from './hook.ts';
 import { listenToKeys } from './keys.ts';
-import { usePanels } from './panels.ts';
 import { listenToPointers } from './pointer.ts';
 import './canvas.css';
 

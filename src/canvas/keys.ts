@@ -1,9 +1,9 @@
 import type { Clip } from '../plan/copy.ts';
+import { openPanel } from '../state/panels.ts';
 import { clipHeld, keepClip, nextPaste } from './clipboard.ts';
 import { copySelection, nudge, paste, removeSelection, straightenSelection } from './commands.ts';
 import type { Engine } from './engine.ts';
 import { commandOfKey, keyOf } from './hands/registry.ts';
-import { openPanel } from './panels.ts';
 
 const STEP = 10;
 const FAR_STEP = 50;

@@ -1,6 +1,6 @@
+import type { Panel } from '../state/panels.ts';
 import type { Engine } from './engine.ts';
 import { boundsOf } from './lookAt.ts';
-import type { Panel } from './panels.ts';
 
 /** The menu of what is chosen, beside it; without anything chosen that of the ground, in the middle of the drawing. */
 export function menuAt(engine: Engine): Panel {

@@ -1,3 +1,4 @@
+import { openPanel } from '../state/panels.ts';
 import { BendWire } from './bendWire.ts';
 import { BoxSelect, Pan } from './boxSelect.ts';
 import { zoomedAt } from './camera.ts';
@@ -6,7 +7,6 @@ import { DragParts } from './dragParts.ts';
 import { DrawWire } from './drawWire.ts';
 import type { Engine } from './engine.ts';
 import type { Gesture, Press } from './gesture.ts';
-import { openPanel } from './panels.ts';
 import { Placer } from './placing.ts';
 import type { Hit } from './sceneIndex.ts';
 import { Swipe } from './swipe.ts';

@@ -1,7 +1,7 @@
 import { type ReactNode, useId } from 'react';
-import { openPanel } from '../canvas/panels.ts';
 import { Icon } from '../faces/Icon.tsx';
 import { Popover } from '../faces/Popover.tsx';
+import { openPanel } from '../state/panels.ts';
 import { app, useApp } from '../state/store.ts';
 import type { AppState } from '../state/types.ts';
 

@@ -1,7 +1,7 @@
 import type { Id } from '../../plan/types.ts';
+import type { Panel } from '../../state/panels.ts';
 import type { App } from '../../state/store.ts';
 import type { Engine } from '../engine.ts';
-import type { Panel } from '../panels.ts';
 
 /** What a command belongs to: where the menu of a part, of a wire or of empty ground shows it. */
 export type Where = 'parts' | 'wires' | 'ground';

@@ -241,7 +241,7 @@ describe('retained accessory', () => {
     const cycle = turn(retained(40), { doorS: null, untilS: 200 });
     const [margin] = cycle.margins;
     expect(margin!.powerFellS! - cycle.scenario.keyOffS).toBeCloseTo(40, 1);
-    expect(margin!.openedBy).toBe('X3 feed75');
+    expect(margin!.openedBy).toBe('X4 feed75');
   });
 
   it('ends with the door', () => {

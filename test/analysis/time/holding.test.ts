@@ -47,7 +47,7 @@ describe('a hold latch', () => {
     const [margin] = low.margins;
     expect(margin!.stoppedS! - low.scenario.keyOffS).toBeCloseTo(31, 1);
     expect(sinceOff(low, 'latch opens')).toBeCloseTo(34.55, 1);
-    expect(margin!.openedBy).toBe('K1 latch');
+    expect(margin!.openedBy).toBe('K2 latch');
     expect(margin!.brownOuts).toEqual([]);
     expect(low.computers.map((c) => c.state)).toEqual(['off', 'booting', 'up', 'stopping', 'halted', 'off']);
   });
