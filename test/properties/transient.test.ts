@@ -4,38 +4,10 @@ import { compile, type Element } from '../../src/circuit/index.ts';
 import { type Trace, transient } from '../../src/circuit/time/index.ts';
 import { randomNetwork } from '../circuit/randomNetwork.ts';
 import { runs } from '../runs.ts';
+import { portsOf } from './ports.ts';
 
 const spread = (low: number, high: number): fc.Arbitrary<number> => fc.double({ min: Math.log(low), max: Math.log(high), noNaN: true }).map(Math.exp);
 const range = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
-
-/** Currents into each end of an element, by watched ports. */
-interface Port {
-  readonly id: string;
-  readonly port?: string;
-  readonly from: string;
-  readonly to: string;
-  readonly sign: 1 | -1;
-}
-
-function portsOf(e: Element): readonly Port[] {
-  switch (e.kind) {
-    case 'source':
-      return [{ id: e.id, from: e.a, to: e.b, sign: -1 }];
-    case 'stepdown':
-    case 'linear':
-      return [
-        { id: e.id, port: 'in', from: e.in, to: e.gnd, sign: 1 },
-        { id: e.id, port: 'out', from: e.out, to: e.gnd, sign: -1 },
-      ];
-    case 'opto':
-      return [
-        { id: e.id, port: 'led', from: e.a, to: e.k, sign: 1 },
-        { id: e.id, port: 'out', from: e.c, to: e.e, sign: 1 },
-      ];
-    default:
-      return [{ id: e.id, from: e.a, to: e.b, sign: 1 }];
-  }
-}
 
 /** A run of everything watched. */
 function watched(elements: (tS: number) => readonly Element[], untilS: number, breaks: readonly number[], options: object = {}) {
