@@ -84,7 +84,8 @@ export class App extends Drawing {
   /** Waits until the answers belong to the plan as it stands. */
   async settled(): Promise<void> {
     await expect(this.headline.getByRole('heading')).not.toHaveText(/Working it out/, { timeout: 20_000 });
-    await expect(this.headline).not.toContainText('working …', { timeout: 20_000 });
+    // In words it is told only when it lasts.
+    await expect(this.headline).not.toHaveAttribute('aria-busy', 'true', { timeout: 20_000 });
   }
 
   async saved(): Promise<void> {

@@ -32,7 +32,7 @@ export function Headline() {
   const levels = report.cards.map((c) => c.level);
   const worst = levels.includes('hazard') ? 'hazard' : levels.includes('fault') ? 'fault' : null;
   return (
-    <div className={worst ? `headline ${worst}` : 'headline'}>
+    <div className={worst ? `headline ${worst}` : 'headline'} aria-busy={busy || stale || looking}>
       <h2>
         {worst ? <LevelMark level={worst} size={22} /> : null}
         {report.looked === 0 && levels.length === 0 ? 'Nothing to look at yet' : `${headline(report)}${isLate ? ' so far' : ''}`}
