@@ -1,28 +1,21 @@
 import { useMemo, useState } from 'react';
-import type { Id } from '../plan/types.ts';
-import type { Scene } from '../scene/types.ts';
 import { closePanel } from '../state/panels.ts';
-import type { Selection } from '../state/types.ts';
 import { Box } from './Box.tsx';
 import type { Engine } from './engine.ts';
+import { findRows, type Row, rowsOf } from './findRows.ts';
 import { boundsOf } from './lookAt.ts';
-import { endText, terminalOf } from './sensibleEnds.ts';
 
 /** Rows shown at once: more is reached by typing more. */
 const MOST = 40;
 
-interface Row {
-  readonly id: Id;
-  readonly number: string;
-  readonly text: string;
-  readonly place: string;
-  readonly choose: Selection;
-}
-
 /** Finds parts and wires by name or number; taking one chooses it and brings it into view. */
 export function FindList({ engine }: { readonly engine: Engine }) {
   const [typed, setTyped] = useState('');
-  const rows = useMemo(() => (engine.scene ? rowsOf(engine, engine.scene) : []), [engine]);
+  const rows = useMemo(() => {
+    const { plan } = engine.app.getState();
+    const tags = new Map([...(engine.scene?.wires.values() ?? [])].map((w) => [w.id, w.tag]));
+    return plan ? rowsOf(plan, tags) : [];
+  }, [engine]);
   const found = findRows(rows, typed);
   const take = (row: Row): void => {
     closePanel();
@@ -61,48 +54,4 @@ export function FindList({ engine }: { readonly engine: Engine }) {
       </ul>
     </Box>
   );
-}
-
-function rowsOf(engine: Engine, scene: Scene): Row[] {
-  const { plan } = engine.app.getState();
-  if (!plan) return [];
-  const parts = [...scene.parts.values()].map((p): Row => {
-    const zone = plan.parts[p.id]?.zone ?? '';
-    return { id: p.id, number: p.item, text: p.name, place: plan.zones[zone]?.name ?? '', choose: { parts: [p.id], wires: [] } };
-  });
-  const wires = [...scene.wires.values()].flatMap((w): Row[] => {
-    const wire = plan.wires[w.id];
-    const ends = [wire?.from, wire?.to].map((e) => {
-      const [part, terminal] = e ? [plan.parts[e.part], terminalOf(plan, e)] : [];
-      return part && terminal ? endText(part, terminal) : '';
-    });
-    return wire
-      ? [
-          {
-            id: w.id,
-            number: w.tag,
-            text: ends.join(' to '),
-            place: wire.owner === 'vehicle' ? 'the vehicle’s lead' : 'wire',
-            choose: { parts: [], wires: [w.id] },
-          },
-        ]
-      : [];
-  });
-  return [...parts, ...wires];
-}
-
-/** Rows that hold every typed word; a number that is typed whole comes first, then names that begin so. */
-export function findRows<R extends Pick<Row, 'number' | 'text' | 'place'>>(rows: readonly R[], typed: string): readonly R[] {
-  const wanted = typed.trim().toLowerCase();
-  if (wanted === '') return rows;
-  const rank = (r: R): number => {
-    if (r.number.toLowerCase() === wanted) return 0;
-    if (r.text.toLowerCase().startsWith(wanted)) return 1;
-    return wanted.split(/\s+/).every((w) => `${r.number} ${r.text} ${r.place}`.toLowerCase().includes(w)) ? 2 : 3;
-  };
-  return rows
-    .map((row) => ({ row, rank: rank(row) }))
-    .filter((r) => r.rank < 3)
-    .sort((a, b) => a.rank - b.rank)
-    .map((r) => r.row);
 }

@@ -2,11 +2,11 @@ import { type Command, GROUPS, type Hand } from './command.ts';
 
 const modules = import.meta.glob<Record<string, unknown>>('./all/*.ts', { eager: true });
 
-/** Every command, in order of groups. A new file in `all/` is enough to add one. */
+/** Every command, by groups, within them by title. A new file in `all/` is enough to add one. */
 export const commands: readonly Command[] = Object.values(modules)
   .flatMap((m) => Object.values(m))
   .filter((v): v is Command => typeof v === 'object' && v !== null && 'run' in v && 'title' in v)
-  .sort((a, b) => GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group));
+  .sort((a, b) => GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group) || a.title.localeCompare(b.title, 'en'));
 
 const byKey = new Map(commands.flatMap((c) => (c.keysElsewhere ? [] : (c.keys ?? []).map((k): [string, Command] => [k.toLowerCase(), c]))));
 
