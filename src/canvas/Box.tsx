@@ -45,6 +45,35 @@ export function Box({
   );
 }
 
+/** What is typed to make a list shorter; Enter takes its first row. */
+export function SearchField({
+  label,
+  hint,
+  value,
+  onType,
+  onEnter,
+}: {
+  readonly label: string;
+  readonly hint: string;
+  readonly value: string;
+  onType(typed: string): void;
+  onEnter?(): void;
+}) {
+  return (
+    <input
+      className="over-plan-search"
+      type="search"
+      aria-label={label}
+      placeholder={hint}
+      value={value}
+      onChange={(e) => onType(e.currentTarget.value)}
+      onKeyDown={(e) => {
+        if (e.key === 'Enter') onEnter?.();
+      }}
+    />
+  );
+}
+
 /** Beside a place, within the window. */
 function place(node: HTMLElement, x: number | undefined, y: number | undefined): void {
   if (x === undefined || y === undefined) return;

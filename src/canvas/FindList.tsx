@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { closePanel } from '../state/panels.ts';
-import { Box } from './Box.tsx';
+import { Box, SearchField } from './Box.tsx';
 import type { Engine } from './engine.ts';
 import { findRows, type Row, rowsOf } from './findRows.ts';
 import { boundsOf } from './lookAt.ts';
@@ -25,17 +25,7 @@ export function FindList({ engine }: { readonly engine: Engine }) {
   };
   return (
     <Box label="Find a part or wire">
-      <input
-        className="over-plan-search"
-        type="search"
-        aria-label="Name or number"
-        placeholder="Name or number, such as F2 or W12"
-        value={typed}
-        onChange={(e) => setTyped(e.currentTarget.value)}
-        onKeyDown={(e) => {
-          if (e.key === 'Enter' && found[0]) take(found[0]);
-        }}
-      />
+      <SearchField label="Name or number" hint="Name or number, such as F2 or W12" value={typed} onType={setTyped} onEnter={() => found[0] && take(found[0])} />
       <p className="note" aria-live="polite">
         {found.length === 0 ? 'Nothing on the plan is called so.' : `${found.length} found${found.length > MOST ? `, the first ${MOST} are shown` : ''}.`}
       </p>

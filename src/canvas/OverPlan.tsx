@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { closePanel, openPanel, type Panel } from '../state/panels.ts';
-import { Box } from './Box.tsx';
+import { Box, SearchField } from './Box.tsx';
 import { commit } from './commands.ts';
 import type { Engine } from './engine.ts';
 import { FindList } from './FindList.tsx';
@@ -48,16 +48,14 @@ function CommandList({ hand }: { readonly hand: Hand }) {
   const shown = commands.filter(fits);
   return (
     <Box label="All commands">
-      <input
-        className="over-plan-search"
-        type="search"
-        aria-label="Search the commands"
-        placeholder="What do you want to do?"
+      <SearchField
+        label="Search the commands"
+        hint="What do you want to do?"
         value={typed}
-        onChange={(e) => setTyped(e.currentTarget.value)}
-        onKeyDown={(e) => {
+        onType={setTyped}
+        onEnter={() => {
           const first = shown.find((c) => c.can(hand));
-          if (e.key === 'Enter' && first) runNow(first, hand);
+          if (first) runNow(first, hand);
         }}
       />
       {shown.length === 0 ? <p className="note">No command is called so.</p> : null}

@@ -4,7 +4,7 @@ import { replacePart } from '../plan/edits.ts';
 import type { Edit, Id } from '../plan/types.ts';
 import { closePanel } from '../state/panels.ts';
 import type { App } from '../state/store.ts';
-import { Box } from './Box.tsx';
+import { Box, SearchField } from './Box.tsx';
 import { exchanges, fittedWire } from './replace.ts';
 import { terminalOf } from './sensibleEnds.ts';
 
@@ -25,14 +25,7 @@ export function ReplaceList({ app, part: id, onTake }: { readonly app: App; read
         <p>{refusal}</p>
       ) : (
         <>
-          <input
-            className="over-plan-search"
-            type="search"
-            aria-label="Search the kinds"
-            placeholder="Which kind?"
-            value={typed}
-            onChange={(e) => setTyped(e.currentTarget.value)}
-          />
+          <SearchField label="Search the kinds" hint="Which kind?" value={typed} onType={setTyped} />
           <ul>
             {rows.map((x) => {
               const ends = x.lost.map((w) => terminalOf(plan, w.from.part === id ? w.from : w.to)?.title ?? '?');

@@ -1,22 +1,23 @@
-import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { useDeferredValue, useMemo, useState } from 'react';
 import type { JobLists, JobStage } from '../advise/jobTypes.ts';
 import type { Results } from '../advise/types.ts';
+import { later, useLater } from '../faces/useLater.ts';
+import type { Plan } from '../plan/types.ts';
 import { app, useApp } from '../state/store.ts';
 import type { AppState } from '../state/types.ts';
 
 /** The lists come with the wiring sheet's code, which the first picture does not wait for. */
-const code = () => import('../sheet/job.ts');
-type Code = Awaited<ReturnType<typeof code>>;
-let loaded: Code | null = null;
+export const jobCode = later(() => import('../sheet/job.ts'));
+type Code = Awaited<ReturnType<typeof jobCode.load>>;
 
 const listsOf = new WeakMap<Results, { readonly unit: string; readonly lists: JobLists }>();
 
-function lists({ contextOf, jobLists }: Code, results: Results, unit: AppState['units']['length']): JobLists {
+/** The stages of a plan with its results; the lists behind them are made once for all who ask. */
+export function stagesOf({ contextOf, jobLists, jobLine }: Code, plan: Plan, results: Results, unit: AppState['units']['length']): readonly JobStage[] {
   const known = listsOf.get(results);
-  if (known?.unit === unit) return known.lists;
-  const made = jobLists(contextOf(results), unit);
-  listsOf.set(results, { unit, lists: made });
-  return made;
+  const lists = known?.unit === unit ? known.lists : jobLists(contextOf(results), unit);
+  listsOf.set(results, { unit, lists });
+  return jobLine(plan, results, lists);
 }
 
 /** The job as it stands: ticks at once, what is computed as soon as it is. Null until there is something to say. */
@@ -28,22 +29,8 @@ export function useJob(): readonly JobStage[] | null {
   const [calm, setCalm] = useState(settled);
   if (settled !== null && settled !== calm) setCalm(settled);
   const results = useDeferredValue(calm);
-  const [ready, setReady] = useState(loaded);
-  useEffect(() => {
-    if (ready) return;
-    let gone = false;
-    void code().then((c) => {
-      loaded = c;
-      if (!gone) setReady(c);
-    });
-    return () => {
-      gone = true;
-    };
-  }, [ready]);
-  return useMemo(
-    () => (plan && results && ready && results.filled.id === plan.id ? ready.jobLine(plan, results, lists(ready, results, unit)) : null),
-    [plan, results, ready, unit],
-  );
+  const code = useLater(jobCode);
+  return useMemo(() => (plan && results && code && results.filled.id === plan.id ? stagesOf(code, plan, results, unit) : null), [plan, results, code, unit]);
 }
 
 /** Runs once the figures are those of the plan as it stands, at once when they are; or gives up: another plan, no figures. */

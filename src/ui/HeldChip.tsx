@@ -8,7 +8,7 @@ export function HeldChip() {
   const letGo = useApp((s) => s.letGo);
   if (!plan || pressed.length === 0) return null;
   return (
-    <div className="held-chip">
+    <div className="plan-chip held-chip">
       <span>
         <b>{pressed.map((id) => partName(plan, id)).join(', ')}</b> held down: the figures are of this moment.
       </span>

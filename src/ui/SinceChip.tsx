@@ -7,7 +7,7 @@ export function SinceChip() {
   const counts = useSince((s) => s.counts);
   if (number === null) return null;
   return (
-    <div className="since-chip" role="status">
+    <div className="plan-chip since-chip" role="status">
       <span>
         Changed since revision {number}
         {counts ? ':' : ' …'}

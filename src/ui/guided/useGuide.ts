@@ -1,13 +1,13 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Guide } from '../../advise/guide/types.ts';
 import type { Results } from '../../advise/types.ts';
+import { later, useLater } from '../../faces/useLater.ts';
+import { jobCode, stagesOf } from '../../ledger/useJob.ts';
 import type { Plan } from '../../plan/types.ts';
 import { useApp } from '../../state/store.ts';
 
 /** Comes when a guide is shown: the first picture does not wait for it. */
-const code = () => Promise.all([import('../../advise/guide/index.ts'), import('../../sheet/job.ts')]);
-type Code = Awaited<ReturnType<typeof code>>;
-let loaded: Code | null = null;
+const guideCode = later(() => import('../../advise/guide/index.ts'));
 
 /** The plan with the results that belong to it, once the rules have all spoken. */
 interface Settled {
@@ -30,23 +30,11 @@ export function useGuide(at: string | null): GuideNow | null {
   const unit = useApp((s) => s.units.length);
   const [settled, setSettled] = useState<Settled | null>(null);
   if (plan && results && (settled?.plan !== plan || settled.results !== results)) setSettled({ plan, results });
-  const [ready, setReady] = useState(loaded);
-  useEffect(() => {
-    if (ready) return;
-    let gone = false;
-    void code().then((c) => {
-      loaded = c;
-      if (!gone) setReady(c);
-    });
-    return () => {
-      gone = true;
-    };
-  }, [ready]);
-  const guide = useMemo(() => {
-    if (!ready || !settled) return null;
-    const [{ guideOf }, { contextOf, jobLine, jobLists }] = ready;
-    return guideOf(settled.plan, settled.results, jobLine(settled.plan, settled.results, jobLists(contextOf(settled.results), unit)), at);
-  }, [ready, settled, unit, at]);
+  const [guides, job] = [useLater(guideCode), useLater(jobCode)];
+  const guide = useMemo(
+    () => (guides && job && settled ? guides.guideOf(settled.plan, settled.results, stagesOf(job, settled.plan, settled.results, unit), at) : null),
+    [guides, job, settled, unit, at],
+  );
   if (!guide || !settled || settled.plan.id !== plan?.id) return null;
   return { guide, plan: settled.plan, busy: settled.plan !== plan };
 }
