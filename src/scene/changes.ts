@@ -11,7 +11,8 @@ export type Happened = 'added' | 'changed' | 'removed';
 /** Room between a part with its words and the frame round it; below stands the item number on paper, u. */
 const FRAME_U = 6;
 const FOOT_U = 9;
-const DASH = [6, 4] as const;
+/** Frame of what is in both and not alike. */
+export const DASH = [6, 4] as const;
 const MARK_R = 8;
 
 /** What was added and what was changed, by id. */
@@ -63,7 +64,7 @@ export function changePrimitives(scene: Scene, was: Scene, diff: PlanDiff): Prim
     ...[...scene.parts.values()].flatMap((part) => {
       const what = happened.get(part.id);
       if (!what) return [];
-      const box = framed(part);
+      const box = frameOf(part);
       return [frame(box, what === 'changed' ? DASH : undefined), ...changeMark(what, box.x, box.y)];
     }),
     ...[...scene.wires.values()].flatMap((wire) => {
@@ -94,12 +95,13 @@ export function changeMark(what: Happened, x: number, y: number): Primitive[] {
   }
 }
 
-function framed(part: PlacedPart): Box {
+/** Room of a part with its words. */
+export function frameOf(part: PlacedPart): Box {
   const box = inflate(union([part.box, ...part.labels]), FRAME_U);
   return { ...box, h: box.h + FOOT_U };
 }
 
-function frame({ x, y, w, h }: Box, dash?: readonly number[]): Primitive {
+export function frame({ x, y, w, h }: Box, dash?: readonly number[]): Primitive {
   return { t: 'line', pts: [x, y, x + w, y, x + w, y + h, x, y + h, x, y], ink: 'ink', w: 1.8, ...(dash ? { dash } : {}) };
 }
 

@@ -149,7 +149,7 @@ function Differences({
             {d.name}
             {d.how.map((h) => (
               <span key={h.label} className="compare-how">
-                {h.label}: {h.one} in {letters.one}, {h.other} in {letters.other}
+                {h.label}: {h.before} in {letters.one}, {h.after} in {letters.other}
               </span>
             ))}
           </li>

@@ -1,6 +1,7 @@
 import { textWidth } from '../../drawing/text.ts';
-import type { Box, Ink, Point, Primitive } from '../../drawing/types.ts';
+import type { Ink, Point, Primitive } from '../../drawing/types.ts';
 import type { Id } from '../../plan/types.ts';
+import { DASH, faded, frame, frameOf } from '../../scene/changes.ts';
 import type { PlacedPart, PlacedWire, Scene } from '../../scene/types.ts';
 import { LEAST_TYPE_U, scenePrimitives } from '../drawing.ts';
 import { viewOf } from '../drawingPages.ts';
@@ -10,12 +11,9 @@ import type { Difference } from './types.ts';
 /** Signs that stand at what differs: shapes, so that they are read without colour. */
 export const SIGNS: Readonly<Record<Difference['where'], string>> = { one: '−', other: '+', both: '≠' };
 
-/** Clear paper between a part and its frame, u. */
-const FRAME_U = 7;
 const BADGE_R = 9;
 /** A wire that differs lies on a grey band so much wider than itself, u. */
 const BAND_U = 12;
-const QUIET_WIRE_U = 1.4;
 
 /**
  * One of two wirings as SVG text. What is the same in both stands back in thin grey; what differs is drawn in full, in a
@@ -33,15 +31,10 @@ export function comparedDrawing(
   const here = differences.filter((d) => d.where === 'both' || d.where === side);
   const marked = (table: Difference['table']) => new Map(here.filter((d) => d.table === table).map((d) => [d.id, d.where]));
   const [parts, wires] = [marked('parts'), marked('wires')];
-  const quiet: Scene = {
-    ...scene,
-    parts: new Map([...scene.parts].map(([id, part]) => [id, parts.has(id) ? part : quietPart(part)])),
-    // What differs is drawn last, over what is the same.
-    wires: new Map([
-      ...[...scene.wires].filter(([id]) => !wires.has(id)).map(([id, wire]) => [id, quietWire(wire)] as const),
-      ...[...scene.wires].filter(([id]) => wires.has(id)),
-    ]),
-  };
+  const stands = faded(scene, new Map(here.map((d) => [d.id, d.where])));
+  const isQuiet = ([id]: readonly [Id, unknown]): boolean => !wires.has(id);
+  // What differs is drawn last, over what is the same.
+  const quiet: Scene = { ...stands, wires: new Map([...[...stands.wires].filter(isQuiet), ...[...stands.wires].filter((w) => !isQuiet(w))]) };
   const differing = [...scene.wires.values()].filter((w) => wires.has(w.id));
   const drawn = scenePrimitives(quiet, items, scene.bounds, (wire) => (wires.has(wire.id) ? tagOf(wire) : ''));
   const primitives = [
@@ -51,21 +44,6 @@ export function comparedDrawing(
     ...differing.flatMap((w) => badge(besideTag(w), SIGNS[wires.get(w.id) ?? 'both'])),
   ];
   return svgOf(primitives, { view: viewOf(scene), title, serial: side === 'one' ? 1 : 2, halo: true });
-}
-
-function quietPart(part: PlacedPart): PlacedPart {
-  return { ...part, primitives: part.primitives.map(quietly) };
-}
-
-function quietly(p: Primitive): Primitive {
-  const fill = (ink: Ink): Ink => (ink === 'ink' || ink === 'soft' ? 'faint' : ink.startsWith('fuse-') ? 'paper' : ink);
-  if (p.t === 'line' || p.t === 'arc' || p.t === 'text') return { ...p, ink: p.ink === 'paper' ? 'paper' : 'faint' };
-  return { ...p, ...(p.fill ? { fill: fill(p.fill) } : {}), ...(p.ink ? { ink: 'faint' } : {}) };
-}
-
-/** Thin, in the grey of the vehicle's own wires. */
-function quietWire({ fitted: _fitted, ...wire }: PlacedWire): PlacedWire {
-  return { ...wire, owner: 'vehicle', stripe: null, width: QUIET_WIRE_U };
 }
 
 function tagOf(wire: PlacedWire): string {
@@ -80,10 +58,8 @@ function besideTag(wire: PlacedWire): Point {
 
 function framed(part: PlacedPart, where: Difference['where'] | undefined): Primitive[] {
   if (where === undefined) return [];
-  const box: Box = { x: part.box.x - FRAME_U, y: part.box.y - FRAME_U, w: part.box.w + 2 * FRAME_U, h: part.box.h + 2 * FRAME_U };
-  const [x0, y0, x1, y1] = [box.x, box.y, box.x + box.w, box.y + box.h];
-  const around = [x0, y0, x1, y0, x1, y1, x0, y1, x0, y0];
-  return [{ t: 'line', pts: around, ink: 'ink', w: 2.5, ...(where === 'both' ? { dash: [7, 5] } : {}) }, ...badge({ x: x1, y: y0 }, SIGNS[where])];
+  const box = frameOf(part);
+  return [frame(box, where === 'both' ? DASH : undefined), ...badge({ x: box.x + box.w, y: box.y }, SIGNS[where])];
 }
 
 function badge(at: Point, sign: string): Primitive[] {

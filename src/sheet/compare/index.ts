@@ -1,3 +1,3 @@
 export { compareWirings } from './compare.ts';
 export { comparedDrawing, SIGNS } from './drawing.ts';
-export type { Comparison, Difference, FoundLine, Goods, Pair, Side, Unlike } from './types.ts';
+export type { Comparison, Difference, FoundLine, Goods, Pair, Side } from './types.ts';

@@ -1,4 +1,5 @@
 import type { Results } from '../../advise/types.ts';
+import type { Unlike } from '../../advise/unlike.ts';
 import type { WorstMargin } from '../../analysis/time/types.ts';
 import type { Id } from '../../plan/types.ts';
 import type { Level } from '../../rules/types.ts';
@@ -12,15 +13,11 @@ export interface Side {
   readonly margins: readonly WorstMargin[] | null;
 }
 
-/** A text for the one and the other wiring. */
-export interface Unlike {
+/** One line of figures. */
+export interface Pair {
   readonly label: string;
   readonly one: string;
   readonly other: string;
-}
-
-/** One line of figures. */
-export interface Pair extends Unlike {
   /** The two are not the same. */
   readonly differs: boolean;
 }

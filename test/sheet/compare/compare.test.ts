@@ -51,7 +51,7 @@ describe('two wirings side by side', () => {
     expect(ids(comparison, 'wires', 'one').sort()).toEqual(hung.map((w) => w.id).sort());
     expect(ids(comparison, 'wires', 'other')).toEqual([lead.id]);
     const rated = comparison.differences.find((d) => d.id === fuse.id);
-    expect(rated?.how).toContainEqual({ label: 'Rating', one: `${a.results.filled.parts[fuse.id]?.settings.ratingA} A`, other: '15 A' });
+    expect(rated?.how).toContainEqual({ label: 'Rating', before: `${a.results.filled.parts[fuse.id]?.settings.ratingA} A`, after: '15 A' });
     expect(rated?.name).toMatch(/^F\d+ /);
   });
 
@@ -103,7 +103,7 @@ describe('the drawing of one of two', () => {
     const [one, other] = [svg(a, 'one'), svg(b, 'other')];
     expect([count(one, '−'), count(one, '≠'), count(one, '+')]).toEqual([n('one'), n('both'), 0]);
     expect([count(other, '−'), count(other, '≠'), count(other, '+')]).toEqual([0, n('both'), n('other')]);
-    expect(one).toContain('stroke-dasharray="7 5"');
+    expect(one).toContain('stroke-dasharray="6 4"');
   });
 
   it('draws a wire that is the same thin and grey, without its insulation colour', () => {
