@@ -172,7 +172,7 @@ export const spoiltPlan: fc.Arbitrary<Plan> = fc
     vehicle: anyVehicle,
     cut: fc.array(fc.nat(99), { maxLength: 4 }),
     gone: fc.array(fc.nat(99), { maxLength: 2 }),
-    typed: fc.array(fc.tuple(fc.nat(99), fc.nat(99), fc.infiniteStream(fc.double({ min: 0, max: 1, noNaN: true }))), { maxLength: 3 }),
+    typed: fc.array(fc.tuple(fc.nat(99), fc.nat(99), fc.double({ min: 0, max: 1, noNaN: true })), { maxLength: 3 }),
     wires: fc.array(anyWire, { maxLength: 4 }),
   })
   .map(({ vehicle, cut, gone, typed, wires }) => {
@@ -181,11 +181,11 @@ export const spoiltPlan: fc.Arbitrary<Plan> = fc
     const without = new Set(cut.map((n) => Object.keys(base.wires)[n % Object.keys(base.wires).length]!));
     const parts: Record<Id, Part> = Object.fromEntries(Object.entries(base.parts).filter(([id]) => !lost.has(id)));
     const ids = Object.keys(parts);
-    for (const [at, which, shares] of typed) {
+    for (const [at, which, share] of typed) {
       const part = parts[ids[at % ids.length]!]!;
       const { settings } = partKind(part.kind);
       const setting = settings[which % Math.max(1, settings.length)];
-      if (setting) parts[part.id] = { ...part, settings: { ...part.settings, [setting.key]: valueAt(setting, shares.next().value) } };
+      if (setting) parts[part.id] = { ...part, settings: { ...part.settings, [setting.key]: valueAt(setting, share) } };
     }
     const kept = Object.values(base.wires).filter((w) => !without.has(w.id) && meets(parts, w.from) && meets(parts, w.to));
     return withWires({ ...base, parts, wires: Object.fromEntries(kept.map((w) => [w.id, w])) }, wires);

@@ -23,11 +23,11 @@ type Moments = typeof moments extends fc.Arbitrary<infer T> ? T : never;
 /** Everything that a strip shows is a number, in order, and end to end. */
 function audit(cycle: KeyCycle): void {
   const { untilS } = cycle.scenario;
-  expect(cycle.outcome, JSON.stringify(cycle.stuck)).toBe('done');
+  const endS = cycle.stuck?.tS ?? untilS;
   for (const trace of cycle.traces) {
     expect(trace.tS.length).toBe(trace.volts.length);
     expect(trace.tS[0]).toBe(0);
-    expect(trace.tS.at(-1)).toBeCloseTo(untilS, 6);
+    expect(trace.tS.at(-1)).toBeCloseTo(endS, 6);
     let last = 0;
     trace.tS.forEach((tS, k) => {
       if (!Number.isFinite(trace.volts[k]) || tS < last) throw new Error(`${trace.label} at ${tS} s: ${trace.volts[k]} V after ${last} s`);
@@ -35,9 +35,9 @@ function audit(cycle: KeyCycle): void {
     });
   }
   const parts = new Set(cycle.computers.map((c) => c.part));
-  for (const spans of [cycle.key, ...[...parts].map((part) => cycle.computers.filter((c) => c.part === part))]) {
+  for (const [spans, lastS] of [[cycle.key, untilS], ...[...parts].map((part) => [cycle.computers.filter((c) => c.part === part), endS] as const)] as const) {
     expect(spans[0]?.fromS).toBe(0);
-    expect(spans.at(-1)?.toS).toBeCloseTo(untilS, 6);
+    expect(spans.at(-1)?.toS).toBeCloseTo(lastS, 6);
     spans.forEach((s, k) => {
       if (k > 0 && s.fromS !== spans[k - 1]!.toS) throw new Error(`a gap at ${s.fromS} s`);
     });
@@ -58,14 +58,23 @@ function scenarioFor(plan: Plan, m: Moments): Scenario {
 
 describe('any plan through one turn of the key', () => {
   it('gives finite numbers, in order, from its own beginning to its end', () => {
+    let restless = 0;
     fc.assert(
       fc.property(anyPlan, moments, (plan, m) => {
         const base = timeBaseOf(plan);
         const scenario = scenarioFor(plan, m);
-        audit(keyCycle(base, scenario));
+        const cycle = keyCycle(base, scenario);
+        audit(cycle);
+        if (cycle.outcome !== 'done') {
+          expect(cycle.stuck, JSON.stringify(cycle.stuck)).toMatchObject({ why: 'restless', where: expect.stringMatching(/./) });
+          restless++;
+        }
         expect(tidyScenario(plan, tidyScenario(plan, scenario))).toEqual(tidyScenario(plan, scenario));
       }),
-      { numRuns: runs(200) },
+      // A plan shrinks for minutes; seed and path lead back to it.
+      { numRuns: runs(200), endOnFailure: true },
     );
+    // A converter on a source too weak to start it tries again for ever, and the run says which one does. Few are like that.
+    expect(restless).toBeLessThanOrEqual(0.01 * runs(200));
   }, 300_000);
 });
