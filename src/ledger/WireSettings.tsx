@@ -5,6 +5,7 @@ import { Term } from '../faces/Term.tsx';
 import { TypedField } from '../faces/TypedField.tsx';
 import { setWire, type WirePatch } from '../plan/edits.ts';
 import { movingRuns } from '../plan/lengths.ts';
+import { wireNumbers } from '../plan/numbers.ts';
 import type { ColourCode, Wire } from '../plan/types.ts';
 import { useApp } from '../state/store.ts';
 import { COLOUR_ORDER, COLOURS } from '../trade/colours.ts';
@@ -95,7 +96,9 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
           const value = Number(text.replace(/^\s*w/i, ''));
           if (!Number.isInteger(value) || value < 1 || value > 9999) return 'A wire number is a whole number from 1 to 9999.';
           const other = Object.values(results?.filled.wires ?? plan.wires).find((w) => w.id !== wire.id && w.number === value);
-          return other ? `Another wire already has number ${value}.` : set({ number: value });
+          if (other) return `Another wire already has number ${value}.`;
+          const isSpent = [...wireNumbers(plan).removed].some(([id, number]) => id !== wire.id && number === value);
+          return isSpent ? `Number ${value} was another wire’s, which is gone: a number is not given twice.` : set({ number: value });
         }}
         free={() => set({ number: undefined })}
       />

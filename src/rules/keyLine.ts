@@ -13,9 +13,20 @@ export function keyFeeds(facts: Facts): readonly PartView[] {
   return FALLING.flatMap((line) => facts.ofKind(`feed-${line}`)).filter((feed) => endingAt(facts, feed, 'out')?.holdS === 0);
 }
 
-/** Where a thin wire may be joined to a feed: behind the first fuse on it. Null when it has none yet. */
+/**
+ * Where a thin wire may be joined to a feed: behind the first fuse on it, and behind the master switch there, so that what
+ * watches the line hears of that too. Null when it has no fuse yet.
+ */
 export function fusedLine(facts: Facts, feed: PartView): End | null {
-  return fusedLines(facts, feed)[0] ?? null;
+  const fused = fusedLines(facts, feed)[0];
+  return fused ? behindMaster(facts, fused) : null;
+}
+
+/** The far side of a master switch that stands at a line; the line itself where none does. */
+export function behindMaster(facts: Facts, line: End): End {
+  const net = facts.netAt(line.part, line.terminal);
+  for (const master of facts.ofKind('master-switch')) for (const [near, far] of SIDES) if (netAt(facts, master, near) === net) return end(master.part.id, far);
+  return line;
 }
 
 /** The far sides of all fuses that stand at a feed and lead on. */

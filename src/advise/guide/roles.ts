@@ -1,7 +1,7 @@
 import type { Facts, PartView, TerminalKey } from '../../analysis/factsTypes.ts';
 import { zoneOrder } from '../../plan/edits.ts';
 import type { Id, Plan, Zone } from '../../plan/types.ts';
-import { fuseEnds } from '../../rules/keyLine.ts';
+import { behindMaster, fuseEnds } from '../../rules/keyLine.ts';
 import { zoneClimate } from '../../trade/zones.ts';
 import type { Kit } from './kit.ts';
 
@@ -58,13 +58,11 @@ export function fusedEnd(facts: Facts, feed: PartView | undefined): TerminalKey 
 
 /** Where the key's line goes on from: behind the master switch, else behind the fuse. */
 export function keyEnd(facts: Facts): TerminalKey | null {
-  const fused = fusedEnd(facts, feedOf(facts, '15'));
-  const { master } = rolesOf(facts);
-  if (!master || fused === null) return fused;
-  const [one, two] = [`${master.part.id}.1`, `${master.part.id}.2`];
-  if (facts.netOf(fused) === facts.netOf(one)) return two;
-  if (facts.netOf(fused) === facts.netOf(two)) return one;
-  return fused;
+  const feed = feedOf(facts, '15');
+  const fused = feed && fuseEnds(facts, feed)[0];
+  if (!fused) return null;
+  const { part, terminal } = behindMaster(facts, fused);
+  return `${part}.${terminal}`;
 }
 
 /** Is the terminal, over wires, joined to the body or to the battery's negative post? */
