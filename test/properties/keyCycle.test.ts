@@ -58,7 +58,7 @@ function scenarioFor(plan: Plan, m: Moments): Scenario {
 
 describe('any plan through one turn of the key', () => {
   it('gives finite numbers, in order, from its own beginning to its end', () => {
-    let restless = 0;
+    let stuck = 0;
     fc.assert(
       fc.property(anyPlan, moments, (plan, m) => {
         const base = timeBaseOf(plan);
@@ -66,15 +66,15 @@ describe('any plan through one turn of the key', () => {
         const cycle = keyCycle(base, scenario);
         audit(cycle);
         if (cycle.outcome !== 'done') {
-          expect(cycle.stuck, JSON.stringify(cycle.stuck)).toMatchObject({ why: 'restless', where: expect.stringMatching(/./) });
-          restless++;
+          expect(cycle.stuck?.where).toMatch(/./);
+          stuck++;
         }
         expect(tidyScenario(plan, tidyScenario(plan, scenario))).toEqual(tidyScenario(plan, scenario));
       }),
       // A plan shrinks for minutes; seed and path lead back to it.
       { numRuns: runs(200), endOnFailure: true },
     );
-    // A converter on a source too weak to start it tries again for ever, and the run says which one does. Few are like that.
-    expect(restless).toBeLessThanOrEqual(0.01 * runs(200));
+    // A converter on a source too weak to start it tries again for ever; some elements have no state together. The run says where, and few are like that.
+    expect(stuck).toBeLessThanOrEqual(0.01 * runs(200));
   }, 300_000);
 });

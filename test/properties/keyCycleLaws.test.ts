@@ -143,16 +143,16 @@ describe('any plan through one turn of the key', () => {
   it('keeps the current law at every node of every step, and charge and energy to 0.5 %', () => {
     let steps = 0;
     let kept = 0;
-    let restless = 0;
+    let stuck = 0;
     fc.assert(
       fc.property(anyPlan, fc.constantFrom<Band>('low', 'typical', 'high'), (plan, band) => {
         const followed = follow(plan, band);
         expect(worstSum(followed)).toBeLessThanOrEqual(1);
         steps += followed.trace.accepted;
         if (followed.trace.outcome !== 'done') {
-          // Thousands of starts in vain: each a spike that no straight line follows.
-          expect(followed.trace.stuck?.why, JSON.stringify(followed.trace.stuck)).toBe('restless');
-          restless++;
+          // Thousands of starts in vain: each a spike that no straight line follows. Or elements that have no state together.
+          expect(followed.trace.stuck?.node).toMatch(/./);
+          stuck++;
           return;
         }
         for (const { id, charge, energy } of stores(followed)) {
@@ -166,7 +166,7 @@ describe('any plan through one turn of the key', () => {
       { numRuns: runs(200), endOnFailure: true },
     );
     // As in the test of its figures: few try again for ever.
-    expect(restless).toBeLessThanOrEqual(0.01 * runs(200));
+    expect(stuck).toBeLessThanOrEqual(0.01 * runs(200));
     expect(steps).toBeGreaterThan(20 * runs(200));
     expect(kept).toBeGreaterThan(runs(200) / 10);
   }, 600_000);

@@ -109,7 +109,9 @@ export class TimedCircuit {
     this.takeVolts(m, tS);
     for (let s = 0; s < stores.count; s++) {
       const amp = stores.branchA(m, s);
-      m.slope[s] = stores.slopeAt(m, s, amp);
+      // A capacitor too small for so long a step follows its volts: through the resistance that stands for it less would flow.
+      const follows = stores.isCapacitor[s] && stores.isCapped(s, spanS);
+      m.slope[s] = follows ? (stores.across(m, s) - from[s]!) / spanS : stores.slopeAt(m, s, amp);
       m.held[s] = stores.isCapacitor[s] ? from[s]! + spanS * m.slope[s]! : amp;
     }
   }

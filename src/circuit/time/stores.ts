@@ -91,6 +91,12 @@ export class Stores {
     return size > 0 ? Math.min(spanS / size, MOST_OHM) : MOST_OHM;
   }
 
+  /** Does a store stand for less than it is in a step over `spanS`? */
+  isCapped(s: number, spanS: number): boolean {
+    const size = this.size[s]!;
+    return this.isCapacitor[s] ? size > 0 && this.ohm[s]! + spanS / size > MOST_OHM : size / spanS > MOST_OHM;
+  }
+
   /** Volts from a to b. */
   across(m: Moment, s: number): number {
     const a = this.from[s]!;

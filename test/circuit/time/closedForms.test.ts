@@ -31,6 +31,19 @@ describe('capacitor and resistance', () => {
     expect(worstOff(trace, v('c'), (t) => 10 * Math.exp(-t))).toBeLessThan(0.02);
   });
 
+  it('too small for long steps, it follows its source and carries nothing of account: C dV/dt of 1 pF at 1 V/s is 1 pA', () => {
+    const ramp = (_: unknown, t: number) => [
+      source('feed', 'in', t < 20 ? 12 : t < 30 ? 12 - (t - 20) : 2),
+      ohms('r', 'in', 'c', 1000),
+      capacitor('c', 'c', '0', 1e-12, 0.1),
+    ];
+    const { trace, v, i } = follow(ramp, { untilS: 200 }, { breaks: [20, 30] });
+    expect(trace.outcome).toBe('done');
+    expect(worstOff(trace, v('c'), (t) => (t < 20 ? 12 : t < 30 ? 12 - (t - 20) : 2))).toBeLessThan(1e-6);
+    for (const amp of i('c')) expect(Math.abs(amp)).toBeLessThan(1e-10);
+    expect(trace.accepted).toBeLessThan(100);
+  });
+
   it('follows a step of the source at a break, both sides recorded', () => {
     const stepped = (_: unknown, t: number) => [source('feed', 'in', t < 0.5 ? 5 : 12), ohms('r', 'in', 'c', 9.999), capacitor('c', 'c', '0', 1e-3)];
     const { trace, v } = follow(stepped, { untilS: 0.6 }, { breaks: [0.5] });
