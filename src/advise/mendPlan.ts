@@ -72,7 +72,8 @@ export function* mendPlan(plan: Plan, results: Results): Generator<number, Mende
 
 /** Open hazards and faults, the way the cards stand. */
 function wanted({ report }: Results): Finding[] {
-  return report.cards.filter((c) => c.level !== 'advice').flatMap((c) => [...c.findings, ...c.folded.filter((f) => f.level !== 'advice')]);
+  // A fault may be folded under an advice that explains it.
+  return report.cards.flatMap((c) => [...c.findings, ...c.folded]).filter((f) => f.level !== 'advice');
 }
 
 /** Counted by finding, folded ones too: a repair must not hide one behind another. */

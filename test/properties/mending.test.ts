@@ -91,9 +91,11 @@ describe('mending a whole plan', () => {
   });
 });
 
-/** Hazards and faults that a plan has, folded under others or not. */
-function counted(results: Results): { hazards: number; faults: number } {
-  return { hazards: keysOf(results, 'hazard').length, faults: keysOf(results, 'fault').length };
+/** Hazards and faults that stand open in a plan, folded under others or not; what waits for its stage of the job waits. */
+function counted({ report }: Results): { hazards: number; faults: number } {
+  const waits = new Set(report.waiting.flatMap((c) => [...c.findings, ...c.folded]));
+  const of = (level: string): number => report.findings.filter((f) => f.level === level && !waits.has(f)).length;
+  return { hazards: of('hazard'), faults: of('fault') };
 }
 
 function mended(plan: Plan): MendedPlan {
