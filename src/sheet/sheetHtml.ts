@@ -71,7 +71,9 @@ export function sheetHtml(results: Results, options: SheetOptions): string {
 <style>${raw(printCss(options.paper, `${title}, ${options.date}`))}</style>
 </head>
 <body>
-${body}</body>
+<main>
+${body}</main>
+</body>
 </html>
 `.html;
 }

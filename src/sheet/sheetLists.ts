@@ -101,7 +101,7 @@ export function tapSection(context: Context): Html {
     'Taps: the vehicle’s leads that are joined onto',
     h`<p>Measure every lead in every key position before joining onto it; a lead that reads otherwise is another lead.</p>
 <table aria-label="Taps">
-<thead><tr><th scope="col" style="width:30mm">Lead</th><th scope="col">Terminal</th><th scope="col" style="width:26mm">Vehicle fuse</th><th scope="col">Our wires</th><th></th>${keys.map((k) => h`<th scope="col" class="n">${k}</th>`)}<th scope="col">Door opened</th></tr></thead>
+<thead><tr><th scope="col" style="width:30mm">Lead</th><th scope="col">Terminal</th><th scope="col" style="width:26mm">Vehicle fuse</th><th scope="col">Our wires</th><td></td>${keys.map((k) => h`<th scope="col" class="n">${k}</th>`)}<th scope="col">Door opened</th></tr></thead>
 <tbody>
 ${rows}</tbody>
 </table>`,
