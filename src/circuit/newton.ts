@@ -7,12 +7,9 @@ import type { SolveStatus } from './types.ts';
 
 /** A floating island carries no current through its tie, so its size is free: 1 S keeps the elimination well conditioned. */
 const TIE_S = 1;
-/** Below these a residual is rounding: stop at once. */
-const FINE_A = 1e-16;
-const FINE_SHARE = 1e-13;
-/** A residual may stay here when further steps bring nothing: well inside 1 nA + 1e-9 of the largest current. */
-const LOOSE_A = 1e-12;
-const LOOSE_SHARE = 1e-11;
+/** A residual may stay here: well inside 1 nA + 1e-9 of the largest current. */
+const REST_A = 1e-12;
+const REST_SHARE = 1e-11;
 /** After this many steps that bring nothing, this multiple of it is taken too: still five times inside. */
 const PATIENCE = 3;
 const LAST_RESORT = 20;
@@ -28,8 +25,6 @@ export interface Setting {
   /** Linearise at the start volts themselves (a solution nearby) instead of at each element's knee. */
   readonly isWarm: boolean;
   readonly longest: number;
-  /** In time a step's own error is far larger than rounding: what would do at rest when nothing more helps does there at once. */
-  readonly isInTime?: boolean;
 }
 
 export interface Outcome {
@@ -190,24 +185,20 @@ function factor(network: Network, work: Workspace): boolean {
   return work.factors !== null;
 }
 
-/** Largest residual in units of what may stay at its node: as rounding, and loosely; and the node. */
-const MEASURE = { fine: 0, loose: 0, node: -1 };
+/** Largest residual in units of what may stay at its node, and the node. */
+const MEASURE = { left: 0, node: -1 };
 function measure(network: Network): void {
   const { residual, peak, rounding } = network.work;
   const n = network.nodes.length;
-  MEASURE.fine = 0;
-  MEASURE.loose = 0;
+  MEASURE.left = 0;
   MEASURE.node = -1;
   for (let k = 0; k < n; k++) {
-    const left = Math.abs(residual[k]!);
-    const fine = left / (FINE_A + FINE_SHARE * peak[k]! + rounding[k]!);
+    const left = Math.abs(residual[k]!) / (REST_A + REST_SHARE * peak[k]! + rounding[k]!);
     // Written so that a residual that is not a number counts as the largest.
-    if (!(fine <= MEASURE.fine)) {
-      MEASURE.fine = fine;
-      MEASURE.node = k;
-    }
-    const loose = left / (LOOSE_A + LOOSE_SHARE * peak[k]! + rounding[k]!);
-    if (!(loose <= MEASURE.loose)) MEASURE.loose = loose;
+    if (left <= MEASURE.left) continue;
+    MEASURE.left = left;
+    MEASURE.node = k;
+    if (Number.isNaN(left)) return;
   }
 }
 
@@ -224,12 +215,12 @@ export function newton(network: Network, x: Float64Array, set: Setting): Outcome
   for (let iteration = 0; ; iteration++) {
     const isHeld = assemble(network, x, set, iteration === 0, isTangent);
     measure(network);
-    const { fine, loose, node } = MEASURE;
-    stalled = isHeld || fine <= 0.25 * before ? 0 : stalled + 1;
-    const isDone = fine <= 1 || (set.isInTime && loose <= 1) || (stalled > 0 && loose <= 1) || (stalled >= PATIENCE && loose <= LAST_RESORT);
+    const { left, node } = MEASURE;
+    stalled = isHeld || left <= 0.25 * before ? 0 : stalled + 1;
+    const isDone = left <= 1 || (stalled >= PATIENCE && left <= LAST_RESORT);
     if (!isHeld && isDone) return { status: 'solved', iterations: iteration, worst: -1 };
-    if (iteration >= set.longest || Number.isNaN(fine)) return { status: 'not-converged', iterations: iteration, worst: node };
-    before = isHeld ? Number.POSITIVE_INFINITY : fine;
+    if (iteration >= set.longest || Number.isNaN(left)) return { status: 'not-converged', iterations: iteration, worst: node };
+    before = isHeld ? Number.POSITIVE_INFINITY : left;
     if (!factor(network, work)) return { status: 'singular', iterations: iteration, worst: node };
     work.isTangent = isTangent && !isHeld && set.gmin === 0;
     isTangent = !isHeld;

@@ -8,7 +8,7 @@ import { fallFrom } from './fall.ts';
 import type { Moment } from './moment.ts';
 import { addBranch, Stores } from './stores.ts';
 
-const IN_TIME: Setting = { lambda: 1, gmin: 0, towards: null, isWarm: true, longest: 20, isInTime: true };
+const IN_TIME: Setting = { lambda: 1, gmin: 0, towards: null, isWarm: true, longest: 20 };
 /** Span over which an inductor's current is held at an instant, s: so short that 12 V across 1 uH move it by 12 uA. */
 const INSTANT_S = 1e-12;
 /** Spans after which the network may have found a state when it has none at the instant itself, s. */
