@@ -23,7 +23,9 @@ export default defineConfig({
     reducedMotion: 'reduce',
     // Each test is a first visit: none but that of the worker waits for it to fetch the whole page.
     serviceWorkers: 'block',
-    trace: 'retain-on-failure',
+    // Recording makes every test half as long again: only what failed is recorded, in its second try (or by `--trace on`).
+    trace: 'on-first-retry',
+    screenshot: 'only-on-failure',
     launchOptions: {
       ...(browser.path === null ? {} : { executablePath: browser.path }),
       args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage', '--font-render-hinting=none'],

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
@@ -34,6 +35,8 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     isolate: false,
     pool: 'threads',
+    // One core is left free without being asked: on two that is half of them.
+    maxWorkers: availableParallelism(),
     setupFiles: ['test/setup.ts'],
     testTimeout: 120_000,
   },
