@@ -5,9 +5,12 @@ import { closePanel } from '../state/panels.ts';
 export function Box({
   label,
   at,
+  onEscape,
   children,
 }: {
   readonly label: string;
+  /** What Escape does instead of closing the box: a step back. */
+  readonly onEscape?: (() => void) | undefined;
   readonly at?: { readonly x: number; readonly y: number };
   readonly children: ReactNode;
 }) {
@@ -33,6 +36,10 @@ export function Box({
         if (e.target === e.currentTarget) closePanel();
       }}
       onKeyDown={(e) => {
+        if (e.key === 'Escape' && onEscape) {
+          e.preventDefault();
+          onEscape();
+        }
         if (e.key !== 'ArrowDown' && e.key !== 'ArrowUp') return;
         const rows = [...e.currentTarget.querySelectorAll<HTMLElement>('input, button')];
         const now = rows.indexOf(document.activeElement as HTMLElement);

@@ -6,6 +6,7 @@ import type { Engine } from './engine.ts';
 import { FindList } from './FindList.tsx';
 import { type Command, GROUPS, type Hand } from './hands/command.ts';
 import { commands } from './hands/registry.ts';
+import { JoinList } from './JoinList.tsx';
 import { ReplaceList } from './ReplaceList.tsx';
 import './overPlan.css';
 
@@ -19,6 +20,8 @@ export default function OverPlan({ engine, panel }: { readonly engine: Engine; r
       return <CommandList hand={hand} />;
     case 'find':
       return <FindList engine={engine} />;
+    case 'join':
+      return <JoinList app={engine.app} />;
     case 'replace':
       return <ReplaceList app={engine.app} part={panel.part} onTake={(edit) => commit(engine.app, edit)} />;
   }

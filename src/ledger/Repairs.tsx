@@ -11,6 +11,9 @@ import { mendThemAll, useKindForAll, useRepairs } from './useRepairs.ts';
 /** Lines of a preview that are shown without being asked for. */
 const FEW_LINES = 3;
 
+/** The button that asked is gone: the focus goes to the question, where a key held down answers nothing. */
+const focusOn = (box: HTMLElement | null): void => box?.focus();
+
 /** What mends a finding, and what mends all of its card. */
 export function Repairs({ finding, all }: { readonly finding: Finding; readonly all: readonly Finding[] }) {
   const plan = useApp((s) => s.plan);
@@ -71,7 +74,7 @@ function Repair({ offer, plan, current }: { readonly offer: OfferedRepair; reado
   const lines = describeEdit(plan, offer.edit);
   if (asking)
     return (
-      <div className="asking">
+      <div className="asking" tabIndex={-1} ref={focusOn}>
         <p>
           <b>{offer.title}?</b> This changes {offer.fitted.length > 0 ? `what is fitted already (${offer.fitted.join(', ')})` : 'something you chose'}:
         </p>

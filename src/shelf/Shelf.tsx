@@ -1,5 +1,6 @@
-import { useId, useMemo, useRef, useState } from 'react';
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { zoneOrder } from '../plan/edits.ts';
+import { useAsked } from '../state/panels.ts';
 import { app, useApp } from '../state/store.ts';
 import { findItems, GROUPS, type ShelfItem, shelfItems } from './catalogue.ts';
 import { placeInZone } from './place.ts';
@@ -20,6 +21,13 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
   const [zone, setZone] = useState<string | null>(null);
   const items = useMemo(shelfItems, []);
   const id = useId();
+  const search = useRef<HTMLInputElement>(null);
+  const asked = useAsked((s) => s.shelf);
+  const answered = useRef(onTaken ? 0 : asked);
+  useEffect(() => {
+    if (asked > answered.current) search.current?.select();
+    answered.current = asked;
+  }, [asked]);
   if (!plan) return null;
   const zones = zoneOrder(plan);
   const chosenZone = zone !== null && plan.zones[zone] ? zone : (zones[0] ?? '');
@@ -28,10 +36,10 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
   const inHand = placing ? items.flatMap((i) => [i, ...i.variants]).find((i) => isPlacing(placing, i)) : undefined;
   const shown = inHand ?? about;
 
-  const list = (group: readonly ShelfItem[]) => (
+  const list = (group: readonly ShelfItem[], grouped = false) => (
     <ul>
       {group.map((item) => (
-        <Item key={item.key} item={item} zone={chosenZone} onAbout={setAbout} {...(onTaken ? { onTaken } : {})} />
+        <Item key={item.key} item={item} zone={chosenZone} grouped={grouped} onAbout={setAbout} {...(onTaken ? { onTaken } : {})} />
       ))}
     </ul>
   );
@@ -43,6 +51,7 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
           Find a part
         </label>
         <input
+          ref={search}
           id={`${id}-find`}
           type="search"
           className="input"
@@ -50,14 +59,33 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
           value={typed}
           onChange={(e) => setTyped(e.currentTarget.value)}
           onKeyDown={(e) => {
-            if (e.key === 'Escape') setTyped('');
+            if (e.key === 'Escape') {
+              if (typed !== '') setTyped('');
+              // Bare keys belong to the drawing again.
+              else e.currentTarget.blur();
+            }
+            const first = found[0];
+            if (e.key !== 'Enter' || !searching || !first) return;
+            putInZone(first, chosenZone);
+            // The next word takes the place of this one.
+            e.currentTarget.select();
           }}
         />
+        <label className="note shelf-zone">
+          Enter puts it in
+          <select className="input" value={chosenZone} onChange={(e) => setZone(e.currentTarget.value)}>
+            {zones.map((z) => (
+              <option key={z} value={z}>
+                {plan.zones[z]?.name}
+              </option>
+            ))}
+          </select>
+        </label>
       </div>
       <div className="shelf-list">
         {searching ? (
           found.length > 0 ? (
-            list(found)
+            list(found, true)
           ) : (
             <p className="note">Nothing on the shelf is called that. Try what it does: “fuse”, “12 to 5 volts”, “button”.</p>
           )
@@ -84,16 +112,6 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
             'Drag a part onto the plan, or click it and then the plan.'
           )}
         </p>
-        <label className="note shelf-zone">
-          Enter puts it in
-          <select className="input" value={chosenZone} onChange={(e) => setZone(e.currentTarget.value)}>
-            {zones.map((z) => (
-              <option key={z} value={z}>
-                {plan.zones[z]?.name}
-              </option>
-            ))}
-          </select>
-        </label>
       </div>
     </section>
   );
@@ -103,7 +121,32 @@ function isPlacing(placing: { readonly type: string; readonly id: string; readon
   return placing.type === item.type && placing.id === item.id && placing.variant === item.variant;
 }
 
-function Item({ item, zone, onAbout, onTaken }: { readonly item: ShelfItem; readonly zone: string; onAbout(item: ShelfItem): void; onTaken?(): void }) {
+/** Puts an item into a zone where there is room, without a pointer. */
+function putInZone(item: ShelfItem, zone: string): void {
+  const { plan, apply, select, setNotice } = app.getState();
+  if (!plan) return;
+  const { edit, parts } = placeInZone(plan, item, zone);
+  const outcome = apply(edit);
+  if (outcome.ok) {
+    select({ parts, wires: [] });
+    setNotice({ kind: 'info', text: `${item.title} is in ${plan.zones[zone]?.name ?? 'the plan'}.` });
+  } else setNotice({ kind: 'problem', text: `Not placed: ${outcome.reason}` });
+}
+
+function Item({
+  item,
+  zone,
+  grouped = false,
+  onAbout,
+  onTaken,
+}: {
+  readonly item: ShelfItem;
+  readonly zone: string;
+  /** Says its group too: a set and a part may have one name. */
+  readonly grouped?: boolean;
+  onAbout(item: ShelfItem): void;
+  onTaken?(): void;
+}) {
   const armed = useApp((s) => s.placing !== null && isPlacing(s.placing, item));
   const [open, setOpen] = useState(false);
   const start = useRef<{ x: number; y: number; dragging: boolean } | null>(null);
@@ -111,16 +154,6 @@ function Item({ item, zone, onAbout, onTaken }: { readonly item: ShelfItem; read
   const take = () => {
     const { type, id, variant } = item;
     app.getState().setPlacing({ type, id, ...(variant === undefined ? {} : { variant }) });
-  };
-  const put = () => {
-    const { plan, apply, select, setNotice } = app.getState();
-    if (!plan) return;
-    const { edit, parts } = placeInZone(plan, item, zone);
-    const outcome = apply(edit);
-    if (outcome.ok) {
-      select({ parts, wires: [] });
-      setNotice({ kind: 'info', text: `${item.title} is in ${plan.zones[zone]?.name ?? 'the plan'}.` });
-    } else setNotice({ kind: 'problem', text: `Not placed: ${outcome.reason}` });
   };
 
   return (
@@ -161,7 +194,7 @@ function Item({ item, zone, onAbout, onTaken }: { readonly item: ShelfItem; read
             start.current = null;
             if (dragged) return;
             // A click without pointer is Enter or space.
-            if (e.detail === 0) put();
+            if (e.detail === 0) putInZone(item, zone);
             else if (armed) app.getState().setPlacing(null);
             else {
               take();
@@ -173,6 +206,7 @@ function Item({ item, zone, onAbout, onTaken }: { readonly item: ShelfItem; read
           }}
         >
           {item.title}
+          {grouped ? <small> {item.group}</small> : null}
         </button>
         {item.variants.length > 0 ? (
           <button type="button" className="shelf-more" aria-expanded={open} aria-label={`${item.title}: ready-made kinds`} onClick={() => setOpen(!open)}>

@@ -51,8 +51,8 @@ export function shelfItems(): readonly ShelfItem[] {
 }
 
 /**
- * Items that fit what was typed, best first: title begins, a word of the title begins, a search word begins, then
- * anywhere in title, words or the sentence about it. Every typed word must fit.
+ * Items that fit what was typed, best first: title begins, a word of the title begins, a search word or the group begins,
+ * then anywhere in title, words or the sentence about it. Every typed word must fit.
  */
 export function findItems(items: readonly ShelfItem[], typed: string): readonly ShelfItem[] {
   const wanted = typed
@@ -73,7 +73,8 @@ function scoreOf(item: ShelfItem, wanted: string): number {
   const title = item.title.toLowerCase();
   if (title.startsWith(wanted)) return 5;
   if (title.split(/[\s,-]+/).some((w) => w.startsWith(wanted))) return 4;
-  if (item.words.some((w) => w.toLowerCase().startsWith(wanted))) return 3;
+  // The group tells a set from the part of the same name.
+  if (item.words.some((w) => w.toLowerCase().startsWith(wanted)) || item.group.toLowerCase().startsWith(wanted)) return 3;
   if (title.includes(wanted) || item.words.some((w) => w.toLowerCase().includes(wanted))) return 2;
   return item.about.toLowerCase().includes(wanted) ? 1 : 0;
 }

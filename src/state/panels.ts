@@ -6,6 +6,7 @@ export type Panel =
   | { readonly kind: 'menu'; readonly x: number; readonly y: number; readonly of: 'parts' | 'wires' | 'ground' }
   | { readonly kind: 'find' }
   | { readonly kind: 'commands' }
+  | { readonly kind: 'join' }
   | { readonly kind: 'replace'; readonly part: Id };
 
 interface Panels {
@@ -15,3 +16,10 @@ interface Panels {
 export const usePanels = create<Panels>(() => ({ open: null }));
 export const openPanel = (panel: Panel): void => usePanels.setState({ open: panel });
 export const closePanel = (): void => usePanels.setState({ open: null });
+
+/** Places of the page that a key leads to. */
+export type Place = 'shelf' | 'answers' | 'sheet';
+
+/** How often each place was asked for: whoever draws it goes there when its number grows. */
+export const useAsked = create<Readonly<Record<Place, number>>>(() => ({ shelf: 0, answers: 0, sheet: 0 }));
+export const askFor = (place: Place): void => useAsked.setState((s) => ({ ...s, [place]: s[place] + 1 }));

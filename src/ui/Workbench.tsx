@@ -8,6 +8,7 @@ import { Strip } from '../keycycle/Strip.tsx';
 import { Job } from '../ledger/Job.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { Shelf } from '../shelf/Shelf.tsx';
+import { useAsked } from '../state/panels.ts';
 import { app, useApp } from '../state/store.ts';
 import { AnswersButton } from './AnswersButton.tsx';
 import { showGuide, useGuideShown } from './guided/shown.ts';
@@ -40,6 +41,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   const phone = layout === 'phone';
   // Where there is room, and a computer whose story it tells, the key cycle stands open until somebody folds it.
   const [stripOpen, setStripOpen] = useState(() => wide && window.innerHeight >= 700 && hasComputer());
+  const answers = useRef<HTMLElement>(null);
   useHotkeys();
 
   // Something taken from the shelf: the drawer gives the drawing back.
@@ -47,6 +49,18 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   useEffect(() => {
     if (placing) setShelfOpen(false);
   }, [placing]);
+
+  useEffect(
+    () =>
+      useAsked.subscribe((now, before) => {
+        if (now.shelf > before.shelf && !wide) setShelfOpen(true);
+        if (now.sheet > before.sheet) setSheet(true);
+        if (now.answers === before.answers) return;
+        if (phone) setAnswersOpen(true);
+        else answers.current?.focus();
+      }),
+    [wide, phone],
+  );
 
   const book = useApp((s) => s.book);
   const { setBook } = app.getState();
@@ -179,7 +193,16 @@ export default function Workbench({ onNew }: { onNew(): void }) {
           </div>
         </section>
       ) : (
-        <aside className="bench-answers" id="answers" tabIndex={-1} aria-label="Answers">
+        <aside
+          ref={answers}
+          className="bench-answers"
+          id="answers"
+          tabIndex={-1}
+          aria-label="Answers"
+          onKeyDown={(e) => {
+            if (e.key === 'Escape' && !e.defaultPrevented) backToDrawing(e.target);
+          }}
+        >
           <Ledger jobAsked={jobAsked} guideAsked={guideAsked} guide={guide} />
           {guideShown ? (
             <Suspense fallback={null}>
@@ -224,6 +247,12 @@ export default function Workbench({ onNew }: { onNew(): void }) {
   );
 }
 
+/** Gives bare keys back to the drawing; a field or an open explanation keeps its own use for Escape. */
+function backToDrawing(target: EventTarget): void {
+  if (!(target instanceof HTMLElement) || target.closest('input:not([type=radio],[type=checkbox]), textarea, select')) return;
+  if (document.querySelector(':popover-open') === null) target.blur();
+}
+
 function hasComputer(): boolean {
   return Object.values(app.getState().plan?.parts ?? {}).some((p) => p.kind === 'computer');
 }
@@ -242,7 +271,8 @@ function Drawer({
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const opener = document.activeElement;
-    box.current?.focus();
+    // Its inside may have taken the focus already: a search field that was asked for.
+    if (!box.current?.contains(opener)) box.current?.focus();
     return () => {
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
     };

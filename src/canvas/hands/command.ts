@@ -6,7 +6,7 @@ import type { Engine } from '../engine.ts';
 /** What a command belongs to: where the menu of a part, of a wire or of empty ground shows it. */
 export type Where = 'parts' | 'wires' | 'ground';
 
-export const GROUPS = ['Change', 'Line up', 'Copy', 'Wire', 'Look', 'Undo', 'Remove'] as const;
+export const GROUPS = ['Change', 'Line up', 'Copy', 'Wire', 'Look', 'Go to', 'Undo', 'Remove'] as const;
 
 /** What a command may look at and act on. */
 export interface Hand {

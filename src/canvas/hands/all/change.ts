@@ -69,6 +69,17 @@ export const press = defineCommand({
   },
 });
 
+export const join = defineCommand({
+  id: 'join',
+  title: 'Join terminals by name …',
+  group: 'Wire',
+  words: 'wire draw connect from to',
+  keys: ['J'],
+  where: ['parts', 'ground'],
+  can: ({ app }) => Object.keys(app.getState().plan?.parts ?? {}).length > 1,
+  run: (hand) => hand.open({ kind: 'join' }),
+});
+
 export const straighten = defineCommand({
   id: 'straighten',
   title: 'Let the wire find its own way',
