@@ -44,12 +44,17 @@ export class SceneIndex {
     if (pad) {
       const p = this.scene.parts.get(pad.part)?.pads[pad.terminal];
       const core = p?.form === 'splice' && Math.hypot(p.x - x, p.y - y) <= JOINT_CORE;
-      if (!core) return { kind: 'pad', pad };
-      return { kind: 'part', id: pad.part };
+      return core || (part === pad.part && this.meansBody(part, p, x, y)) ? { kind: 'part', id: pad.part } : { kind: 'pad', pad };
     }
     if (part) return { kind: 'part', id: part };
     const wire = this.wireNear(x, y, reach * 0.75);
     return wire ? { kind: 'wire', ...wire } : null;
+  }
+
+  /** Inside a body that is small under a finger: is the press nearer to its middle than to its terminal? */
+  private meansBody(id: Id, pad: PlacedPad | undefined, x: number, y: number): boolean {
+    const box = this.scene.parts.get(id)?.box;
+    return box !== undefined && pad !== undefined && Math.hypot(box.x + box.w / 2 - x, box.y + box.h / 2 - y) < Math.hypot(pad.x - x, pad.y - y);
   }
 
   /** Nearest terminal within reach. */
