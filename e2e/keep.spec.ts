@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { type Download, expect, type Page, test } from '@playwright/test';
+import { type BrowserContext, type Download, expect, type Page, test } from '@playwright/test';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
@@ -216,6 +216,88 @@ test('the same plan in a second tab: the later page is told', async ({ page, con
   await later.page.goto('./');
   await expect(later.toast).toContainText('already open in another tab');
   await expect(app.toast).toHaveCount(0);
+});
+
+test.describe('two tabs on one plan', () => {
+  const twoTabs = async (page: Page, context: BrowserContext): Promise<{ readonly one: App; readonly two: App }> => {
+    const one = await opened(page);
+    await one.saved();
+    const two = new App(await context.newPage());
+    await two.page.goto('./');
+    await two.settled();
+    await two.closeToast();
+    return { one, two };
+  };
+  const kept = (app: App) => app.page.getByRole('region', { name: 'Plans kept in this browser' }).getByRole('listitem');
+
+  for (const first of ['earlier', 'later'] as const) {
+    test(`what the ${first} tab kept is not written over; the other is told and can go on as a plan of its own`, async ({ page, context }) => {
+      const { one, two } = await twoTabs(page, context);
+      const [winner, other] = first === 'earlier' ? [one, two] : [two, one];
+      await nudge(winner);
+      await winner.saved();
+      const theirs = await winner.plan();
+      await other.selectPart('Converter');
+      await other.press('r');
+      await expect(other.toast).toContainText('Another tab has changed this plan', { timeout: 2000 });
+      await expect(other.saveState).toHaveText('Not saved: other tab');
+      const mine = await other.plan();
+      await other.click(other.toast.getByRole('button', { name: 'Keep mine as a plan of its own' }));
+      await other.saved();
+      expect((await other.plan()).parts).toEqual(mine.parts);
+      await expect(other.undoButton).toHaveAccessibleName(/^Undo: /);
+      await winner.page.reload();
+      await winner.settled();
+      await menu(other, 'Close this plan');
+      await expect(kept(other)).toHaveCount(2);
+      await other.click(
+        kept(other)
+          .getByRole('button', { name: /^Small plan(?!, second)/ })
+          .first(),
+      );
+      await other.settled();
+      expect(await other.plan()).toEqual(theirs);
+    });
+  }
+
+  test('going on with what the other tab kept leaves mine in the list; after that this tab may save again', async ({ page, context }) => {
+    const { one, two } = await twoTabs(page, context);
+    await nudge(one);
+    await one.saved();
+    await two.selectPart('Converter');
+    await two.press('r');
+    await two.click(two.toast.getByRole('button', { name: 'Go on with the other tab’s' }));
+    await two.saved();
+    expect(await two.plan()).toEqual(await one.plan());
+    await page.close();
+    await nudge(two);
+    await two.saved();
+    await menu(two, 'Close this plan');
+    await expect(kept(two)).toHaveText([/Small plan/, /Small plan, second tab/]);
+  });
+
+  test('reloaded without a choice, what was not saved is a plan of its own', async ({ page, context }) => {
+    const { one, two } = await twoTabs(page, context);
+    await nudge(one);
+    await one.saved();
+    const theirs = await one.plan();
+    await two.selectPart('Converter');
+    await two.press('r');
+    await expect(two.toast).toContainText('Another tab');
+    await two.page.reload();
+    await two.settled();
+    expect(await two.plan()).toEqual(theirs);
+    await menu(two, 'Close this plan');
+    await expect(kept(two)).toHaveCount(2);
+  });
+
+  test('closing the one tab leaves the plan to the other', async ({ page, context }) => {
+    const { two } = await twoTabs(page, context);
+    await page.close();
+    await nudge(two);
+    await two.saved();
+    await expect(two.toast).toHaveCount(0);
+  });
 });
 
 /** Kills the renderer of a page, as a crash or a lack of memory does. */

@@ -18,29 +18,47 @@ export interface Autosave {
   /** What a write would put into storage now; null when it is there already. */
   unsaved(): KeptPlan | null;
   /** Marks a plan as being in storage already (just read from it). */
-  known(plan: Plan): void;
+  known(kept: KeptPlan): void;
+  /** This state of a plan is kept under another id: it needs no writing under its own. */
+  elsewhere(plan: Plan): void;
   stop(): void;
 }
 
 /**
  * Writes the open plan after every change. `offerFile` is what the failure notice's "Save as a file" does;
- * `onFirstEdit` runs once, after the first edit of the session.
+ * `onFirstEdit` runs once, after the first edit of the session; `onBehind` runs when another tab's work stands where this
+ * plan would go: nothing was written.
  */
 export function attachAutosave(
   app: App,
   storage: PlanStorage,
-  hooks: { readonly offerFile: () => void; readonly onFirstEdit?: () => void; readonly onWritten?: (kept: KeptPlan) => void },
+  hooks: {
+    readonly offerFile: () => void;
+    readonly onFirstEdit?: () => void;
+    readonly onWritten?: (kept: KeptPlan) => void;
+    readonly onBehind?: (kept: KeptPlan) => void;
+  },
 ): Autosave {
   // Plan objects that storage holds as they are.
   const stored = new WeakSet<Plan>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   let dueAt = Number.POSITIVE_INFINITY;
+  // What this page is called in the marks of what it writes, and what it read of each plan.
+  const page = crypto.getRandomValues(new Uint32Array(2)).join('-');
+  const marks = new WeakMap<Plan, string>();
+  const read = new Map<string, string | undefined>();
+  let states = 0;
   // One write after the other.
   let chain: Promise<void> = Promise.resolve();
   let edited = false;
 
-  const asKeptNow = ({ plan, past, future }: AppState): KeptPlan | null =>
-    plan && !stored.has(plan) ? { version: plan.version, changed: Date.now(), plan, past, future } : null;
+  const asKeptNow = ({ plan, past, future }: AppState): KeptPlan | null => {
+    if (!plan || stored.has(plan)) return null;
+    const mark = marks.get(plan) ?? `${page}.${++states}`;
+    marks.set(plan, mark);
+    const over = read.get(plan.id);
+    return { version: plan.version, changed: Date.now(), plan, past, future, mark, ...(over === undefined ? {} : { over }) };
+  };
 
   const schedule = (ms: number): void => {
     // The first unsaved edit sets the time; later ones must not push it on.
@@ -52,7 +70,11 @@ export function attachAutosave(
 
   const write = async (kept: KeptPlan): Promise<void> => {
     try {
-      await within(WRITE_PATIENCE_MS, storage.write(kept));
+      if (!(await within(WRITE_PATIENCE_MS, storage.write(kept)))) {
+        if (app.getState().plan?.id === kept.plan.id) app.setState({ saved: 'behind' });
+        hooks.onBehind?.(kept);
+        return;
+      }
       stored.add(kept.plan);
       const { plan, notice } = app.getState();
       app.setState({ saved: plan && !stored.has(plan) ? 'saving' : 'saved', ...(notice?.text === FAILED_TEXT ? { notice: null } : {}) });
@@ -85,13 +107,17 @@ export function attachAutosave(
         return kept ? write(kept) : undefined;
       });
     }
-    if (!state.plan || stored.has(state.plan)) return;
+    if (!state.plan) return;
+    if (stored.has(state.plan)) {
+      if (state.saved === 'behind') app.setState({ saved: 'saved' });
+      return;
+    }
     if (!edited && left?.id === state.plan.id) {
       edited = true;
       hooks.onFirstEdit?.();
     }
-    // A failure stays visible until a write has worked.
-    if (state.saved === 'saved') app.setState({ saved: 'saving' });
+    // A failure stays visible until a write has worked; one of another plan does not.
+    if (state.saved === 'saved' || (state.saved === 'behind' && left?.id !== state.plan.id)) app.setState({ saved: 'saving' });
     schedule(WRITE_MS);
   });
 
@@ -99,7 +125,11 @@ export function attachAutosave(
   return {
     flush,
     unsaved: () => asKeptNow(app.getState()),
-    known: (plan) => {
+    known: (kept) => {
+      stored.add(kept.plan);
+      read.set(kept.plan.id, kept.mark);
+    },
+    elsewhere: (plan) => {
       stored.add(plan);
     },
     stop() {

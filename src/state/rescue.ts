@@ -5,21 +5,27 @@ export type TextStore = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'ke
 
 const PREFIX = 'dashloom.unsaved.';
 
+/** Two tabs may each leave something of the same plan behind. */
+const keyOf = ({ plan, mark = '' }: KeptPlan): string => `${PREFIX}${plan.id}.${mark.slice(0, mark.lastIndexOf('.') + 1)}`;
+
 /**
  * Keeps what is not yet in the database when the page goes away: browsers cut off database writes that begin then,
  * but let a plain text be stored. A plan too large for it, or blocked storage, is let go: at most 300 ms are lost.
  */
 export function keepRescue(store: TextStore, kept: KeptPlan): void {
   try {
-    store.setItem(PREFIX + kept.plan.id, JSON.stringify(kept));
+    store.setItem(keyOf(kept), JSON.stringify(kept));
   } catch {
-    dropRescue(store, kept.plan.id);
+    dropRescue(store, kept);
   }
 }
 
-export function dropRescue(store: TextStore, id: string): void {
+/** Lets go of what the page of `kept` left behind of this plan. */
+export function dropRescue(store: TextStore, kept: KeptPlan): void {
   try {
-    store.removeItem(PREFIX + id);
+    store.removeItem(keyOf(kept));
+    // An earlier edition of this page named it so.
+    store.removeItem(PREFIX + kept.plan.id);
   } catch {
     // Blocked: then nothing was kept either.
   }

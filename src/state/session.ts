@@ -3,11 +3,12 @@ import { alternativeTo, letterOf } from '../plan/alternatives.ts';
 import { sameRow } from '../plan/equal.ts';
 import { emptyPlan, freshPlanId } from '../plan/new.ts';
 import type { Plan, Vehicle } from '../plan/types.ts';
-import { type Autosave, attachAutosave } from './autosave.ts';
+import { BEHIND_TEXT, ownCopy } from './apart.ts';
+import { type Autosave, attachAutosave, FAILED_TEXT } from './autosave.ts';
 import { openFile as open, openText, planFrom, saveFile as save, type TextFile } from './files.ts';
 import { attachPrefs, deviceLook } from './prefs.ts';
 import { dropRescue, keepRescue, rescues, type TextStore } from './rescue.ts';
-import { asKept, browserStorage, type KeptPlan, type PlanStorage, within } from './storage.ts';
+import { asKept, browserStorage, type KeptPlan, mayReplace, type PlanStorage, within } from './storage.ts';
 import type { App } from './store.ts';
 import { app } from './store.ts';
 import { attachTabs, type TabChannel } from './tabs.ts';
@@ -60,6 +61,9 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
 
   const openPlan = async (id: string): Promise<boolean> => {
     await autosave?.flush();
+    return reopen(id);
+  };
+  const reopen = async (id: string): Promise<boolean> => {
     let raw: unknown;
     try {
       raw = await within(OPEN_PATIENCE_MS, storage.read(id));
@@ -69,7 +73,7 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
     }
     const kept = asKept(raw);
     if (kept && isCurrent(kept)) {
-      autosave?.known(kept.plan);
+      autosave?.known(kept);
       app.getState().load(kept.plan, kept.past);
       app.setState({ future: kept.future });
       remember(id);
@@ -83,16 +87,62 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
     return openText(app, JSON.stringify(kept.plan), 'The stored plan');
   };
 
+  /** Another tab's work is kept under this plan: that stays, and of this one nothing gets lost. */
+  const behind = (kept: KeptPlan): void => {
+    const mine = (): KeptPlan => {
+      const { plan, past, future } = app.getState();
+      return ownCopy(plan?.id === kept.plan.id ? { ...kept, plan, past, future } : kept);
+    };
+    const keepMine = (): Promise<boolean> => within(OPEN_PATIENCE_MS, storage.write(mine())).catch(() => false);
+    if (app.getState().plan?.id !== kept.plan.id) {
+      // Left behind in the meantime, so nobody can be asked.
+      void keepMine().then((done) => (done ? refreshList().catch(() => undefined) : tell(FAILED_TEXT)));
+      return;
+    }
+    if (app.getState().notice?.text === BEHIND_TEXT) return;
+    app.getState().setNotice({
+      kind: 'problem',
+      text: BEHIND_TEXT,
+      action: {
+        label: 'Keep mine as a plan of its own',
+        run: () => {
+          const { plan, past, future } = mine();
+          const now = app.getState().plan;
+          if (now) autosave?.elsewhere(now);
+          app.getState().load(plan, past);
+          app.setState({ future });
+        },
+      },
+      also: [
+        {
+          label: 'Go on with the other tab’s',
+          run: async () => {
+            const now = app.getState().plan;
+            if (!(await keepMine())) return tell(FAILED_TEXT);
+            await refreshList().catch(() => undefined);
+            // Drawn on in the meantime: asked again, nothing is dropped.
+            if (app.getState().plan !== now) return behind(kept);
+            await reopen(kept.plan.id);
+          },
+        },
+        { label: 'Save mine as a file', run: () => void save(app) },
+      ],
+    });
+  };
+
   /** Brings what an earlier page left behind into storage. Returns the plan it had open, if any. */
   const takeRescues = async (): Promise<string | null> => {
     let newest: KeptPlan | null = null;
     for (const left of rescue ? rescues(rescue) : []) {
       const stored = asKept(await storage.read(left.plan.id));
-      if (!stored || stored.changed < left.changed) {
+      if (!mayReplace(left, stored)) {
+        // Another tab went on from there too: both stay. What that tab had read from here is in its work already.
+        if (stored?.over !== left.mark) await storage.write(ownCopy(left));
+      } else if (!stored || stored.changed < left.changed) {
         await storage.write(left);
         if (!newest || newest.changed < left.changed) newest = left;
       }
-      if (rescue) dropRescue(rescue, left.plan.id);
+      if (rescue) dropRescue(rescue, left);
     }
     return newest?.plan.id ?? null;
   };
@@ -113,9 +163,11 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
       autosave = attachAutosave(app, storage, {
         offerFile: () => void save(app),
         ...(persist ? { onFirstEdit: persist } : {}),
-        onWritten: ({ plan }) => {
+        onBehind: behind,
+        onWritten: (kept) => {
+          const { plan } = kept;
           if (app.getState().plan?.id === plan.id) remember(plan.id);
-          if (rescue && !autosave?.unsaved()) dropRescue(rescue, plan.id);
+          if (rescue && !autosave?.unsaved()) dropRescue(rescue, kept);
           void refreshList().catch(() => undefined);
         },
       });
@@ -169,7 +221,11 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
       if (!autosave) return { plan };
       await autosave.flush();
       const kept = asKept(await within(OPEN_PATIENCE_MS, storage.read(plan.id)).catch(() => null));
-      if (!kept || sameRow(kept.plan, plan)) return { plan };
+      if (!kept) return { plan };
+      if (sameRow(kept.plan, plan)) {
+        autosave.known(kept);
+        return { plan };
+      }
       return {
         plan: { ...plan, id: freshPlanId() },
         note: 'This browser keeps a different version of this plan: both are kept, and this one is the file’s.',
@@ -216,7 +272,7 @@ export async function startSession(): Promise<void> {
   window.addEventListener('pagehide', leave);
   window.addEventListener('beforeunload', (event) => {
     const { saved, past } = app.getState();
-    if (saved === 'failed' || (saved === 'off' && past.length > 0)) event.preventDefault();
+    if (saved === 'failed' || saved === 'behind' || (saved === 'off' && past.length > 0)) event.preventDefault();
   });
   await session.start();
 }

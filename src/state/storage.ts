@@ -1,4 +1,4 @@
-import { createStore, delMany, get, getMany, keys, set, setMany, type UseStore } from 'idb-keyval';
+import { createStore, delMany, get, getMany, keys, promisifyRequest, set, type UseStore } from 'idb-keyval';
 import type { Edit, Plan } from '../plan/types.ts';
 import type { PlanEntry } from './types.ts';
 
@@ -13,6 +13,21 @@ export interface KeptPlan {
   readonly plan: Plan;
   readonly past: readonly Edit[];
   readonly future: readonly Edit[];
+  /** Which page wrote this, and its how manieth state: `page.number`. */
+  readonly mark?: string;
+  /** Mark of what that page had read when it began: its own states lead from there to here. */
+  readonly over?: string;
+}
+
+/** Page that wrote this; '' for an edition of the page that left no mark. */
+const pageOf = ({ mark = '' }: KeptPlan): string => mark.slice(0, mark.lastIndexOf('.') + 1);
+
+/**
+ * May this take the place of what is kept? Only when what is kept comes from the same page or is what that page had read:
+ * anything else is the work of another tab, which must not be lost.
+ */
+export function mayReplace(kept: KeptPlan, stored: KeptPlan | null): boolean {
+  return stored === null || stored.mark === kept.over || pageOf(stored) === pageOf(kept);
 }
 
 /** Where plans are kept. Every method rejects when the store cannot be used. */
@@ -20,7 +35,8 @@ export interface PlanStorage {
   list(): Promise<readonly PlanEntry[]>;
   /** `unknown`, since an older or newer edition of the page may have written it. */
   read(id: string): Promise<unknown>;
-  write(kept: KeptPlan): Promise<void>;
+  /** Looks and writes in one step; false = another tab's work stands there and stays (see `mayReplace`). */
+  write(kept: KeptPlan): Promise<boolean>;
   remove(id: string): Promise<void>;
   /** Id of the plan that was open last; null = none. */
   last(): Promise<string | null>;
@@ -52,13 +68,15 @@ export function browserStorage(name = 'dashloom'): PlanStorage {
     write: async (kept) => {
       const entry = entryOf(kept);
       const { id } = entry;
-      await setMany(
-        [
-          [planKey(id), kept],
-          [entryKey(id), entry],
-        ],
-        db(),
-      );
+      // One transaction: no other tab can write between the look and the writing.
+      return db()('readwrite', async (rows) => {
+        const stored = asKept(await promisifyRequest<unknown>(rows.get(planKey(id))));
+        if (!mayReplace(kept, stored)) return false;
+        rows.put(kept, planKey(id));
+        rows.put(entry, entryKey(id));
+        await promisifyRequest(rows.transaction);
+        return true;
+      });
     },
     remove: async (id) => delMany([planKey(id), entryKey(id)], db()),
     last: async () => (await get<string>(LAST, db())) ?? null,

@@ -13,7 +13,7 @@ export interface TabChannel {
 }
 
 export const TWICE_TEXT =
-  'This plan is already open in another tab. What is drawn here and what is drawn there overwrite each other: close one of the two before you go on.';
+  'This plan is already open in another tab. Nothing drawn in one is written over what is drawn in the other: you would be asked. It is simplest to close one of the two before you go on.';
 
 /** Tells the person when the plan they open is open elsewhere; the later page is told, the earlier one works on. */
 export function attachTabs(app: App, channel: TabChannel, tab: string): () => void {

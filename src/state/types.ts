@@ -43,6 +43,12 @@ export interface Momentary {
   readonly pressed: readonly Id[];
 }
 
+/** Something to do about a message. */
+export interface NoticeAction {
+  readonly label: string;
+  run(): void;
+}
+
 /** The one store of the app (zustand). Faces read slices by selector and call actions; nothing else changes state. */
 export interface AppState {
   // --- plan and undo
@@ -126,11 +132,12 @@ export interface AppState {
   readonly wiringFrom: { readonly part: Id; readonly terminal: string } | null;
   setWiringFrom(end: AppState['wiringFrom']): void;
   /** Message for the person: what happened and what to do; null = none. */
-  readonly notice: { readonly text: string; readonly kind: 'info' | 'problem'; readonly action?: { readonly label: string; run(): void } } | null;
+  readonly notice: { readonly text: string; readonly kind: 'info' | 'problem'; readonly action?: NoticeAction; readonly also?: readonly NoticeAction[] } | null;
   setNotice(notice: AppState['notice']): void;
 
   // --- storage
-  readonly saved: 'saved' | 'saving' | 'failed' | 'off';
+  /** `behind`: another tab's work is kept under this plan, and this one's is not. */
+  readonly saved: 'saved' | 'saving' | 'failed' | 'off' | 'behind';
   /** Plans kept in this browser, last changed first. */
   readonly plans: readonly PlanEntry[];
   /** False until storage has been asked for the last opened plan: before that, an absent plan means nothing yet. */

@@ -19,18 +19,19 @@ export function Toast() {
       {notice ? (
         <div className={`toast ${notice.kind}`}>
           <p>{notice.text}</p>
-          {notice.action ? (
+          {[...(notice.action ? [notice.action] : []), ...(notice.also ?? [])].map((action) => (
             <button
+              key={action.label}
               type="button"
               className="btn"
               onClick={() => {
-                notice.action?.run();
                 close();
+                action.run();
               }}
             >
-              {notice.action.label}
+              {action.label}
             </button>
-          ) : null}
+          ))}
           <button type="button" className="btn quiet icon" aria-label="Close this message" onClick={close}>
             <Icon name="close" size={16} />
           </button>

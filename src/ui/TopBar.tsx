@@ -78,11 +78,17 @@ function Title() {
   );
 }
 
-const SAVED = { saved: 'Saved here', saving: 'Saving …', failed: 'Not saved: save a file', off: 'Not saved: save a file' } as const;
+const SAVED = {
+  saved: 'Saved here',
+  saving: 'Saving …',
+  failed: 'Not saved: save a file',
+  off: 'Not saved: save a file',
+  behind: 'Not saved: other tab',
+} as const;
 
 function SaveState() {
   const saved = useApp((s) => s.saved);
-  return <span className={saved === 'failed' || saved === 'off' ? 'note wrong' : 'note'}>{SAVED[saved]}</span>;
+  return <span className={saved === 'failed' || saved === 'off' || saved === 'behind' ? 'note wrong' : 'note'}>{SAVED[saved]}</span>;
 }
 
 const BANDS: readonly Band[] = ['low', 'typical', 'high'];

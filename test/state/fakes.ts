@@ -1,7 +1,7 @@
 import type { SecondLook } from '../../src/advise/secondLook.ts';
 import type { Results } from '../../src/advise/types.ts';
 import type { Edit, Plan } from '../../src/plan/types.ts';
-import { entryOf, type KeptPlan, type PlanStorage } from '../../src/state/storage.ts';
+import { asKept, entryOf, type KeptPlan, mayReplace, type PlanStorage } from '../../src/state/storage.ts';
 import type { App } from '../../src/state/store.ts';
 import type { TabChannel, TabMessage } from '../../src/state/tabs.ts';
 import type { WorkerPort, WorkerRequest } from '../../src/state/workerClient.ts';
@@ -66,7 +66,9 @@ export class FakeStorage implements PlanStorage {
   async write(kept: KeptPlan) {
     this.writes += 1;
     await this.gate();
+    if (!mayReplace(kept, asKept(this.kept.get(kept.plan.id)))) return false;
     this.kept.set(kept.plan.id, structuredClone(kept));
+    return true;
   }
   async remove(id: string) {
     await this.gate();

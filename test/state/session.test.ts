@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { writePlan } from '../../src/codec/index.ts';
 import { movePart, setHead } from '../../src/plan/edits.ts';
+import { BEHIND_TEXT } from '../../src/state/apart.ts';
 import { FAILED_TEXT, RETRY_MS, WRITE_MS, WRITE_PATIENCE_MS } from '../../src/state/autosave.ts';
 import { fileName, openFile, saveFile } from '../../src/state/files.ts';
 import { attachPrefs, deviceLook } from '../../src/state/prefs.ts';
@@ -239,6 +240,85 @@ describe('two tabs', () => {
     other.getState().load(first);
     expect(other.getState().notice?.text).toBe(TWICE_TEXT);
     expect(app.getState().notice).toBeNull();
+  });
+});
+
+describe('two tabs on one plan', () => {
+  let other: App;
+  let there: Session;
+  const both = async (): Promise<void> => {
+    await session.start();
+    app.getState().load(first);
+    await session.flush();
+    other = createApp();
+    there = begin({ app: other });
+    await there.start();
+    expect(planOf(other)).toEqual(first);
+  };
+  const titles = () => [...storage.kept.values()].map((k) => (k as KeptPlan).plan.title).sort();
+
+  it.each(['earlier', 'later'] as const)('when the %s one writes first, the other one does not write over it', async (which) => {
+    await both();
+    const [one, two] = which === 'earlier' ? [app, other] : [other, app];
+    edit(one, (p) => setHead(p, { title: 'One' }));
+    edit(two, (p) => setHead(p, { title: 'Two' }));
+    await (which === 'earlier' ? session : there).flush();
+    await (which === 'earlier' ? there : session).flush();
+    expect(kept().plan.title).toBe('One');
+    expect(two.getState()).toMatchObject({ saved: 'behind', notice: { text: BEHIND_TEXT } });
+    expect(one.getState()).toMatchObject({ saved: 'saved', notice: null });
+    // The first one works on.
+    edit(one, (p) => setHead(p, { title: 'One more' }));
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(kept().plan.title).toBe('One more');
+  });
+
+  const apart = async (): Promise<void> => {
+    await both();
+    title('One');
+    await session.flush();
+    edit(other, (p) => setHead(p, { title: 'Two' }));
+    await there.flush();
+  };
+  const press = (label: RegExp): void => {
+    const { notice } = other.getState();
+    [notice?.action, ...(notice?.also ?? [])].find((a) => a && label.test(a.label))?.run();
+  };
+
+  it('mine can go on as a plan of its own, with its undo', async () => {
+    await apart();
+    press(/plan of its own/);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(titles()).toEqual(['One', 'Two, second tab']);
+    expect(other.getState()).toMatchObject({ saved: 'saved', past: [{}] });
+  });
+
+  it('the other tab’s can be taken, and mine is kept beside it', async () => {
+    await apart();
+    press(/other tab/);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(planOf(other).title).toBe('One');
+    expect(other.getState().saved).toBe('saved');
+    expect(titles()).toEqual(['One', 'Two, second tab']);
+    edit(other, (p) => setHead(p, { title: 'Three' }));
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(titles()).toEqual(['Three', 'Two, second tab']);
+  });
+
+  it('closed or left without a choice, mine is kept beside the other', async () => {
+    await apart();
+    other.getState().close();
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(titles()).toEqual(['One', 'Two, second tab']);
+  });
+
+  it('when the other tab wrote nothing and is closed, the plan is free', async () => {
+    await both();
+    session.stop();
+    edit(other, (p) => setHead(p, { title: 'Two' }));
+    await there.flush();
+    expect(kept().plan.title).toBe('Two');
+    expect(other.getState().notice).toBeNull();
   });
 });
 
