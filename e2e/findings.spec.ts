@@ -8,6 +8,65 @@ async function withMistake(app: App, name: string): Promise<void> {
   await app.settled();
 }
 
+/** Holds back what the worker finds in its second look, from `hold` until `release`; keeps a note of every list of findings that was shown. */
+class SecondLook {
+  constructor(private readonly app: App) {}
+
+  async fit(): Promise<void> {
+    await this.app.page.addInitScript(() => {
+      const held: (() => void)[] = [];
+      const gate = { shut: false, shown: [] as string[][], open: () => {} };
+      gate.open = () => {
+        gate.shut = false;
+        for (const send of held.splice(0)) send();
+      };
+      window.Worker = class extends Worker {
+        constructor(url: string | URL, options?: WorkerOptions) {
+          super(url, options);
+          // First of all listeners: what it stops reaches none of the page's.
+          this.addEventListener('message', (event) => {
+            if (!gate.shut || !('look' in event.data)) return;
+            event.stopImmediatePropagation();
+            held.push(() => this.dispatchEvent(new MessageEvent('message', { data: event.data })));
+          });
+        }
+      };
+      Object.assign(window, { gate });
+    });
+  }
+
+  async hold(): Promise<void> {
+    await this.app.page.evaluate(() => {
+      const { gate } = window as unknown as { gate: { shut: boolean; shown: string[][] } };
+      gate.shut = true;
+      gate.shown = [];
+      const look = () => {
+        const cards = [...document.querySelectorAll('article[aria-label]')].map((c) => c.getAttribute('aria-label') ?? '');
+        gate.shown.push(cards.filter((name) => /^(Hazard|Fault|Advice): /.test(name)));
+      };
+      look();
+      new MutationObserver(look).observe(document.body, { subtree: true, childList: true, attributes: true, attributeFilter: ['aria-label'] });
+    });
+  }
+
+  async release(): Promise<void> {
+    await this.app.page.evaluate(() => (window as unknown as { gate: { open(): void } }).gate.open());
+  }
+
+  /** Findings that were shown, then not, then again. */
+  async cameBack(): Promise<string[]> {
+    const shown = await this.app.page.evaluate(() => (window as unknown as { gate: { shown: string[][] } }).gate.shown);
+    return [...new Set(shown.flat())].filter((name) =>
+      /x-x/.test(
+        shown
+          .map((list) => (list.includes(name) ? 'x' : '-'))
+          .join('')
+          .replace(/-+/g, '-'),
+      ),
+    );
+  }
+}
+
 test.describe('the list of findings', () => {
   test('three cards first, hazards before faults, all when asked; advice is folded', async ({ page }) => {
     const app = new App(page);
@@ -61,6 +120,39 @@ test.describe('the list of findings', () => {
     await expect(page.getByRole('group', { name: /^Key/ }).locator('input:checked')).toHaveAttribute('value', key ?? '');
     await expect(app.answers.getByRole('tab', { name: 'Selected' })).toBeVisible();
     await expect(card, 'the card stays in view').toBeVisible();
+  });
+
+  test('what takes longer follows after the first findings: “still looking” until then, and nothing goes and comes back', async ({ page }) => {
+    const app = new App(page);
+    const second = new SecondLook(app);
+    await second.fit();
+    await app.openDemo();
+    await second.hold();
+    // A drop is judged at the worst corner, which takes solves of its own; the size of a wire takes none.
+    const drop = app.findings('Fault').filter({ hasText: 'Too much voltage lost on the feed' });
+    await app.click(app.answers.getByRole('button', { name: 'Thin feed', exact: true }));
+    await expect(app.headline).toContainText('still looking …');
+    await expect(app.headline.getByRole('heading')).toContainText('so far');
+    await expect(app.answers).toContainText('More may be found.');
+    await app.click(app.answers.getByRole('button', { name: /^Show all \d+$/ }));
+    await expect(app.findings('Hazard'), 'the first findings do not wait').not.toHaveCount(0);
+    await expect(drop).toHaveCount(0);
+    await second.release();
+    await app.settled();
+    await expect(drop).toHaveCount(1);
+    await expect(app.headline).not.toContainText(/still looking|so far/);
+    await expect(app.answers).not.toContainText('More may be found.');
+    expect(await second.cameBack()).toEqual([]);
+
+    // A change that has nothing to do with it: the drop stays while it is looked at anew.
+    await second.hold();
+    await app.click(app.answers.getByRole('button', { name: 'Button on a console pin', exact: true }));
+    await expect(app.headline).toContainText('still looking …');
+    await expect(drop).toHaveCount(1);
+    await second.release();
+    await app.settled();
+    await expect(drop).toHaveCount(1);
+    expect(await second.cameBack()).toEqual([]);
   });
 
   test('a drag brings nothing up; at the drop the new finding is there and is said', async ({ page }) => {
