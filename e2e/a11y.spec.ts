@@ -32,7 +32,7 @@ async function barriersOfSheet(page: Page): Promise<string[]> {
 /** Findings on one screen: all of them in light colours, and what is a matter of colour in the other themes. */
 async function look(page: Page, where: string): Promise<string[]> {
   const found = await barriers(page, where);
-  for (const theme of ['dark', 'contrast', 'light']) {
+  for (const theme of ['dark', 'contrast', 'contrast-dark', 'light']) {
     await page.evaluate((t) => {
       document.documentElement.dataset.theme = t;
     }, theme);

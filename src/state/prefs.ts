@@ -39,12 +39,12 @@ export function attachPrefs(app: App, store: Pick<Storage, 'getItem' | 'setItem'
   });
 }
 
-/** The look this browser reports. More contrast weighs more than dark: who asks for it cannot read the rest. */
+/** The look this browser reports: light or dark, and with more contrast where that is asked for. */
 export function deviceLook(query: (text: string) => MediaQueryList): DeviceLook {
   const contrast = query('(prefers-contrast: more), (forced-colors: active)');
   const dark = query('(prefers-color-scheme: dark)');
   return {
-    theme: () => (contrast.matches ? 'contrast' : dark.matches ? 'dark' : 'light'),
+    theme: () => (contrast.matches ? (dark.matches ? 'contrast-dark' : 'contrast') : dark.matches ? 'dark' : 'light'),
     onChange(told) {
       contrast.addEventListener('change', told);
       dark.addEventListener('change', told);
@@ -59,11 +59,16 @@ function read(store: Pick<Storage, 'getItem'> | null): Partial<Prefs> {
     const { theme, units, showFigures } = raw as { theme?: unknown; units?: unknown; showFigures?: unknown };
     const { area, length } = (typeof units === 'object' && units !== null ? units : {}) as { area?: unknown; length?: unknown };
     return {
-      ...(theme === 'light' || theme === 'dark' || theme === 'contrast' ? { theme } : {}),
+      ...(isTheme(theme) ? { theme } : {}),
       ...(typeof showFigures === 'boolean' ? { showFigures } : {}),
       units: { area: area === 'awg' ? 'awg' : 'mm2', length: length === 'ft' ? 'ft' : 'm' },
     };
   } catch {
     return {};
   }
+}
+
+const THEMES: readonly Theme[] = ['light', 'dark', 'contrast', 'contrast-dark'];
+function isTheme(text: unknown): text is Theme {
+  return THEMES.some((t) => t === text);
 }

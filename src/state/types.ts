@@ -115,7 +115,7 @@ export interface AppState {
   readonly momentary: Momentary | null;
   readonly showFigures: boolean;
   setShowFigures(on: boolean): void;
-  readonly theme: 'light' | 'dark' | 'contrast';
+  readonly theme: 'light' | 'dark' | 'contrast' | 'contrast-dark';
   setTheme(theme: AppState['theme']): void;
   readonly units: { readonly area: 'mm2' | 'awg'; readonly length: 'm' | 'ft' };
   setUnits(units: AppState['units']): void;

@@ -9,6 +9,7 @@ const THEMES: readonly { readonly value: AppState['theme']; readonly label: stri
   { value: 'light', label: 'Light' },
   { value: 'dark', label: 'Dark' },
   { value: 'contrast', label: 'Strong' },
+  { value: 'contrast-dark', label: 'Strong, dark' },
 ];
 
 /** Figures on wires, units and theme: how things are shown, none of it part of the plan. */

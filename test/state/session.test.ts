@@ -417,9 +417,9 @@ describe('how a person likes to see things', () => {
     expect(third.getState().theme).toBe('light');
   });
 
-  it('more contrast weighs more than dark', () => {
+  it('more contrast and dark are two questions', () => {
     const asked = (on: readonly string[]) =>
       deviceLook((text) => ({ matches: on.some((w) => text.includes(w)), addEventListener: () => undefined }) as unknown as MediaQueryList).theme();
-    expect([asked([]), asked(['dark']), asked(['contrast']), asked(['dark', 'contrast'])]).toEqual(['light', 'dark', 'contrast', 'contrast']);
+    expect([asked([]), asked(['dark']), asked(['contrast']), asked(['dark', 'contrast'])]).toEqual(['light', 'dark', 'contrast', 'contrast-dark']);
   });
 });
