@@ -17,7 +17,7 @@ export function Toast() {
   return (
     <div className="toast-place" role="status" aria-live="polite">
       {notice ? (
-        <div className={`toast ${notice.kind}`}>
+        <div className={notice.also ? `toast ${notice.kind} choices` : `toast ${notice.kind}`}>
           <p>{notice.text}</p>
           {[...(notice.action ? [notice.action] : []), ...(notice.also ?? [])].map((action) => (
             <button
