@@ -13,7 +13,7 @@ describe('key comes back while the computer stops', () => {
       subject: b.id('computer'),
       figures: { 'stopped at the latest': 31, 'power gone at the latest': 99 },
       says: ['31 s', '99 s'],
-      repairs: 1,
+      repairs: 2,
     });
   });
 
@@ -44,7 +44,7 @@ describe('key comes back while the computer stops', () => {
   it('a latch that the key sets is kept closed by a key that is back; one that a button sets opens all the same', () => {
     const b = withLatch();
     // 31 s of stop and 5 s + 30 % of release
-    flagged(b, RULE, { level: 'advice', subject: b.id('computer'), figures: { 'power gone at the latest': 37.5 }, says: ['closed'] });
+    flagged(b, RULE, { level: 'advice', subject: b.id('computer'), figures: { 'power gone at the latest': 37.5 }, says: ['closed'], repairs: 1 });
     const button = withLatch()
       .cut('set')
       .part('button', 'push-button', 'dash', { contact: 'gold' })
@@ -55,7 +55,7 @@ describe('key comes back while the computer stops', () => {
 
   it('straight on permanent 30 its power never goes', () => {
     const b = bench().cut('out', 'feed').wire('fuse.2', 'guard.in', { lengthM: 2.1 });
-    flagged(b, RULE, { level: 'fault', subject: b.id('computer'), says: ['pulls the fuse'] });
+    flagged(b, RULE, { level: 'fault', subject: b.id('computer'), says: ['pulls the fuse'], repairs: 1 });
   });
 
   it('a full store keeps a stopped board’s power up for most of an hour', () => {
@@ -66,6 +66,7 @@ describe('key comes back while the computer stops', () => {
       subject: b.id('computer'),
       figures: { 'power stays for': (16.67 * (12.24 ** 2 - 6.75 ** 2)) / 2 / (0.14375 + 0.0285) },
       says: ['minutes'],
+      repairs: 1,
     });
   });
 

@@ -1,9 +1,11 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { boardOf, stopS } from '../../parts/computer/settings.ts';
 import { wiresOn } from '../../plan/connect.ts';
+import { Draft } from '../../plan/draft.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { gpioPin, WAKE_GPIO } from '../../trade/header.ts';
 import { TIMER_BELIEVES_S } from '../../trade/keyEvents.ts';
+import { beside, end, newPart, newWire, railEnd, type } from '../build.ts';
 import type { FindingParts } from '../defineRule.ts';
 import { called, defineRule, part, plain, two, verdicts } from '../defineRule.ts';
 import { type Held, heldComputers } from '../holders.ts';
@@ -31,7 +33,8 @@ export const keyBackWhileStopping = defineRule({
   check: (facts) => heldComputers(facts).flatMap((h) => (watchesKey(facts, h.computer) ? [judge(facts, h)] : [])),
   repair: (finding, facts) => {
     const relay = facts.parts.get(String(finding.data?.relay ?? ''));
-    return relay ? [alwaysRunsOut(relay)] : [];
+    const computer = facts.parts.get(finding.subject.id);
+    return [...(relay ? [alwaysRunsOut(relay)] : []), ...(computer ? wakeButton(facts, computer) : [])];
   },
 });
 
@@ -146,4 +149,31 @@ function alwaysRunsOut(relay: PartView): Repair {
     safe: false,
     edit: (plan) => setSettings(plan, relay.part.id, { minOffS: USUAL_PAUSE_S }),
   };
+}
+
+/**
+ * A button that wakes the stopped board: all there is where a latch or a store keeps its power up. None where the pin that
+ * wakes is taken, or where another pin says “stopped”: that takes the waking away.
+ */
+function wakeButton(facts: Facts, computer: PartView): Repair[] {
+  const { pin } = gpioPin(WAKE_GPIO);
+  const id = computer.part.id;
+  if (Math.round(computer.s.num('powerOffPin')) !== 0 || wiresOn(facts.plan, id, `${pin}`).length > 0) return [];
+  return [
+    {
+      title: `Add a button on GPIO ${WAKE_GPIO} that wakes ${called(computer)}`,
+      safe: false,
+      edit: (plan) => {
+        const row = plan.parts[id];
+        const zero = row && railEnd(plan, id, 'GND', pin);
+        if (!row || !zero) return null;
+        const draft = new Draft(plan);
+        const button = newPart(draft, { kind: 'push-button', ...beside(row, 180, 0), name: 'Button: wake', settings: { contact: 'gold' } });
+        newWire(draft, end(id, `${pin}`), end(button, '1'));
+        newWire(draft, end(button, '2'), zero);
+        type(draft, id, { wakes: 'gpio3' });
+        return draft.edit('repair.apply', 'Add a wake button');
+      },
+    },
+  ];
 }
