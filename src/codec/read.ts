@@ -2,6 +2,7 @@ import { partKinds } from '../parts/index.ts';
 import type { PartKind } from '../parts/types.ts';
 import { inOrder } from '../plan/ids.ts';
 import type { Plan } from '../plan/types.ts';
+import { withoutDoubles } from './doubles.ts';
 import { integrityProblems, leastSerial } from './integrity.ts';
 import { migrated } from './migrations.ts';
 import { type Problem, problemsOf } from './problems.ts';
@@ -53,9 +54,12 @@ function readRaw(raw: unknown, kinds: ReadonlyMap<string, PartKind>): Read {
   return checked(parsed.data as Plan, up.notes, kinds);
 }
 
-function checked(plan: Plan, notes: readonly string[], kinds: ReadonlyMap<string, PartKind>): Read {
-  const problems = integrityProblems(plan, kinds);
+function checked(read: Plan, before: readonly string[], kinds: ReadonlyMap<string, PartKind>): Read {
+  const problems = integrityProblems(read, kinds);
   if (problems.length > 0) return { ok: false, problems };
+  const single = withoutDoubles(read, kinds);
+  const { plan } = single;
+  const notes = [...before, ...single.notes];
   const least = leastSerial(plan);
   const told = plan.nextSerial < least ? [...notes, `The next free number was ${plan.nextSerial}, which is taken; it is now ${least}.`] : notes;
   return {
