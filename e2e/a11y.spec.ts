@@ -61,7 +61,8 @@ test('the way in has no barrier in any colours: start, lead guide, questions, an
 });
 
 test('the open plan has no barrier in any colours: every tab, every card, the menus, the wiring sheet', async ({ page }) => {
-  test.slow();
+  // Many screens, each in four looks.
+  test.setTimeout(300_000);
   const app = new App(page);
   const found: string[] = [];
   await app.openDemo();
