@@ -72,8 +72,9 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
       return false;
     }
     const kept = asKept(raw);
+    // What stands there has been read, of whatever edition it is: this page may write over it.
+    if (kept) autosave?.known(kept);
     if (kept && isCurrent(kept)) {
-      autosave?.known(kept);
       app.getState().load(kept.plan, kept.past);
       app.setState({ future: kept.future });
       remember(id);

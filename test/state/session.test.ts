@@ -141,6 +141,18 @@ describe('coming back', () => {
     expect(persist).toHaveBeenCalledTimes(1);
   });
 
+  it('writes over a plan of an older edition that another page had marked: it has been read', async () => {
+    const { zones, ...rest } = first;
+    const draft = { ...rest, version: 0, zones: Object.fromEntries(Object.entries(zones).map(([id, { kind: _kind, ...zone }]) => [id, zone])) };
+    storage.kept.set('small', { version: 0, changed: 1, plan: draft, past: [], future: [], mark: 'a page of before.3' });
+    storage.lastId = 'small';
+    await session.start();
+    title('A');
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(app.getState().saved).toBe('saved');
+    expect(storage.kept.get('small')).toMatchObject({ version: first.version, plan: { title: 'A' } });
+  });
+
   it('starts with nothing open when the last plan is gone', async () => {
     storage.lastId = 'gone';
     await session.start();
