@@ -6,11 +6,16 @@ import Workbench from '../../../src/ui/Workbench.tsx';
 import '../../../src/faces/faces.css';
 import '../../../src/ui/theme.css';
 import '../../../src/ui/ui.css';
+import { largePlan } from '../largePlan.ts';
 import { bigPlan } from './bigPlan.ts';
 
-/** The bench with a big plan; `?parts=300&wires=500`. The runner drives it through `window.frames_`. */
+/**
+ * The bench with a big plan, `?parts=300&wires=500`; without wires it is one that a fitter could have drawn. The runner
+ * drives it through `window.frames_`.
+ */
 const query = new URLSearchParams(location.search);
-const { plan, hub } = bigPlan(Number(query.get('parts') ?? 300), Number(query.get('wires') ?? 500));
+const parts = Number(query.get('parts'));
+const { plan, hub } = query.has('wires') ? bigPlan(parts, Number(query.get('wires'))) : { plan: largePlan(parts), hub: '' };
 
 const frame = (): Promise<number> => new Promise((resolve) => requestAnimationFrame(resolve));
 
@@ -81,6 +86,23 @@ const runs = {
       if (now) app.getState().apply(setWire(now, ids[i % ids.length] as string, { lengthM: 1 + (i % 7) / 4 + Math.floor(i / 7) / 1000 }));
       await frame();
     }
+  },
+  /** From the edit of a wire's length until its findings are drawn, ms. */
+  async answer(round: number): Promise<number> {
+    const { plan: now, apply } = app.getState();
+    const own = Object.values(now?.wires ?? {}).find((w) => w.owner === 'build');
+    if (!now || !own) throw new Error('nothing to edit');
+    const t = performance.now();
+    apply(setWire(now, own.id, { lengthM: 2 + round / 100 }));
+    await new Promise<void>((resolve) => {
+      const stop = app.subscribe(() => {
+        if (!runs.isSettled()) return;
+        stop();
+        resolve();
+      });
+    });
+    await frame();
+    return performance.now() - t;
   },
   look(zoom: number): void {
     const part = app.getState().scene?.parts.get(hub);
