@@ -89,7 +89,7 @@ export class App extends Drawing {
   }
 
   async saved(): Promise<void> {
-    await expect(this.saveState).toHaveText('Saved here');
+    await expect(this.saveState).toHaveText(/^Saved here/);
   }
 
   async closeToast(): Promise<void> {

@@ -164,6 +164,26 @@ test('a page that dies loses at most its last half second', async ({ page, conte
   await expect(third.undoButton).toHaveAccessibleName(/^Undo: /);
 });
 
+test('after 20 edits without a copy the page says so; a file saved is a copy, and a reload remembers it', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await app.saved();
+  await app.press('Control+a');
+  // Each turn is an entry of undo of its own.
+  for (let i = 0; i < 10; i++) for (const key of ['r', 'Control+z']) await app.press(key);
+  await expect(app.saveState).toHaveText('Saved here, last copy: never');
+  await page.reload();
+  await expect(app.saveState).toHaveText('Saved here, last copy: never');
+  await app.click(page.getByRole('button', { name: 'Plans and files' }));
+  const saving = page.waitForEvent('download');
+  await app.click(page.getByRole('button', { name: 'Save as a file last copy: never' }));
+  await saving;
+  await expect(app.saveState).toHaveText('Saved here');
+  await page.reload();
+  await app.click(page.getByRole('button', { name: 'Plans and files' }));
+  await expect(page.getByRole('button', { name: /Save as a file last copy: \d{4}-\d\d-\d\d/ })).toBeVisible();
+});
+
 test.describe('storage that fails', () => {
   test('a full disk is told within 2 s, with the way out; saving goes on when there is room again', async ({ page }) => {
     await page.addInitScript(() => {

@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/types.ts';
+import { noteCopy } from './copies.ts';
 import type { App } from './store.ts';
 
 /** Largest plan file that is read, bytes. */
@@ -35,7 +36,9 @@ export async function openFile(app: App, file: TextFile, place?: Place): Promise
   } catch {
     return fail('The browser could not read the file.');
   }
-  return openText(app, text, file.name, place);
+  const opened = await openText(app, text, file.name, place);
+  if (opened) noteCopy(app);
+  return opened;
 }
 
 /** The plan in a text, or null when it is none. */
@@ -77,6 +80,7 @@ export async function saveFile(app: App, hand: (name: string, text: string) => v
   if (!plan) return;
   const text = await codec().then((c) => c.writePlan(plan));
   hand(fileName(plan), text);
+  noteCopy(app);
 }
 
 function download(name: string, text: string): void {

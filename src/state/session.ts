@@ -5,6 +5,7 @@ import { emptyPlan, freshPlanId } from '../plan/new.ts';
 import type { Plan, Vehicle } from '../plan/types.ts';
 import { BEHIND_TEXT, ownCopy } from './apart.ts';
 import { type Autosave, attachAutosave, FAILED_TEXT } from './autosave.ts';
+import { attachCopies } from './copies.ts';
 import { openFile as open, openText, planFrom, saveFile as save, type TextFile } from './files.ts';
 import { attachPrefs, deviceLook } from './prefs.ts';
 import { dropRescue, keepRescue, rescues, type TextStore } from './rescue.ts';
@@ -258,6 +259,7 @@ export async function startSession(): Promise<void> {
     texts,
     deviceLook((text) => window.matchMedia(text)),
   );
+  attachCopies(app, texts);
   const storage = browserStorage();
   session = createSession({
     app,

@@ -19,6 +19,7 @@ export function createApp(now: () => number = () => Date.now()): App {
     looking: false,
     workerError: null,
     saved: 'saved',
+    copied: { at: null, edits: 0 },
     plans: [],
     started: false,
   }));

@@ -138,6 +138,8 @@ export interface AppState {
   // --- storage
   /** `behind`: another tab's work is kept under this plan, and this one's is not. */
   readonly saved: 'saved' | 'saving' | 'failed' | 'off' | 'behind';
+  /** When the open plan was last saved as a file or read from one, ms since 1970 (null = never), and the edits since. */
+  readonly copied: { readonly at: number | null; readonly edits: number };
   /** Plans kept in this browser, last changed first. */
   readonly plans: readonly PlanEntry[];
   /** False until storage has been asked for the last opened plan: before that, an absent plan means nothing yet. */

@@ -2,6 +2,7 @@ import { useRef } from 'react';
 import { Popover } from '../faces/Popover.tsx';
 import { openFile, openPlan, saveFile, tryAnother } from '../state/session.ts';
 import { app, useApp } from '../state/store.ts';
+import { lastCopy } from './lastCopy.ts';
 import { Mark } from './Mark.tsx';
 import { planName } from './planName.ts';
 
@@ -9,6 +10,7 @@ import { planName } from './planName.ts';
 export function PlanMenu({ onNew }: { onNew(): void }) {
   const plans = useApp((s) => s.plans);
   const openId = useApp((s) => s.plan?.id);
+  const copied = useApp((s) => s.copied);
   const file = useRef<HTMLInputElement>(null);
   const others = plans.filter((p) => p.id !== openId).slice(0, 6);
   return (
@@ -28,7 +30,11 @@ export function PlanMenu({ onNew }: { onNew(): void }) {
                 Open a file …
               </button>
               <button type="button" className="panel-item" onClick={doing(saveFile)}>
-                Save as a file <kbd>Ctrl S</kbd>
+                <span>
+                  Save as a file
+                  <span className="note item-note">{lastCopy(copied)}</span>
+                </span>
+                <kbd>Ctrl S</kbd>
               </button>
               <button type="button" className="panel-item" onClick={doing(tryAnother)}>
                 Try another wiring

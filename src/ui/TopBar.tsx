@@ -8,6 +8,7 @@ import { setHead } from '../plan/edits.ts';
 import type { Band } from '../plan/types.ts';
 import { app, useApp } from '../state/store.ts';
 import { supplyV } from '../trade/supply.ts';
+import { lastCopy, wantsCopy } from './lastCopy.ts';
 import { PlanMenu } from './PlanMenu.tsx';
 import { ViewMenu } from './ViewMenu.tsx';
 import { Wirings } from './Wirings.tsx';
@@ -88,7 +89,14 @@ const SAVED = {
 
 function SaveState() {
   const saved = useApp((s) => s.saved);
-  return <span className={saved === 'failed' || saved === 'off' || saved === 'behind' ? 'note wrong' : 'note'}>{SAVED[saved]}</span>;
+  const copied = useApp((s) => s.copied);
+  const isKept = saved === 'saved' || saved === 'saving';
+  return (
+    <span className={isKept ? 'note' : 'note wrong'}>
+      {SAVED[saved]}
+      {isKept && wantsCopy(copied) ? `, ${lastCopy(copied)}` : null}
+    </span>
+  );
 }
 
 const BANDS: readonly Band[] = ['low', 'typical', 'high'];

@@ -137,7 +137,7 @@ function looseReturns(facts: Facts): Verdict[] {
       level: 'advice',
       subject,
       related: [...new Set([w.from.part, w.to.part])].map(part),
-      what: `Should ${name} come loose, another ${two(report.worstA)} A come home through the screens of picture and data leads instead.`,
+      what: `Should ${name} come loose, another ${two(report.worstA)} A would come home through the screens of picture and data leads instead.`,
       todo: 'Lay a second ground wire beside it, or crimp and check this one with care.',
       figures: [{ label: 'then through screens', value: report.worstA, unit: 'A' }],
       state: report.worstState,

@@ -99,7 +99,7 @@ function comesBack(facts: Facts, computer: PartView, opener: PartView): Verdict 
     return found({
       ...base,
       level: 'advice',
-      what: `${called(computer)} starts again when the key comes back while it stops; but once it has stopped, ${plain(stop)} s after key-off at the latest, a key that comes back before ${plain(goneS)} s ${keeps}, and it stays off with its power on.`,
+      what: `From when ${called(computer)} has stopped (${plain(stop)} s after key-off at the latest) until its power goes (${plain(goneS)} s at the latest), a key that comes back ${keeps}, and the computer stays off. Earlier or later it starts again.`,
       todo: timer
         ? 'Wait until the power has gone before starting again, or fit a timer that always runs out and stays open some seconds.'
         : 'Wait until the power has gone before starting again, or wake it with GPIO 3.',
