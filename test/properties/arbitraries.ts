@@ -98,19 +98,25 @@ export function terminalsOf(part: Part): string[] {
   return kind.terminals(settingsOf(kind, part.settings)).map((t) => t.id);
 }
 
-/** Adds drawn wires between whatever terminals they happen to meet; a wire from a terminal to itself is left out. */
+/**
+ * Adds drawn wires between whatever terminals they happen to meet; a wire from a terminal to itself is left out, and so is
+ * a number that another wire has: the page takes none such, and a file's is replaced.
+ */
 function withWires(plan: Plan, draws: readonly WireDraw[]): Plan {
   const parts = Object.values(plan.parts).filter((p) => terminalsOf(p).length > 0);
   if (parts.length === 0) return plan;
   const wires: Record<Id, Wire> = { ...plan.wires };
+  const taken = new Set(Object.values(wires).map((w) => w.number));
   let serial = plan.nextSerial;
   for (const d of draws) {
     const from = parts[d.fromPart % parts.length]!;
     const to = parts[d.toPart % parts.length]!;
     const a = terminalsOf(from);
     const b = terminalsOf(to);
+    const { number, ...values } = d.values;
     const wire: Wire = {
-      ...d.values,
+      ...values,
+      ...(number === undefined || taken.has(number) ? {} : { number }),
       id: `w${serial}`,
       owner: from.owner === 'vehicle' && to.owner === 'vehicle' ? 'vehicle' : 'build',
       from: { part: from.id, terminal: a[d.fromAt % a.length]! },
@@ -118,6 +124,7 @@ function withWires(plan: Plan, draws: readonly WireDraw[]): Plan {
     };
     if (wire.from.part === wire.to.part && wire.from.terminal === wire.to.terminal) continue;
     wires[wire.id] = wire;
+    taken.add(wire.number);
     serial++;
   }
   return { ...plan, wires, nextSerial: serial };
