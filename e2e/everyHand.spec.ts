@@ -88,6 +88,7 @@ for (const [how, give] of WAYS) {
     await give(app, page, /^Duplicate with its wires/, 'Control+Shift+d', 'Fuse');
     expect(Object.keys((await app.plan()).wires)).toHaveLength(wires + 2);
     await app.press('Control+z');
+    await expect(app.outline.getByRole('button', { name: /^Fuse/ })).toHaveCount(1);
     if (how === 'by keyboard') {
       await app.outline.getByRole('button', { name: /^Fuse/ }).focus();
       await app.press('Enter');

@@ -14,6 +14,8 @@ const codec = () => import('../codec/index.ts');
 export interface TextFile {
   readonly name: string;
   readonly size: number;
+  /** Fetched with the page: no copy that a person keeps. */
+  readonly comesWithPage?: boolean;
   text(): Promise<string>;
 }
 
@@ -37,7 +39,7 @@ export async function openFile(app: App, file: TextFile, place?: Place): Promise
     return fail('The browser could not read the file.');
   }
   const opened = await openText(app, text, file.name, place);
-  if (opened) noteCopy(app);
+  if (opened && !file.comesWithPage) noteCopy(app);
   return opened;
 }
 

@@ -9,7 +9,7 @@ export async function openDemo(): Promise<void> {
     const answer = await fetch(DEMO_FILE);
     if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
     const text = await answer.text();
-    const opened = await openFile({ name: 'The demo', size: text.length, text: () => Promise.resolve(text) });
+    const opened = await openFile({ name: 'The demo', size: text.length, comesWithPage: true, text: () => Promise.resolve(text) });
     if (opened) app.getState().setNotice({ kind: 'info', text: 'This is the demo. Turn the key, or click a wire.' });
   } catch (error) {
     app.getState().setNotice({
