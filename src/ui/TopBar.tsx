@@ -93,8 +93,14 @@ function SaveState() {
   const isKept = saved === 'saved' || saved === 'saving';
   return (
     <span className={isKept ? 'note' : 'note wrong'}>
-      {SAVED[saved]}
-      {isKept && wantsCopy(copied) ? `, ${lastCopy(copied)}` : null}
+      {isKept && wantsCopy(copied) ? (
+        <>
+          <span className="before-copy">{SAVED[saved]}, </span>
+          {lastCopy(copied)}
+        </>
+      ) : (
+        SAVED[saved]
+      )}
     </span>
   );
 }
