@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { closePanel } from '../state/panels.ts';
+import type { FoundRow } from './findRows.ts';
 
 /** A modal box: Escape and a press beside it close it, and the focus goes back to where it was. */
 export function Box({
@@ -78,6 +79,45 @@ export function SearchField({
         if (e.key === 'Enter') onEnter?.();
       }}
     />
+  );
+}
+
+/** Rows shown at once: more is reached by typing more. */
+const MOST = 40;
+
+/** The rows that were found, under how many they are; `said` stands instead of the count where it is given. */
+export function Found<R extends FoundRow>({
+  rows,
+  nothing,
+  said,
+  onTake,
+}: {
+  readonly rows: readonly R[];
+  /** What is said when there is no row. */
+  readonly nothing: string;
+  readonly said?: string;
+  onTake(row: R): void;
+}) {
+  const count = `${rows.length} found${rows.length > MOST ? `, the first ${MOST} are shown` : ''}.`;
+  return (
+    <>
+      <p className="note" aria-live="polite">
+        {rows.length === 0 ? nothing : (said ?? count)}
+      </p>
+      <ul>
+        {rows.slice(0, MOST).map((row) => (
+          <li key={row.key}>
+            <button type="button" onClick={() => onTake(row)}>
+              <span>
+                {row.number ? <b>{row.number} </b> : null}
+                {row.text}
+              </span>
+              <small>{row.place}</small>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

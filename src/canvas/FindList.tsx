@@ -1,12 +1,9 @@
 import { useMemo, useState } from 'react';
 import { closePanel } from '../state/panels.ts';
-import { Box, SearchField } from './Box.tsx';
+import { Box, Found, SearchField } from './Box.tsx';
 import type { Engine } from './engine.ts';
 import { findRows, type Row, rowsOf } from './findRows.ts';
 import { boundsOf } from './lookAt.ts';
-
-/** Rows shown at once: more is reached by typing more. */
-const MOST = 40;
 
 /** Finds parts and wires by name or number; taking one chooses it and brings it into view. */
 export function FindList({ engine }: { readonly engine: Engine }) {
@@ -26,22 +23,7 @@ export function FindList({ engine }: { readonly engine: Engine }) {
   return (
     <Box label="Find a part or wire">
       <SearchField label="Name or number" hint="Name or number, such as F2 or W12" value={typed} onType={setTyped} onEnter={() => found[0] && take(found[0])} />
-      <p className="note" aria-live="polite">
-        {found.length === 0 ? 'Nothing on the plan is called so.' : `${found.length} found${found.length > MOST ? `, the first ${MOST} are shown` : ''}.`}
-      </p>
-      <ul>
-        {found.slice(0, MOST).map((row) => (
-          <li key={row.id}>
-            <button type="button" onClick={() => take(row)}>
-              <span>
-                {row.number ? <b>{row.number} </b> : null}
-                {row.text}
-              </span>
-              <small>{row.place}</small>
-            </button>
-          </li>
-        ))}
-      </ul>
+      <Found rows={found} nothing="Nothing on the plan is called so." onTake={take} />
     </Box>
   );
 }

@@ -1,11 +1,8 @@
 import { useMemo, useState } from 'react';
 import { type App, useApp } from '../state/store.ts';
-import { Box, SearchField } from './Box.tsx';
+import { Box, Found, SearchField } from './Box.tsx';
 import { joinEnds } from './commands.ts';
 import { type EndRow, endRows, findEnds, otherEnds, refusal } from './joinRows.ts';
-
-/** Rows shown at once: more is reached by typing more. */
-const MOST = 30;
 
 /**
  * Draws wires by typing: one terminal, the other, and the next wire; or both in one line, `F1 load > K1 30`. Stays open
@@ -44,13 +41,7 @@ export function JoinList({ app }: { readonly app: App }) {
           : undefined
       }
     >
-      {begun ? (
-        <h3>
-          {begun.item} {begun.text} to
-        </h3>
-      ) : (
-        <h3>A wire from</h3>
-      )}
+      <h3>{begun ? `${begun.number} ${begun.text} to` : 'A wire from'}</h3>
       <SearchField
         label={from ? 'To which terminal' : 'From which terminal'}
         hint={from ? 'To: part and terminal' : 'From, such as F1 load; or both: F1 load > K1 30'}
@@ -58,26 +49,7 @@ export function JoinList({ app }: { readonly app: App }) {
         onType={setTyped}
         onEnter={() => found[0] && take(found[0])}
       />
-      <p className="note" aria-live="polite">
-        {found.length === 0
-          ? (why ?? 'No terminal is called so.')
-          : said !== '' && typed === ''
-            ? said
-            : `${found.length} found${found.length > MOST ? `, the first ${MOST} are shown` : ''}.`}
-      </p>
-      <ul>
-        {found.slice(0, MOST).map((row) => (
-          <li key={row.key}>
-            <button type="button" onClick={() => take(row)}>
-              <span>
-                <b>{row.item} </b>
-                {row.text}
-              </span>
-              <small>{row.place}</small>
-            </button>
-          </li>
-        ))}
-      </ul>
+      <Found rows={found} nothing={why ?? 'No terminal is called so.'} {...(said !== '' && typed === '' ? { said } : {})} onTake={take} />
     </Box>
   );
 }

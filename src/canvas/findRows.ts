@@ -3,13 +3,17 @@ import type { End, Id, Plan } from '../plan/types.ts';
 import type { Selection } from '../state/types.ts';
 import { endText, terminalOf } from './sensibleEnds.ts';
 
-/** A part or wire as a person looks for it. */
-export interface Row {
-  readonly id: Id;
+/** What was found and may be taken. */
+export interface FoundRow {
+  readonly key: string;
   /** As printed on the sheet, `F2` or `W12`; '' where there is none. */
   readonly number: string;
   readonly text: string;
   readonly place: string;
+}
+
+/** A part or wire as a person looks for it. */
+export interface Row extends FoundRow {
   readonly choose: Selection;
 }
 
@@ -19,7 +23,7 @@ export interface Row {
  */
 export function rowsOf(plan: Plan, tags: ReadonlyMap<Id, string>): Row[] {
   const parts = [...viewsOf(plan)].map(([id, { item, name, part }]): Row => {
-    return { id, number: item, text: name, place: plan.zones[part.zone]?.name ?? '', choose: { parts: [id], wires: [] } };
+    return { key: id, number: item, text: name, place: plan.zones[part.zone]?.name ?? '', choose: { parts: [id], wires: [] } };
   });
   const endOf = (end: End): string => {
     const [part, terminal] = [plan.parts[end.part], terminalOf(plan, end)];
@@ -27,7 +31,7 @@ export function rowsOf(plan: Plan, tags: ReadonlyMap<Id, string>): Row[] {
   };
   const wires = Object.values(plan.wires).map(
     (wire): Row => ({
-      id: wire.id,
+      key: wire.id,
       number: tags.get(wire.id) ?? '',
       text: `${endOf(wire.from)} to ${endOf(wire.to)}`,
       place: wire.owner === 'vehicle' ? 'the vehicle’s lead' : 'wire',

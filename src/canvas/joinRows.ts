@@ -1,16 +1,12 @@
 import { viewsOf } from '../analysis/views.ts';
 import { endKey, wiresAt } from '../plan/connect.ts';
 import type { End, Id, Plan } from '../plan/types.ts';
+import type { FoundRow } from './findRows.ts';
 import { sensibleEnds, whyNot } from './sensibleEnds.ts';
 
 /** A terminal as a person looks for it by typing. */
-export interface EndRow {
-  readonly key: string;
+export interface EndRow extends FoundRow {
   readonly end: End;
-  /** Item number of its part, as on the drawing: `F2`. */
-  readonly item: string;
-  readonly text: string;
-  readonly place: string;
   /** Item number and what stands at the terminal, in small letters: these mean it more than its title does (pin 1 is not GPIO 1). */
   readonly heads: readonly string[];
   /** Whatever else it may be called. */
@@ -34,7 +30,7 @@ export function endRows(plan: Plan, chosen: readonly Id[] = []): readonly EndRow
       return {
         key: endKey(end),
         end,
-        item: view.item,
+        number: view.item,
         text: `${view.name} · ${face}`,
         place,
         heads: wordsIn(`${view.item} ${t.id} ${t.label}`),

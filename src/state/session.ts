@@ -3,7 +3,7 @@ import { alternativeTo, letterOf } from '../plan/alternatives.ts';
 import { sameRow } from '../plan/equal.ts';
 import { emptyPlan, freshPlanId } from '../plan/new.ts';
 import type { Plan, Vehicle } from '../plan/types.ts';
-import { BEHIND_TEXT, ownCopy } from './apart.ts';
+import { askWhichStays, ownCopy } from './apart.ts';
 import { type Autosave, attachAutosave, FAILED_TEXT } from './autosave.ts';
 import { attachCopies } from './copies.ts';
 import { openFile as open, openText, planFrom, saveFile as save, type TextFile } from './files.ts';
@@ -89,48 +89,14 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
     return openText(app, JSON.stringify(kept.plan), 'The stored plan');
   };
 
-  /** Another tab's work is kept under this plan: that stays, and of this one nothing gets lost. */
-  const behind = (kept: KeptPlan): void => {
-    const mine = (): KeptPlan => {
-      const { plan, past, future } = app.getState();
-      return ownCopy(plan?.id === kept.plan.id ? { ...kept, plan, past, future } : kept);
-    };
-    const keepMine = (): Promise<boolean> => within(OPEN_PATIENCE_MS, storage.write(mine())).catch(() => false);
-    if (app.getState().plan?.id !== kept.plan.id) {
-      // Left behind in the meantime, so nobody can be asked.
-      void keepMine().then((done) => (done ? refreshList().catch(() => undefined) : tell(FAILED_TEXT)));
-      return;
-    }
-    if (app.getState().notice?.text === BEHIND_TEXT) return;
-    app.getState().setNotice({
-      kind: 'problem',
-      text: BEHIND_TEXT,
-      action: {
-        label: 'Keep mine as a plan of its own',
-        run: () => {
-          const { plan, past, future } = mine();
-          const now = app.getState().plan;
-          if (now) autosave?.elsewhere(now);
-          app.getState().load(plan, past);
-          app.setState({ future });
-        },
-      },
-      also: [
-        {
-          label: 'Go on with the other tab’s',
-          run: async () => {
-            const now = app.getState().plan;
-            if (!(await keepMine())) return tell(FAILED_TEXT);
-            await refreshList().catch(() => undefined);
-            // Drawn on in the meantime: asked again, nothing is dropped.
-            if (app.getState().plan !== now) return behind(kept);
-            await reopen(kept.plan.id);
-          },
-        },
-        { label: 'Save mine as a file', run: () => void save(app) },
-      ],
-    });
-  };
+  const behind = askWhichStays({
+    app,
+    write: (kept) => within(OPEN_PATIENCE_MS, storage.write(kept)).catch(() => false),
+    refreshList: () => refreshList().catch(() => undefined),
+    reopen,
+    elsewhere: (plan) => autosave?.elsewhere(plan),
+    fail: () => tell(FAILED_TEXT),
+  });
 
   /** Brings what an earlier page left behind into storage. Returns the plan it had open, if any. */
   const takeRescues = async (): Promise<string | null> => {

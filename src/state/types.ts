@@ -119,13 +119,13 @@ export interface AppState {
   setTheme(theme: AppState['theme']): void;
   readonly units: { readonly area: 'mm2' | 'awg'; readonly length: 'm' | 'ft' };
   setUnits(units: AppState['units']): void;
-  /** Kind or set in the hand, dragged or armed from the shelf. */
   /** The rule book: null closed, '' its list, else the rule that is read. */
   readonly book: string | null;
   setBook(rule: string | null): void;
   /** Id of the plan that the open one is compared with; null = none. */
   readonly comparing: string | null;
   setComparing(plan: string | null): void;
+  /** Kind or set in the hand, dragged or armed from the shelf. */
   readonly placing: { readonly type: 'part' | 'set'; readonly id: string /** One of the kind's ready-made settings. */; readonly variant?: string } | null;
   setPlacing(placing: AppState['placing']): void;
   /** A wire being drawn from this terminal. */

@@ -37,7 +37,7 @@ describe('finding a part or wire', () => {
   const { plan, ids } = smallPlan();
   const [wire] = Object.keys(plan.wires) as [string];
   const rows = rowsOf(plan, new Map([[wire, 'W7']]));
-  const numberOf = (id: string): string => rows.find((r) => r.id === id)!.number;
+  const numberOf = (id: string): string => rows.find((r) => r.key === id)!.number;
 
   it('lists parts and wires under the numbers of the sheet', () => {
     expect(numberOf(ids.fuse)).toMatch(/^F\d+$/);
@@ -46,8 +46,8 @@ describe('finding a part or wire', () => {
   });
 
   it('a number typed whole comes first, every typed word must be there, and in vain is in vain', () => {
-    expect(findRows(rows, ` ${numberOf(ids.fuse).toLowerCase()} `)[0]?.id).toBe(ids.fuse);
-    expect(findRows(rows, 'w7')[0]?.id).toBe(wire);
+    expect(findRows(rows, ` ${numberOf(ids.fuse).toLowerCase()} `)[0]?.key).toBe(ids.fuse);
+    expect(findRows(rows, 'w7')[0]?.key).toBe(wire);
     expect(findRows(rows, 'no such thing')).toEqual([]);
     expect(findRows(rows, '')).toBe(rows);
   });

@@ -297,6 +297,15 @@ describe('two tabs on one plan', () => {
     [notice?.action, ...(notice?.also ?? [])].find((a) => a && label.test(a.label))?.run();
   };
 
+  it('taken back to what was opened, it is still not what is kept', async () => {
+    await apart();
+    other.getState().undo();
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(planOf(other)).toEqual(first);
+    expect(other.getState().saved).toBe('behind');
+    expect(kept().plan.title).toBe('One');
+  });
+
   it('mine can go on as a plan of its own, with its undo', async () => {
     await apart();
     press(/plan of its own/);
