@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { clean, flagged, quiet } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { clean, flagged, quiet, repairsOf } from './harness.ts';
 import { bench } from './plans.ts';
 import { onIgnition, straight, withIgnition, withLatch, withStore } from './plansSense.ts';
 
@@ -51,6 +51,13 @@ describe('key comes back while the computer stops', () => {
       .wire('fuse.2', 'button.1', { lengthM: 0.1 })
       .wire('button.2', 'latch.set2', { lengthM: 2.3 });
     clean(button, RULE);
+  });
+
+  it('offers no waking button where the pin that wakes is taken, or another says “stopped”', () => {
+    const offers = (b: ReturnType<typeof bench>): boolean => repairsOf(b, RULE).some((r) => /wakes/.test(r.title));
+    expect(offers(withLatch())).toBe(true);
+    expect(offers(withLatch().part('led', 'resistor', 'seat').wire('computer.5', 'led.1', { lengthM: 0.3 }))).toBe(false);
+    expect(offers(withLatch().set('computer', { powerOffPin: 26 }))).toBe(false);
   });
 
   it('straight on permanent 30 its power never goes', () => {
