@@ -25,6 +25,8 @@ describe('big capacitor after the converter stops it starting', () => {
     flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'time to fill': 0.0125 }, repairs: 1 });
   });
 
+  it('a converter that holds its limit instead of pausing fills any capacitor in the end', () => clean(withOutput(0.01).set('converter', { pauseS: 0 }), RULE));
+
   it('what a diode keeps out of the output is not filled', () => {
     const b = bench()
       .part('big', 'capacitor', 'seat', { farad: 0.01, ratedV: 16 })

@@ -1,5 +1,4 @@
 import type { Device, Element, Probe, StepDown } from '../../circuit/types.ts';
-import { HICCUP_S } from '../../trade/converters.ts';
 import type { PartView } from '../factsTypes.ts';
 import { nodeName } from '../graph.ts';
 
@@ -24,13 +23,14 @@ export class Overloads {
   /**
    * @param elements of one moment, for limits and set volts
    * @param at places of elements by id
+   * @param giveUpS how long an overload is borne before a pause, s
    */
-  constructor(views: Iterable<PartView>, elements: readonly Element[], at: ReadonlyMap<string, number>) {
+  constructor(views: Iterable<PartView>, elements: readonly Element[], at: ReadonlyMap<string, number>, giveUpS: number) {
     this.list = [...views].flatMap((view) => {
       const place = at.get(`${view.part.id}:conv`);
       const element = place === undefined ? undefined : elements[place];
       if (place === undefined || element?.kind !== 'stepdown' || !(view.s.num('pauseS') > 0)) return [];
-      return [{ at: place, device: new Pausing(view, element) }];
+      return [{ at: place, device: new Pausing(view, element, giveUpS) }];
     });
     this.devices = this.list.map((o) => o.device);
   }
@@ -50,7 +50,6 @@ export class Overloads {
 
 class Pausing implements Device {
   readonly id: string;
-  readonly operateS = HICCUP_S;
   private readonly pauseS: number;
   private readonly out: string;
   private readonly return0: string;
@@ -60,6 +59,7 @@ class Pausing implements Device {
   constructor(
     view: PartView,
     private readonly element: StepDown,
+    readonly operateS: number,
   ) {
     this.id = `${view.part.id}:overload`;
     this.pauseS = view.s.num('pauseS');

@@ -1,6 +1,7 @@
 import type { TimedFuse, TimedNetwork } from '../../circuit/time/index.ts';
 import type { Device, Element, Source } from '../../circuit/types.ts';
 import type { Band } from '../../plan/types.ts';
+import { HICCUP_S } from '../../trade/converters.ts';
 import type { Curve } from '../../trade/curves.ts';
 import type { Instant } from '../network.ts';
 import type { TimeBase } from './base.ts';
@@ -56,6 +57,7 @@ export class TimedPlan implements TimedNetwork {
       graph.views.values(),
       first.elements(() => false),
       at,
+      graph.plan.thresholds.hiccupS ?? HICCUP_S,
     );
     this.devices = [...first.devices, ...this.overloads.devices];
     this.breaks = [...new Set([...this.phases.map((p) => p.fromS), ...options.supply.corners])].filter((tS) => tS > 0).sort((a, b) => a - b);

@@ -51,7 +51,8 @@ function judge(facts: Facts, c: Converter): Verdict[] {
   if (!start || start.leftA <= 0) return [];
   const subject = part(c.view.part.id);
   const most = facts.threshold('hiccupS', HICCUP_S);
-  if (start.seconds <= most) return [fine(subject)];
+  // One without a pause holds its limit until all is filled.
+  if (start.seconds <= most || c.view.s.num('pauseS') === 0) return [fine(subject)];
   return [
     found({
       level: 'fault',

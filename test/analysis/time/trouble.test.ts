@@ -49,6 +49,23 @@ describe('an output dragged down', () => {
   });
 });
 
+describe('how long a converter bears an overload', () => {
+  // 10 000 µF with 0.9 A left over take 57 ms (C V / I, worked by hand). The plan's own limit decides in the strip as it does in the rule.
+  const slow = (hiccupS: number) => {
+    const { plan } = bench('slow start')
+      .set('converter', { limitMinA: 2.15, limitMaxA: 2.15, ratedA: 2, pauseS: 0.05 })
+      .part('big', 'capacitor', 'seat', { farad: 0.01, ratedV: 16, tol: 0.001 })
+      .wire('big.+', 'converter.out', { lengthM: 0.05 })
+      .wire('big.-', 'converter.0v', { lengthM: 0.05 });
+    return { ...plan, thresholds: { ...plan.thresholds, hiccupS } };
+  };
+
+  it('is the plan’s own limit', () => {
+    expect(told(turn(slow(0.01)), 'is overloaded and pauses')).toHaveLength(1);
+    expect(told(turn(slow(0.5)), 'overloaded')).toHaveLength(0);
+  });
+});
+
 describe('the vehicle’s own fuse', () => {
   // 10 A carry 1.35 times for ten minutes and more; with 20 A of the vehicle's beside it 12 A more than it carries (ISO 8820-3 gates).
   const donor = (donorFuseRead: boolean) => bench('donor').set('feed30', { donorFuseA: 10, donorFuseRead, donorLoadA: 20 });
