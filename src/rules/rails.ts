@@ -75,15 +75,22 @@ export function converters(facts: Facts): readonly Converter[] {
 const converterLists = new WeakMap<Facts, readonly Converter[]>();
 
 /** Does a computer hang on it, by itself or behind further converters? */
-export function feedsComputer(facts: Facts, c: Converter, seen: ReadonlySet<PartView> = new Set()): boolean {
-  const passed = new Set([...seen, c.view]);
-  return [...facts.reach(c.outKey, FORWARD).keys()].some((key) => {
-    const view = facts.at(key)?.view;
-    if (view === undefined || passed.has(view)) return false;
-    if (view.kind.kind === 'computer') return true;
-    const next = converters(facts).find((x) => x.view === view && x.inKey === key);
-    return next !== undefined && feedsComputer(facts, next, passed);
-  });
+export function feedsComputer(facts: Facts, c: Converter): boolean {
+  const all = converters(facts);
+  const passed = new Set<PartView>([c.view]);
+  const open: Converter[] = [c];
+  for (let at = open.pop(); at; at = open.pop()) {
+    for (const key of facts.reach(at.outKey, FORWARD).keys()) {
+      const view = facts.at(key)?.view;
+      if (view === undefined || passed.has(view)) continue;
+      if (view.kind.kind === 'computer') return true;
+      const next = all.find((x) => x.view === view && x.inKey === key);
+      if (!next) continue;
+      passed.add(view);
+      open.push(next);
+    }
+  }
+  return false;
 }
 
 /** Current out of a converter at the lowest supply, A: the most for a moment, and what heats. */
