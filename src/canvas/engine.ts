@@ -20,6 +20,7 @@ import { Pictures } from './pictures.ts';
 import { type Mounts, Pixels } from './pixels.ts';
 import { SceneIndex } from './sceneIndex.ts';
 import { litTargets } from './targets.ts';
+import { edgeShown } from './zoneEdge.ts';
 import { NARROW_PX, zoneCamera } from './zoneView.ts';
 
 /**
@@ -30,6 +31,8 @@ export class Engine {
   index: SceneIndex | null = null;
   live: Live = nothingLive();
   inks: InkTable;
+  /** The zone whose name was pressed: its edge shows a grip, which a finger needs. */
+  zone: Id | null = null;
   /** A gesture holds the drawing still: new plans and results wait until it ends. */
   held = false;
   private readonly pixels: Pixels;
@@ -104,6 +107,13 @@ export class Engine {
     return this.pixels.camera;
   }
 
+  /** Shows the grip of a zone's edge, or none. */
+  chooseZone(zone: Id | null): void {
+    if (zone === this.zone) return;
+    this.zone = zone;
+    this.redrawLive();
+  }
+
   // --- camera
 
   moveCamera(camera: Camera): void {
@@ -165,6 +175,7 @@ export class Engine {
     const scene = this.scene;
     if (!scene) return;
     const { selection, pointed, wiringFrom, pressed } = this.app.getState();
+    const edge = edgeShown(scene.zones, this.live.edge, this.zone, this.camera, this.size);
     const shown = new Set(this.app.getState().showFigures ? this.figures.map((f) => f.wire) : []);
     const figures = selection.wires.flatMap((id) => {
       const wire = scene.wires.get(id);
@@ -173,7 +184,7 @@ export class Engine {
       return label ? [label] : [];
     });
     this.pixels.inWorld(c, (zoom) =>
-      paintLive(new Painter(c, this.inks, zoom), { scene, live: this.live, selection, pointed, pressed, wiringFrom, figures, inks: this.inks }, zoom),
+      paintLive(new Painter(c, this.inks, zoom), { scene, live: this.live, selection, pointed, pressed, wiringFrom, figures, inks: this.inks, edge }, zoom),
     );
   }
 

@@ -66,7 +66,10 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
           if (wiringFrom) setWiringFrom(null);
           else if (placing) setPlacing(null);
           else if (pressed.length > 0) letGo();
-          else select({ parts: [], wires: [] });
+          else {
+            select({ parts: [], wires: [] });
+            engine.chooseZone(null);
+          }
         };
     }
     return commandFor(e);

@@ -11,6 +11,14 @@ export interface DragView {
   readonly wires: readonly PlacedWire[];
 }
 
+/** A zone's right edge: where it would stand, world x, and from where it is dragged. */
+export interface EdgeView {
+  readonly zone: Id;
+  readonly x: number;
+  /** Absent = only under the pointer. */
+  readonly from?: number;
+}
+
 /** What moves or lights up: everything on the live layer. Written by gestures, read by the painter. */
 export interface Live {
   drag: DragView | null;
@@ -30,8 +38,22 @@ export interface Live {
   /** A wire being bent by hand. */
   bent: { readonly id: Id; readonly points: readonly number[] } | null;
   hover: PadRef | null;
+  /** Right edge of a zone under the pointer or in the hand. */
+  edge: EdgeView | null;
 }
 
 export function nothingLive(): Live {
-  return { drag: null, hidden: new Set(), rubber: null, targets: [], target: null, dropWire: null, box: null, ghost: null, bent: null, hover: null };
+  return {
+    drag: null,
+    hidden: new Set(),
+    rubber: null,
+    targets: [],
+    target: null,
+    dropWire: null,
+    box: null,
+    ghost: null,
+    bent: null,
+    hover: null,
+    edge: null,
+  };
 }

@@ -9,6 +9,10 @@ import type { InkTable } from './inks.ts';
 import type { Live } from './live.ts';
 import type { Painter } from './painter.ts';
 import { cachedWire, paintFigure } from './paintScene.ts';
+import type { ShownEdge } from './zoneEdge.ts';
+
+/** The grip on a zone's edge, px. */
+const GRIP_PX = { w: 14, h: 44 } as const;
 
 export interface LiveScene {
   readonly scene: Scene;
@@ -21,6 +25,8 @@ export interface LiveScene {
   readonly wiringFrom: { readonly part: Id; readonly terminal: string } | null;
   readonly figures: readonly FigureLabel[];
   readonly inks: InkTable;
+  /** Edge of a zone that is shown. */
+  readonly edge: ShownEdge | null;
 }
 
 /** Paints the live layer: what is in the hand, what is chosen, what is pointed at. */
@@ -45,6 +51,7 @@ export function paintLive(painter: Painter, s: LiveScene, zoom: number): void {
   if (live.ghost) ghost(painter, live.ghost, px);
   for (const f of s.figures) paintFigure(painter, f);
   if (live.box) lasso(painter, live.box, px);
+  if (s.edge) zoneEdge(painter, s.edge, px);
 }
 
 function outline(painter: Painter, part: PlacedPart | undefined, by: number, ink: Ink, lw: number, wash: number): void {
@@ -100,6 +107,21 @@ function bent(painter: Painter, s: LiveScene): void {
   if (!bent || !wire) return;
   halo(painter, bent.points, 10, 0.32);
   painter.paint({ t: 'line', pts: bent.points, ink: wire.ink, w: wire.width });
+}
+
+/** A line from top to foot of the view, what it gains or gives up, and the grip. */
+function zoneEdge(painter: Painter, { x, from, view, grip }: ShownEdge, px: number): void {
+  if (from !== null && from !== x) {
+    painter.c.globalAlpha = 0.1;
+    painter.paint({ t: 'rect', x: Math.min(x, from), y: view.y, w: Math.abs(x - from), h: view.h, fill: 'accent' });
+    painter.c.globalAlpha = 1;
+  }
+  painter.paint({ t: 'line', pts: [x, view.y, x, view.y + view.h], ink: 'accent', w: (from === null ? 1.25 : 2) * px });
+  if (!grip) return;
+  const [w, h] = [GRIP_PX.w * px, GRIP_PX.h * px];
+  painter.paint({ t: 'rect', x: grip.x - w / 2, y: grip.y - h / 2, w, h, r: w / 2, fill: 'paper', ink: 'accent', lw: 1.5 * px });
+  for (const by of [-2 * px, 2 * px])
+    painter.paint({ t: 'line', pts: [grip.x + by, grip.y - h / 5, grip.x + by, grip.y + h / 5], ink: 'accent', w: 1.5 * px, cap: 'round' });
 }
 
 function ghost(painter: Painter, g: NonNullable<Live['ghost']>, px: number): void {

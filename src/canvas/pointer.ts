@@ -1,20 +1,14 @@
 import { openPanel } from '../state/panels.ts';
-import { BendWire } from './bendWire.ts';
-import { BoxSelect, Pan } from './boxSelect.ts';
+import { Pan } from './boxSelect.ts';
 import { zoomedAt } from './camera.ts';
-import { joinEnds, joinToWire } from './commands.ts';
-import { DragParts } from './dragParts.ts';
-import { DrawWire } from './drawWire.ts';
+import { DragEdge } from './dragEdge.ts';
 import type { Engine } from './engine.ts';
 import type { Gesture, Press } from './gesture.ts';
+import { gestureAt, hitAt, hover } from './meaning.ts';
 import { Placer } from './placing.ts';
-import type { Hit } from './sceneIndex.ts';
-import { Swipe } from './swipe.ts';
 
 /** Travel after which a press is a drag, px. */
 const DRAG_PX = { mouse: 4, touch: 9 } as const;
-/** How far from a terminal a press still means it, px. */
-const REACH_PX = { mouse: 9, touch: 18 } as const;
 /** A finger that rests so long opens the menu, ms. */
 const HOLD_MS = 550;
 /** Zoom of one notch of the wheel with Ctrl, and pixels of a line of it. */
@@ -84,7 +78,7 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
     if (touch) {
       const at = start;
       resting = setTimeout(() => {
-        if (moving || !gesture) return;
+        if (moving || !gesture || gesture instanceof DragEdge) return;
         gesture.cancel();
         gesture = null;
         menuOf(at, true);
@@ -149,6 +143,13 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
     gesture = null;
   };
 
+  /** Nothing is under the pointer any more. */
+  const onLeave = (): void => {
+    if (gesture || !engine.live.edge) return;
+    engine.live.edge = null;
+    engine.redrawLive();
+  };
+
   const onWheel = (e: WheelEvent): void => {
     e.preventDefault();
     const unit = e.deltaMode === 1 ? WHEEL.line : e.deltaMode === 2 ? engine.size.h : 1;
@@ -173,6 +174,7 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
     if (before.placing && !now.placing) placer.away();
   });
   root.addEventListener('pointerdown', onDown);
+  root.addEventListener('pointerleave', onLeave);
   root.addEventListener('contextmenu', onMenu);
   root.addEventListener('wheel', onWheel, { passive: false });
   window.addEventListener('pointermove', onMove);
@@ -183,6 +185,7 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
     stopPlacing();
     root.removeEventListener('pointerdown', onDown);
     clearTimeout(resting);
+    root.removeEventListener('pointerleave', onLeave);
     root.removeEventListener('contextmenu', onMenu);
     root.removeEventListener('wheel', onWheel);
     window.removeEventListener('pointermove', onMove);
@@ -196,66 +199,4 @@ function pinchOf(points: readonly { clientX: number; clientY: number }[]): { dis
   const [a, b] = [points[0], points[1]];
   if (!a || !b) return { distance: 1, x: 0, y: 0 };
   return { distance: Math.max(1, Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY)), x: (a.clientX + b.clientX) / 2, y: (a.clientY + b.clientY) / 2 };
-}
-
-function hitAt(engine: Engine, at: Press, touch: boolean): Hit | null {
-  return engine.index?.hit(at.x, at.y, engine.reach(touch ? REACH_PX.touch : REACH_PX.mouse)) ?? null;
-}
-
-/** Lights the terminal under the pointer and says by the cursor what a press would do. */
-function hover(engine: Engine, root: HTMLElement, at: Press): void {
-  const hit = hitAt(engine, at, false);
-  const pad = hit?.kind === 'pad' ? hit.pad : null;
-  root.style.cursor = pad ? 'crosshair' : hit?.kind === 'part' ? 'grab' : hit?.kind === 'wire' ? 'pointer' : 'default';
-  const was = engine.live.hover;
-  if (was?.part === pad?.part && was?.terminal === pad?.terminal) return;
-  engine.live.hover = pad;
-  engine.redrawLive();
-}
-
-function gestureAt(engine: Engine, at: Press, touch: boolean): Gesture {
-  const { app } = engine;
-  const { selection, select, wiringFrom, setWiringFrom, plan } = app.getState();
-  engine.live.hover = null;
-  const hit = hitAt(engine, at, touch);
-  const pick = (kind: 'parts' | 'wires', id: string): void => {
-    const has = selection[kind].includes(id);
-    if (at.shift) select({ ...selection, [kind]: has ? selection[kind].filter((x) => x !== id) : [...selection[kind], id] });
-    else select(kind === 'parts' ? { parts: [id], wires: [] } : { parts: [], wires: [id] });
-  };
-  if (hit?.kind === 'pad') {
-    return new DrawWire(engine, hit.pad, () => {
-      if (!wiringFrom) setWiringFrom(hit.pad);
-      else {
-        setWiringFrom(null);
-        if (wiringFrom.part !== hit.pad.part || wiringFrom.terminal !== hit.pad.terminal) joinEnds(app, wiringFrom, hit.pad);
-      }
-    });
-  }
-  if (hit?.kind === 'part') {
-    const chosen = selection.parts.includes(hit.id);
-    if (!chosen && !at.shift) select({ parts: [hit.id], wires: [] });
-    const ids = chosen ? selection.parts : [hit.id];
-    return new DragParts(engine, ids, at, () => {
-      if (at.shift || chosen) pick('parts', hit.id);
-      if (wiringFrom) setWiringFrom(null);
-    });
-  }
-  if (hit?.kind === 'wire') {
-    const own = plan?.wires[hit.id]?.owner === 'build';
-    const click = (): void => {
-      if (wiringFrom && engine.scene) {
-        setWiringFrom(null);
-        joinToWire(app, engine.scene, wiringFrom, hit.id, at.x, at.y);
-      } else pick('wires', hit.id);
-    };
-    return own && !touch ? new BendWire(engine, hit.id, hit.piece, at, click) : new Swipe(engine, at, click);
-  }
-  const clear = (press: Press): void => {
-    if (wiringFrom) setWiringFrom(null);
-    else if (!press.shift) select({ parts: [], wires: [] });
-  };
-  if (touch) return new Swipe(engine, at, clear);
-  const box = new BoxSelect(engine, at);
-  return { move: (p) => box.move(p), drop: () => box.drop(), cancel: () => box.cancel(), click: clear };
 }

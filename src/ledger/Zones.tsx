@@ -3,6 +3,7 @@ import { TypedField } from '../faces/TypedField.tsx';
 import { addZone, moveZone, removeZone, setZone, zoneOrder } from '../plan/edits.ts';
 import { RANGES } from '../plan/limits.ts';
 import type { Known, Plan, Zone, ZoneKind } from '../plan/types.ts';
+import { widthEdit } from '../scene/zoneWidth.ts';
 import { useApp } from '../state/store.ts';
 import { zoneClimate } from '../trade/zones.ts';
 import { change } from './actions.ts';
@@ -29,6 +30,7 @@ export function Zones() {
         const zone = plan.zones[id];
         return zone ? <ZoneFacts key={id} plan={plan} zone={zone} at={at} last={order.length - 1} /> : null;
       })}
+      <p className="note">How wide a zone is drawn: drag its right edge on the drawing. With a finger, tap the zone’s name there first.</p>
       <button type="button" className="btn" onClick={() => change(addZone(plan, { name: 'New zone', kind: 'console' }).edit)}>
         Add a zone
       </button>
@@ -84,24 +86,23 @@ function ZoneFacts({ plan, zone, at, last }: { readonly plan: Plan; readonly zon
 
 /** Where the zone stands in the row, and how wide: never narrower than what lies in it. */
 function Place({ plan, zone, at, last }: { readonly plan: Plan; readonly zone: Zone; readonly at: number; readonly last: number }) {
-  const drawn = useApp((s) => s.scene?.zones.find((z) => z.id === zone.id)?.box.w);
+  const drawn = useApp((s) => s.scene?.zones.find((z) => z.id === zone.id));
   const button = (face: string, what: string, enabled: boolean, act: () => void) => (
     <button type="button" className="btn" aria-label={what} disabled={!enabled} onClick={act}>
       {face}
     </button>
   );
-  const widen = (by: number) => change(setZone(plan, zone.id, { width: Math.min(RANGES.zones.width.max, Math.max(1, (drawn ?? 0) + by)) }));
-  const { width } = zone;
+  const widen = (by: number) => drawn && change(widthEdit(plan, drawn, drawn.box.w + by));
   return (
     <fieldset className="zone-place">
       <legend className="label">Place in the row, and width</legend>
       {button('←', `Move ${zone.name} to the left`, at > 0, () => change(moveZone(plan, zone.id, at - 1)))}
       {button('→', `Move ${zone.name} to the right`, at < last, () => change(moveZone(plan, zone.id, at + 1)))}
       {button('Wider', `Make ${zone.name} wider`, drawn !== undefined, () => widen(WIDTH_STEP))}
-      {/* Where its parts need more than the width that was chosen, there is nothing left to take away. */}
-      {button('Narrower', `Make ${zone.name} narrower`, width !== null && drawn !== undefined && width >= drawn, () => widen(-WIDTH_STEP))}
-      {width === null ? null : (
-        <button type="button" className="link" onClick={() => change(setZone(plan, zone.id, { width: null }))}>
+      {/* Where its parts need all of the width, there is nothing left to take away. */}
+      {button('Narrower', `Make ${zone.name} narrower`, drawn !== undefined && drawn.box.w > drawn.leastW, () => widen(-WIDTH_STEP))}
+      {zone.width === null || !drawn ? null : (
+        <button type="button" className="link" onClick={() => change(widthEdit(plan, drawn, null))}>
           As wide as its parts need
         </button>
       )}

@@ -9,6 +9,8 @@ export const ZONE = {
   /** Strip at the top with name and temperature; parts begin below it. */
   head: 80,
   minW: 170,
+  /** Widths are whole steps. */
+  step: 20,
   minH: 600,
   /** Room for wires right of the rightmost part and below the lowest. */
   padX: 40,
@@ -40,19 +42,21 @@ export function layZones(plan: Plan, locals: ReadonlyMap<string, LocalPart>): re
     needW.set(part.zone, Math.max(needW.get(part.zone) ?? 0, part.x + right));
     if (!local.onBar) bottom = Math.max(bottom, part.y + local.h);
   }
-  const up = (v: number) => Math.ceil(v / 20) * 20;
+  const up = (v: number) => Math.ceil(v / ZONE.step) * ZONE.step;
   const h = Math.max(ZONE.minH, up(ZONE.head + bottom + ZONE.padBottom + ZONE.foot));
   let x = 0;
   return zoneOrder(plan).map((id) => {
     const zone = plan.zones[id] as Plan['zones'][string];
     const title = textWidth(zone.name, 14, true) + 70;
-    const w = Math.max(ZONE.minW, up(title), zone.width === null ? 0 : up(zone.width), up((needW.get(id) ?? 0) + ZONE.padX));
+    const leastW = Math.max(ZONE.minW, up(title), up((needW.get(id) ?? 0) + ZONE.padX));
+    const w = Math.max(leastW, zone.width === null ? 0 : up(zone.width));
     const box = { x, y: 0, w, h };
     x += w;
     return {
       id,
       name: zone.name,
       box,
+      leastW,
       maxC: zone.maxC ?? zoneClimate(zone.kind).maxC,
       bar: { x: box.x + ZONE.barInset, y: h - ZONE.foot, w: w - 2 * ZONE.barInset, h: ZONE.barH },
     };

@@ -43,6 +43,8 @@ export interface PlacedZone {
   readonly id: Id;
   readonly name: string;
   readonly box: Box;
+  /** What its name and its parts need: it is never drawn narrower, u. */
+  readonly leastW: number;
   readonly maxC: number;
   /** The chassis bar at its foot. */
   readonly bar: Box;

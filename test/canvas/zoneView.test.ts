@@ -3,7 +3,7 @@ import { toScreen } from '../../src/canvas/camera.ts';
 import { zoneCamera, zoneShown } from '../../src/canvas/zoneView.ts';
 
 const VIEW = { w: 360, h: 540 };
-const zone = (id: string, x: number, w: number) => ({ id, name: id, box: { x, y: 0, w, h: 500 }, maxC: 60, bar: { x, y: 480, w, h: 8 } });
+const zone = (id: string, x: number, w: number) => ({ id, name: id, box: { x, y: 0, w, h: 500 }, leastW: 80, maxC: 60, bar: { x, y: 480, w, h: 8 } });
 const ZONES = [zone('a', 0, 90), zone('b', 90, 210), zone('c', 300, 500)];
 
 describe('one zone on a small screen', () => {
