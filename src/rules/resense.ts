@@ -1,5 +1,6 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { Draft } from '../plan/draft.ts';
+import type { End } from '../plan/types.ts';
 import { end, farEnd, movedEnd, onlyWire, sameEnd } from './build.ts';
 import { called } from './defineRule.ts';
 import { fusedLine } from './keyLine.ts';
@@ -13,12 +14,9 @@ import type { Repair } from './types.ts';
  */
 export function senseInstead(facts: Facts, sensor: Sensor, feeds: readonly PartView[]): Repair[] {
   const { led } = sensor;
-  if (!led) return [];
-  const first = led.resistors[0] ?? sensor.opto;
-  const towardsLine = (t: string): boolean => led.hops.find((h) => h.views.includes(first))?.to === netAt(facts, first, t);
-  const terminal = first === sensor.opto ? 'A' : ['1', '2'].find((t) => led.above.has(netAt(facts, first, t)) && towardsLine(t));
-  const wire = terminal === undefined ? null : onlyWire(facts.plan, first.part.id, terminal);
-  if (!wire) return [];
+  const at = lineEnd(facts, sensor);
+  const wire = at && onlyWire(facts.plan, at.part, at.terminal);
+  if (!led || !wire) return [];
   for (const feed of feeds) {
     const to = feed === led.supply.view ? null : fusedLine(facts, feed);
     if (!to) continue;
@@ -28,13 +26,23 @@ export function senseInstead(facts: Facts, sensor: Sensor, feeds: readonly PartV
         safe: false,
         edit: (plan) => {
           const row = plan.wires[wire.id];
-          if (!row || sameEnd(farEnd(row, first.part.id), to)) return null;
+          if (!row || sameEnd(farEnd(row, at.part), to)) return null;
           const draft = new Draft(plan);
-          draft.setWire(movedEnd(row, farEnd(row, first.part.id), end(to.part, to.terminal)));
+          draft.setWire(movedEnd(row, farEnd(row, at.part), end(to.part, to.terminal)));
           return draft.edit('repair.apply', 'Sense another line');
         },
       },
     ];
   }
   return [];
+}
+
+/** What of a sensor is joined to the line that it watches: the first resistor seen from there, else its LED. Null when nothing is. */
+export function lineEnd(facts: Facts, { opto, led }: Sensor): End | null {
+  if (!led) return null;
+  const first = led.resistors[0] ?? opto;
+  if (first === opto) return end(opto.part.id, 'A');
+  const next = led.hops.find((h) => h.views.includes(first))?.to;
+  const terminal = ['1', '2'].find((t) => led.above.has(netAt(facts, first, t)) && next === netAt(facts, first, t));
+  return terminal === undefined ? null : end(first.part.id, terminal);
 }

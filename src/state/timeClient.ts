@@ -28,6 +28,8 @@ export interface TimePort {
 const TASKS: readonly TimeTask[] = ['cycle', 'margins', 'weeks', 'spread', 'events'];
 /** A turn of the key that is no longer wanted may finish within this time; after it the worker is replaced, ms. */
 export const GRACE_MS = 1000;
+/** After an edit the plan is first left alone for so long, ms: who edits on wants the plain figures, not these. */
+export const QUIET_MS = 300;
 
 /** A worker of its own: what takes seconds must not keep the plain figures waiting. */
 export function spawnTimeWorker(): TimePort {
@@ -48,7 +50,7 @@ interface Running extends Asked {
 
 /**
  * Computes the tasks that somebody watches, anew whenever the plan (or the scenario) changes. The newest wins: what is
- * being computed for an older plan is given up.
+ * being computed for an older plan is given up. After an edit it lets the plain figures go first.
  * @returns a function that ends it.
  */
 export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): () => void {
@@ -57,6 +59,10 @@ export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): (
   const running = new Map<TimeTask, Running>();
   /** What was last asked, done or given up: not asked again by itself. */
   const settled = new Map<TimeTask, Asked>();
+  /** What is wanted as soon as the plan has been left alone. */
+  const waiting = new Map<TimeTask, Asked>();
+  let editedMs = Number.NEGATIVE_INFINITY;
+  let quiet: ReturnType<typeof setTimeout> | undefined;
   let grace: ReturnType<typeof setTimeout> | undefined;
 
   const patch = (task: TimeTask, more: Partial<AppState[TimeTask]>): void => app.setState(patchTask(app.getState(), task, more as never));
@@ -143,7 +149,7 @@ export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): (
       while (isStale) {
         isStale = false;
         for (const task of TASKS) if (running.has(task)) tendRunning(task);
-        for (const task of TASKS) if (!running.has(task)) ask(task);
+        for (const task of TASKS) if (!running.has(task)) tendIdle(task);
       }
     } finally {
       isLooking = false;
@@ -163,15 +169,32 @@ export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): (
     if (!wanted && app.getState()[task].busy) patch(task, { busy: false, share: 0 });
   };
 
-  const ask = (task: TimeTask): void => {
+  const tendIdle = (task: TimeTask): void => {
     const state = app.getState();
     const wanted = wantedOf(state, task);
-    if (!wanted) return;
+    const put = waiting.get(task);
+    if (!wanted) {
+      if (waiting.delete(task)) patch(task, { busy: false, share: 0 });
+      return;
+    }
+    if (put && sameAsked(put, wanted) && !state[task].busy) {
+      // Called off before it began.
+      waiting.delete(task);
+      settled.set(task, wanted);
+    }
     const last = settled.get(task);
     if (!last || !sameAsked(last, wanted)) {
+      if (isEdited()) {
+        waiting.set(task, wanted);
+        if (!state[task].busy) patch(task, { busy: true, share: 0, error: null });
+        return;
+      }
+      waiting.delete(task);
       send(task, wanted);
       return;
     }
+    // An edit was taken back before the task began.
+    if (waiting.delete(task)) patch(task, { busy: false, share: 1 });
     // Only the drawing has changed: the result is this plan's too.
     const { result, resultFor } = state[task];
     if (result && resultFor === last.plan && resultFor !== wanted.plan) {
@@ -180,7 +203,18 @@ export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): (
     }
   };
 
+  /** Was the plan edited only just now, or are its plain figures still to come? */
+  const isEdited = (): boolean => {
+    const left = editedMs + QUIET_MS - Date.now();
+    if (left > 0) {
+      clearTimeout(quiet);
+      quiet = setTimeout(look, left);
+    }
+    return left > 0 || app.getState().busy;
+  };
+
   const unsubscribe = app.subscribe((state, before) => {
+    if (state.plan && state.plan !== before.plan && !(before.plan && sameElectric(before.plan, state.plan))) editedMs = Date.now();
     if (state.plan?.id !== before.plan?.id) settled.clear();
     else if (state.plan && before.plan && state.plan !== before.plan) followPlan(app, before.plan, state.plan);
     look();
@@ -189,6 +223,7 @@ export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): (
   return () => {
     unsubscribe();
     clearTimeout(grace);
+    clearTimeout(quiet);
     dropPort();
   };
 }

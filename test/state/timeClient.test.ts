@@ -3,7 +3,7 @@ import { defaultScenario } from '../../src/analysis/time/scenario.ts';
 import type { KeyCycle, Spread } from '../../src/analysis/time/types.ts';
 import { movePart, setSetting } from '../../src/plan/edits.ts';
 import { type App, createApp } from '../../src/state/store.ts';
-import { attachTime, GRACE_MS, type TimePort, type TimeRequest } from '../../src/state/timeClient.ts';
+import { attachTime, GRACE_MS, QUIET_MS, type TimePort, type TimeRequest } from '../../src/state/timeClient.ts';
 import type { TimeTask } from '../../src/state/types.ts';
 import { smallPlan } from '../plan/laws.ts';
 import { bench } from '../rules/plans.ts';
@@ -38,7 +38,11 @@ let workers: FakeTimeWorker[];
 let app: App;
 let detach: () => void;
 const worker = (): FakeTimeWorker => workers.at(-1) as FakeTimeWorker;
-const rate = (value: number): void => edit(app, (p) => setSetting(p, ids.fuse, 'ratingA', value));
+/** An edit, and then the plan is left alone. */
+const rate = (value: number): void => {
+  edit(app, (p) => setSetting(p, ids.fuse, 'ratingA', value));
+  vi.advanceTimersByTime(QUIET_MS);
+};
 const markOf = (task: TimeTask): unknown => (app.getState()[task].result as { mark?: string } | null)?.mark;
 
 beforeEach(() => {
@@ -100,6 +104,56 @@ describe('a task is computed while somebody watches it', () => {
     edit(app, (p) => movePart(p, ids.fuse, { x: 300, y: 90 }));
     expect(worker().of('weeks')).toHaveLength(1);
     expect(app.getState().weeks.resultFor).toBe(planOf(app));
+  });
+});
+
+describe('the plain figures come first', () => {
+  const editOnly = (value: number): void => edit(app, (p) => setSetting(p, ids.fuse, 'ratingA', value));
+
+  it('of edits in quick succession only the last is computed, once the plan is left alone', () => {
+    app.getState().watch('cycle');
+    worker().answer('cycle');
+    for (const value of [10, 15, 20]) {
+      editOnly(value);
+      expect(app.getState().cycle.busy).toBe(true);
+      vi.advanceTimersByTime(QUIET_MS - 1);
+    }
+    expect(worker().of('cycle')).toHaveLength(1);
+    vi.advanceTimersByTime(1);
+    expect(worker().of('cycle')).toHaveLength(2);
+    expect(worker().last('cycle').plan).toBe(app.getState().plan);
+  });
+
+  it('nothing is asked while they are being worked out', () => {
+    app.getState().watch('margins');
+    worker().answer('margins');
+    editOnly(10);
+    app.setState({ busy: true });
+    vi.advanceTimersByTime(5 * QUIET_MS);
+    expect(worker().of('margins')).toHaveLength(1);
+    app.setState({ busy: false });
+    expect(worker().of('margins')).toHaveLength(2);
+  });
+
+  it('a moved moment of the turn of the key does not wait', () => {
+    app.getState().watch('cycle');
+    worker().answer('cycle');
+    app.getState().setScenario({ keyOffS: 33 });
+    expect(worker().of('cycle')).toHaveLength(2);
+  });
+
+  it('what is called off, or watched no more, before it began is not computed', () => {
+    const end = app.getState().watch('margins');
+    app.getState().watch('weeks');
+    worker().answer('margins');
+    worker().answer('weeks');
+    editOnly(10);
+    app.getState().cancel('weeks');
+    end();
+    vi.advanceTimersByTime(QUIET_MS);
+    expect(worker().of('weeks')).toHaveLength(1);
+    expect(worker().of('margins')).toHaveLength(1);
+    expect(app.getState().margins.busy).toBe(false);
   });
 });
 

@@ -3,6 +3,7 @@ import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { type Held, heldComputers } from '../holders.ts';
 import { carriedBy } from '../storeHold.ts';
 import { stopNeedS } from '../supplyHold.ts';
+import { switchIntoKeyLine } from '../switchEdits.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('switch-cuts-running-computer', 'F11');
@@ -19,6 +20,10 @@ export const switchCutsRunningComputer = defineRule({
     const switches = facts.ofKind('master-switch').filter((v) => v.s.flag('closed'));
     return switches.length === 0 ? [] : heldComputers(facts).map((held) => judge(facts, held));
   },
+  repair: (finding, facts) => {
+    const cut = facts.parts.get(finding.related[0]?.id ?? '');
+    return cut ? switchIntoKeyLine(facts, cut) : [];
+  },
 });
 
 function judge(facts: Facts, held: Held): Verdict {
@@ -32,7 +37,7 @@ function judge(facts: Facts, held: Held): Verdict {
     subject,
     related: [part(cut.part.id)],
     what: `${called(cut)} sits in the supply of ${called(computer)}: switched off, it cuts the running computer at once, which needs ${plain(needS)} s to stop.`,
-    todo: 'Put the switch into the line that the key sensor and the hold relay watch, not into the supply.',
+    todo: 'Put the switch into the line that the key sensor and the hold relay watch, not into the supply; gold contacts suit the few milliamperes there.',
     figures: [{ label: 'needed', value: needS, unit: 's' }],
     state: 'RUN_CHARGING',
     band: null,
