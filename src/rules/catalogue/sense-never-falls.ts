@@ -61,11 +61,12 @@ function judge(facts: Facts, sensor: Sensor, led: LedCircuit): Verdict {
       'OFF_ASLEEP',
     );
   }
-  const late = (['RETAIN', ...OFF] as const).find(lit);
+  // A retained line that a door ends does fall; what no door ends falls by a timer alone.
+  const late = OFF.find(lit);
   if (!late) return fine(subject);
   return say(
     'advice',
-    `${called(sensor.opto)} watches ${called(feed)}, which is still live ${STATE_WORDS[late]}: the computer hears of key-off only when that ends, minutes later or when a door opens.`,
+    `${called(sensor.opto)} watches ${called(feed)}, which is still live in one of the states of an off key (${STATE_WORDS[late]}): the computer hears of key-off only when something’s time has run out.`,
     late,
   );
 }
