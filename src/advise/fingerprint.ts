@@ -12,13 +12,13 @@ export function fingerprint(text: string): string {
 
 /** Of all that the wiring sheet prints; ticks and stage do not make a sheet old. Takes the plan with its automatic values. */
 export function sheetPrint(filled: Plan): string {
-  const { ticks: _ticks, stage: _stage, nextSerial: _next, ...rest } = filled;
+  const { ticks: _ticks, stage: _stage, nextSerial: _next, given: _given, ...rest } = filled;
   return fingerprint(JSON.stringify(rest, (key, value: unknown) => (key === 'fitted' ? undefined : value)));
 }
 
-/** Of all that a file holds, save the ticks about papers and files themselves and the stage. */
+/** Of all that a file holds, save the ticks about papers and files themselves, the stage, and numbers given in other wirings. */
 export function filePrint(plan: Plan): string {
-  const { ticks, stage: _stage, ...rest } = plan;
+  const { ticks, stage: _stage, given: _given, ...rest } = plan;
   return fingerprint(
     JSON.stringify([
       rest,

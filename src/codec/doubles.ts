@@ -34,7 +34,11 @@ export function withoutDoubles(plan: Plan, kinds: ReadonlyMap<string, PartKind>)
 
   const numbers = wireNumbers(plan);
   const wires = Object.values(inOrder(plan.wires));
-  const newWires = renumbered(wires, new Set([...numbers.standing.values(), ...numbers.removed.values()]), 'W');
+  const newWires = renumbered(
+    wires,
+    new Set([...numbers.standing.values(), ...numbers.removed.values(), ...Object.keys(plan.given?.wires ?? {}).map(Number)]),
+    'W',
+  );
 
   const items = itemNumbers(plan, letterOf);
   const letterIn = (id: Id): string | null => letterOf((plan.parts[id]?.kind ?? plan.gone?.parts[id]?.kind) || '');
@@ -42,7 +46,7 @@ export function withoutDoubles(plan: Plan, kinds: ReadonlyMap<string, PartKind>)
   const parts = Object.values(inOrder(plan.parts));
   const newParts = new Map<Id, number>();
   for (const letter of new Set(parts.map((p) => letterOf(p.kind)))) {
-    const used = new Set<number>();
+    const used = new Set<number>(Object.keys(plan.given?.items[letter ?? ''] ?? {}).map(Number));
     for (const [id, n] of items.standing) if (letterIn(id) === letter) used.add(n);
     for (const [id, n] of items.removed) if (goneLetter(id) === letter) used.add(n);
     const mine = parts.filter((p) => letterOf(p.kind) === letter).map((p) => ({ id: p.id, number: p.item }));

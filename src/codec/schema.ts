@@ -122,6 +122,14 @@ const gone = z.strictObject({
   parts: z.record(id, z.strictObject({ kind: z.string().max(60), item: item.exactOptional() })),
 });
 
+/** A number as a key. */
+const count = z.string().regex(/^[1-9]\d{0,4}$/);
+const given = z.strictObject({
+  wires: z.record(count, id).meta(say('Wire by its number.')),
+  items: z.record(z.string().regex(/^[A-Z]{1,3}$/), z.record(count, id)).meta(say('Part by its number, by letter.')),
+  serial: z.int().min(0).meta(say('Serials below this are not given again.')),
+});
+
 const alternative = z.strictObject({
   of: z.string().min(1).max(64).meta(say('Id of the first plan.')),
   letter: z
@@ -182,6 +190,7 @@ export function planSchema(kinds: readonly PartKind[]) {
       stage: z.enum(STAGES).meta(say('Where the person stands in the job; absent = draw.')).exactOptional(),
       ticks: z.record(z.string().max(LONGEST.tick), z.literal(true)).meta(say('Lines of the job that are done, by key.')).exactOptional(),
       gone: gone.meta(say('What was removed: its numbers are not given again.')).exactOptional(),
+      given: given.meta(say('Numbers that any wiring of this plan has given; absent = there is one wiring only.')).exactOptional(),
       revisions: z.record(id, revision).meta(say('The build as it was on certain days.')).exactOptional(),
       nextSerial: z.int().min(1).meta(say('Next free number for ids; only grows.')),
     })

@@ -1,5 +1,5 @@
 import { compareIds } from '../plan/ids.ts';
-import type { End, Gone, Part, Plan, Revision, Run, Tables, Vehicle, Wire, Zone } from '../plan/types.ts';
+import type { End, Given, Gone, Part, Plan, Revision, Run, Tables, Vehicle, Wire, Zone } from '../plan/types.ts';
 
 /** Ending of a plan's file name. */
 export const SUFFIX = '.plan.json';
@@ -26,6 +26,7 @@ export function writePlan(plan: Plan): string {
     ...(plan.stage === undefined ? [] : [['stage', one(plan.stage)] as const]),
     ...(plan.ticks === undefined ? [] : [['ticks', lines(sorted(plan.ticks))] as const]),
     ...(plan.gone === undefined ? [] : [['gone', one(goneOf(plan.gone))] as const]),
+    ...(plan.given === undefined ? [] : [['given', one(givenOf(plan.given))] as const]),
     ...(plan.revisions === undefined
       ? []
       : [
@@ -97,6 +98,11 @@ function byId<T>(rows: Readonly<Record<string, T>>): (readonly [string, T])[] {
 
 function goneOf({ wires, parts }: Gone): unknown {
   return { wires: Object.fromEntries(byId(wires)), parts: Object.fromEntries(byId(parts).map(([id, { kind, item }]) => [id, { kind, item }])) };
+}
+
+/** Numbers stand in their order by themselves: they are whole. */
+function givenOf({ wires, items, serial }: Given): unknown {
+  return { wires, items: Object.fromEntries(sorted(items)), serial };
 }
 
 function revisionOf({ id, number, date, note, was }: Revision): unknown {

@@ -4,6 +4,7 @@ import { Section } from '../faces/Section.tsx';
 import { Term } from '../faces/Term.tsx';
 import { TypedField } from '../faces/TypedField.tsx';
 import { setWire, type WirePatch } from '../plan/edits.ts';
+import { isOthers } from '../plan/given.ts';
 import { movingRuns } from '../plan/lengths.ts';
 import { wireNumbers } from '../plan/numbers.ts';
 import type { ColourCode, Wire } from '../plan/types.ts';
@@ -97,6 +98,8 @@ export function WireSettings({ wire }: { readonly wire: Wire }) {
           if (!Number.isInteger(value) || value < 1 || value > 9999) return 'A wire number is a whole number from 1 to 9999.';
           const other = Object.values(results?.filled.wires ?? plan.wires).find((w) => w.id !== wire.id && w.number === value);
           if (other) return `Another wire already has number ${value}.`;
+          if (isOthers(plan, wire.id, value))
+            return `Number ${value} was given to another wire, here or in another wiring of this plan: a number is not given twice.`;
           const isSpent = [...wireNumbers(plan).removed].some(([id, number]) => id !== wire.id && number === value);
           return isSpent ? `Number ${value} was another wire’s, which is gone: a number is not given twice.` : set({ number: value });
         }}

@@ -22,7 +22,7 @@ export class Draft {
   }
 
   newId(letter: 'p' | 'w' | 'z' | 'r'): Id {
-    const serial = this.head.nextSerial;
+    const serial = Math.max(this.head.nextSerial, this.plan.given?.serial ?? 0);
     this.head = { ...this.head, nextSerial: serial + 1 };
     return `${letter}${serial}`;
   }

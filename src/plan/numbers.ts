@@ -8,12 +8,22 @@ interface Bearer {
   readonly number?: number | undefined;
 }
 
+/** Ids by numbers that are spent. */
+type Spent = Readonly<Record<string, Id>>;
+const NOTHING: Spent = {};
+
 /**
  * Numbers 1, 2, 3 ... in the order of making, round the fixed ones. What was removed keeps its number, so that nothing
  * behind it moves up and nothing new is called by an old name.
+ * @param spent numbers given in any wiring of the plan: each stays with its id, and no other gets it
  * @param late come after all others: what they were called before went with their former kind
  */
-function numbered(standing: readonly Bearer[], removed: readonly Bearer[], late: ReadonlySet<Id>): { standing: Map<Id, number>; removed: Map<Id, number> } {
+function numbered(
+  standing: readonly Bearer[],
+  removed: readonly Bearer[],
+  spent: Spent,
+  late: ReadonlySet<Id>,
+): { standing: Map<Id, number>; removed: Map<Id, number> } {
   const out = { standing: new Map<Id, number>(), removed: new Map<Id, number>() };
   const taken = new Set<number>();
   const open: { readonly id: Id; readonly into: Map<Id, number>; readonly late: boolean }[] = [];
@@ -31,10 +41,20 @@ function numbered(standing: readonly Bearer[], removed: readonly Bearer[], late:
       taken.add(number);
     }
   }
+  const had = new Map<Id, number>();
+  for (const [text, id] of Object.entries(spent)) {
+    const number = Number(text);
+    // Typed for another one since then: it has that number.
+    if (!taken.has(number) && number < (had.get(id) ?? Number.POSITIVE_INFINITY)) had.set(id, number);
+  }
+  for (const text of Object.keys(spent)) taken.add(Number(text));
   let next = 1;
   for (const { id, into } of open.sort((a, b) => Number(a.late) - Number(b.late) || compareIds(a.id, b.id))) {
-    while (taken.has(next)) next++;
-    into.set(id, next++);
+    const own = had.get(id);
+    if (own === undefined) {
+      while (taken.has(next)) next++;
+      into.set(id, next++);
+    } else into.set(id, own);
   }
   return out;
 }
@@ -45,7 +65,7 @@ const NONE: ReadonlySet<Id> = new Set();
 export function wireNumbers(plan: Plan): { readonly standing: ReadonlyMap<Id, number>; readonly removed: ReadonlyMap<Id, number> } {
   const wires = Object.values(plan.wires).filter((w) => w.owner === 'build' || w.number !== undefined);
   const gone = Object.entries(plan.gone?.wires ?? {}).map(([id, number]) => ({ id, number: number === 0 ? undefined : number }));
-  return numbered(wires, gone, NONE);
+  return numbered(wires, gone, plan.given?.wires ?? NOTHING, NONE);
 }
 
 /**
@@ -75,8 +95,8 @@ export function itemNumbers(
     mine.standing.push({ id: part.id, number: mine.late.has(part.id) ? undefined : part.item });
   }
   const out = { standing: new Map<Id, number>(), removed: new Map<Id, number>() };
-  for (const { standing, removed, late } of lots.values()) {
-    const numbers = numbered(standing, removed, late);
+  for (const [letter, { standing, removed, late }] of lots) {
+    const numbers = numbered(standing, removed, plan.given?.items[letter] ?? NOTHING, late);
     for (const [id, n] of numbers.standing) out.standing.set(id, n);
     for (const [id, n] of numbers.removed) out.removed.set(id, n);
   }

@@ -148,6 +148,8 @@ export interface Plan {
   readonly ticks?: Readonly<Record<string, true>>;
   /** What was removed and keeps its number for good. Absent = nothing yet. */
   readonly gone?: Gone;
+  /** Numbers that any wiring of this plan has given. Absent = there is one wiring only. */
+  readonly given?: Given;
   /** States of the build to which people go back, by `v1`, `v2` ... Absent = none yet. */
   readonly revisions?: Readonly<Record<Id, Revision>>;
   /** Next free serial for new ids; only grows, so that ids and numbers are never reused. */
@@ -170,6 +172,19 @@ export interface Gone {
 }
 /** `item`: as typed or fixed; absent = it stood in the order of making. */
 export type GonePart = Pick<Part, 'kind' | 'item'>;
+
+/**
+ * Which wire or part has had a number in any wiring of the plan, so that no other gets it in any of them. Not part of the
+ * head: undo takes no number back.
+ */
+export interface Given {
+  /** Wire by its number. */
+  readonly wires: Readonly<Record<string, Id>>;
+  /** Part by its number, by letter: `F`, then the 2 of `F2`. */
+  readonly items: Readonly<Record<string, Readonly<Record<string, Id>>>>;
+  /** Serials below this were in use when the plan was copied: after undo they are not given again. */
+  readonly serial: number;
+}
 
 /** The build as it was on a day, with every automatic value as it was then. */
 export interface Revision {

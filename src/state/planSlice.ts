@@ -1,4 +1,6 @@
+import { letterOf } from '../analysis/views.ts';
 import { apply, invert, merge, sameTarget } from '../plan/apply.ts';
+import { keepCount } from '../plan/given.ts';
 import { beyondLimits } from '../plan/limitsCheck.ts';
 import type { Edit, Id, Plan } from '../plan/types.ts';
 import { misfitOfKinds } from './fits.ts';
@@ -41,7 +43,7 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
       return;
     }
     lastEditAt = Number.NEGATIVE_INFINITY;
-    set({ plan: done.plan, past, future, provisional: null, ...still(done.plan, get()) });
+    set({ plan: keepCount(done.plan, plan, letterOf), past, future, provisional: null, ...still(done.plan, get()) });
   };
 
   const fresh = (plan: Plan | null, past: readonly Edit[]): Partial<AppState> => {
@@ -84,7 +86,7 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
       if (misfit !== null) return { ok: false, reason: misfit };
       const past = remember(edit);
       lastEditAt = now();
-      set({ plan: done.plan, past, future: [], provisional: null, ...still(done.plan, get()) });
+      set({ plan: keepCount(done.plan, plan, letterOf), past, future: [], provisional: null, ...still(done.plan, get()) });
       return { ok: true };
     },
     undo() {

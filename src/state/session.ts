@@ -1,6 +1,8 @@
+import { letterOf as letterOfKind } from '../analysis/views.ts';
 import { partKinds } from '../parts/index.ts';
-import { alternativeTo, letterOf } from '../plan/alternatives.ts';
+import { alternativeTo, familyOf, letterOf } from '../plan/alternatives.ts';
 import { sameRow } from '../plan/equal.ts';
+import { readyToCopy } from '../plan/given.ts';
 import { emptyPlan, freshPlanId } from '../plan/new.ts';
 import type { Plan, Vehicle } from '../plan/types.ts';
 import { askWhichStays, ownCopy } from './apart.ts';
@@ -9,6 +11,7 @@ import { attachCopies } from './copies.ts';
 import { openFile as open, openText, planFrom, saveFile as save, type TextFile } from './files.ts';
 import { attachPrefs, deviceLook } from './prefs.ts';
 import { dropRescue, keepRescue, rescues, type TextStore } from './rescue.ts';
+import { siblings } from './siblings.ts';
 import { asKept, browserStorage, type KeptPlan, mayReplace, type PlanStorage, within } from './storage.ts';
 import type { App } from './store.ts';
 import { app } from './store.ts';
@@ -76,7 +79,10 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
     // What stands there has been read, of whatever edition it is: this page may write over it.
     if (kept) autosave?.known(kept);
     if (kept && isCurrent(kept)) {
-      app.getState().load(kept.plan, kept.past);
+      const plan = await wirings.counted(kept.plan);
+      // What the other wirings have given is found anew each time: it alone is no reason to write.
+      autosave?.known({ ...kept, plan });
+      app.getState().load(plan, kept.past);
       app.setState({ future: kept.future });
       remember(id);
       return true;
@@ -86,8 +92,15 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
       return false;
     }
     // Written by another edition of this page: read it as a file, with its migrations; undo starts afresh.
-    return openText(app, JSON.stringify(kept.plan), 'The stored plan');
+    return openText(app, JSON.stringify(kept.plan), 'The stored plan', async (plan) => ({ plan: await wirings.counted(plan) }));
   };
+
+  const readKept = async (id: string): Promise<Plan | null> => {
+    const kept = asKept(await within(OPEN_PATIENCE_MS, storage.read(id)).catch(() => null));
+    if (!kept || isCurrent(kept)) return kept?.plan ?? null;
+    return planFrom(JSON.stringify(kept.plan));
+  };
+  const wirings = siblings(app, readKept, refreshList, () => autosave);
 
   const behind = askWhichStays({
     app,
@@ -136,11 +149,13 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
           const { plan } = kept;
           if (app.getState().plan?.id === plan.id) remember(plan.id);
           if (rescue && !autosave?.unsaved()) dropRescue(rescue, kept);
+          if (plan.given) channel?.postMessage({ type: 'kept', plan: plan.id, family: familyOf(plan) });
           void refreshList().catch(() => undefined);
         },
       });
       ends.push(autosave.stop);
-      if (channel) ends.push(attachTabs(app, channel, crypto.getRandomValues(new Uint32Array(2)).join('-')));
+      if (channel)
+        ends.push(attachTabs(app, channel, crypto.getRandomValues(new Uint32Array(2)).join('-'), () => void wirings.recount().catch(() => undefined)));
       ends.push(
         app.subscribe((state, before) => {
           if (before.plan && !state.plan) remember(null);
@@ -151,9 +166,7 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
     },
     async peek(id) {
       await autosave?.flush();
-      const kept = asKept(await within(OPEN_PATIENCE_MS, storage.read(id)).catch(() => null));
-      if (!kept || isCurrent(kept)) return kept?.plan ?? null;
-      return planFrom(JSON.stringify(kept.plan));
+      return readKept(id);
     },
     async tryAnother() {
       await autosave?.flush();
@@ -164,11 +177,14 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
         tell('Another wiring is kept beside this one, and this browser keeps nothing at the moment. Save the plan as a file first.');
         return false;
       }
-      const copy = alternativeTo(plan, plans);
+      const first = readyToCopy(plan, letterOfKind);
+      const copy = alternativeTo(first, plans);
       if (!copy) {
         setNotice({ kind: 'problem', text: 'There are wirings up to Z. Delete one that you no longer need.' });
         return false;
       }
+      app.setState({ plan: first });
+      await autosave?.flush();
       load(copy);
       setNotice({ kind: 'info', text: `This is wiring ${letterOf(copy)}, a copy of ${letterOf(plan)}. Change it; ${letterOf(plan)} stays as it is.` });
       return true;
@@ -189,10 +205,11 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
       if (!autosave) return { plan };
       await autosave.flush();
       const kept = asKept(await within(OPEN_PATIENCE_MS, storage.read(plan.id)).catch(() => null));
-      if (!kept) return { plan };
-      if (sameRow(kept.plan, plan)) {
+      if (!kept) return { plan: await wirings.counted(plan) };
+      // Numbers given in other wirings make no other plan of it.
+      if (sameRow({ ...kept.plan, given: null }, { ...plan, given: null })) {
         autosave.known(kept);
-        return { plan };
+        return { plan: await wirings.counted(kept.plan) };
       }
       return {
         plan: { ...plan, id: freshPlanId() },

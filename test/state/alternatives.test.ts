@@ -1,15 +1,18 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Results } from '../../src/advise/types.ts';
 import type { WorstMargin } from '../../src/analysis/time/types.ts';
-import { movePart, setHead } from '../../src/plan/edits.ts';
+import { writePlan } from '../../src/codec/index.ts';
+import { addWire, movePart, setHead } from '../../src/plan/edits.ts';
+import { wireNumbers } from '../../src/plan/numbers.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { WRITE_MS } from '../../src/state/autosave.ts';
+import { openFile } from '../../src/state/files.ts';
 import { type OtherPort, type OtherRequest, workOutOther } from '../../src/state/otherClient.ts';
 import { createSession, type Session } from '../../src/state/session.ts';
 import type { KeptPlan } from '../../src/state/storage.ts';
 import { type App, createApp } from '../../src/state/store.ts';
 import { smallPlan } from '../plan/laws.ts';
-import { edit, FakeStorage, SECOND } from './fakes.ts';
+import { edit, FakeChannels, FakeStorage, SECOND } from './fakes.ts';
 
 const { plan: first, ids } = smallPlan();
 
@@ -51,9 +54,60 @@ describe('trying another wiring', () => {
     await session.tryAnother();
     edit(app, (p) => movePart(p, ids.fuse as string, { x: 500, y: 0 }));
     await vi.advanceTimersByTimeAsync(WRITE_MS);
-    expect(await session.peek('small')).toStrictEqual(first);
+    const { given, ...left } = (await session.peek('small')) as Plan;
+    expect(left).toStrictEqual(first);
+    expect(given?.wires).toEqual({ 1: ids.feedWire, 2: ids.loadWire });
     expect(open().alternative?.letter).toBe('B');
     expect(await session.peek('nowhere')).toBeNull();
+  });
+
+  it('gives no number that the other has given, in whichever order they are opened, also from a file and after undo', async () => {
+    const wire = (): number => {
+      const before = Object.keys(open().wires);
+      edit(app, (p) => addWire(p, { part: ids.fuse, terminal: '1' }, { part: ids.resistor, terminal: '2' }).edit);
+      const [id] = Object.keys(open().wires).filter((w) => !before.includes(w));
+      return wireNumbers(open()).standing.get(id as string) as number;
+    };
+    await session.tryAnother();
+    const b = open().id;
+    expect(wire()).toBe(3);
+    await session.openPlan('small');
+    expect(wire()).toBe(4);
+    app.getState().undo();
+    await session.openPlan(b);
+    // 4 is on record, though what had it is not there any more.
+    expect(wire()).toBe(5);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    const { changed } = storage.kept.get('small') as KeptPlan;
+    await vi.advanceTimersByTimeAsync(60_000);
+    await session.openPlan('small');
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(app.getState().saved).toBe('saved');
+    expect((storage.kept.get('small') as KeptPlan).changed, 'looking alone writes nothing').toBe(changed);
+
+    // An early file of A, opened where only B is kept: B has 3 and 5.
+    const text = writePlan({ ...first, id: 'small' });
+    await session.removePlan('small');
+    await openFile(app, { name: 'a.plan.json', size: text.length, text: async () => text }, session.place);
+    expect([wire(), wire()]).toEqual([4, 6]);
+  });
+
+  it('hears of the numbers that another tab gives in another wiring', async () => {
+    await session.tryAnother();
+    const b = open().id;
+    session.stop();
+    const channels = new FakeChannels();
+    const there = createApp();
+    const [here, other] = [createSession({ app, storage, channel: channels.open() }), createSession({ app: there, storage, channel: channels.open() })];
+    await here.start();
+    await other.start();
+    await other.openPlan('small');
+    await here.openPlan(b);
+    edit(there, (p) => addWire(p, { part: ids.fuse, terminal: '1' }, { part: ids.resistor, terminal: '2' }).edit);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    expect(open().given?.wires[3]).toBeDefined();
+    expect(app.getState().saved).toBe('saved');
+    for (const one of [here, other]) one.stop();
   });
 
   it('tells nothing of one that this edition of the page cannot read', async () => {
