@@ -20,7 +20,15 @@ describe('a file', () => {
     const head = { format: 'dashloom-plan', version: 1, id: 'a', title: 'a', note: '', nextSerial: 1 };
     const plan = { ...head, parts: {}, thresholds: {}, setAside: {}, ...rows, vehicle: full(keysOf(shape.vehicle)) } as unknown as Plan;
     const written = JSON.parse(
-      writePlan({ ...plan, alternative: { of: 'a', letter: 'B' }, stage: 'wire', ticks: { 'buy:x': true }, gone: { wires: {}, parts: {} }, given: { wires: {}, items: {}, serial: 1 }, revisions: {} }),
+      writePlan({
+        ...plan,
+        alternative: { of: 'a', letter: 'B' },
+        stage: 'wire',
+        ticks: { 'buy:x': true },
+        gone: { wires: {}, parts: {} },
+        given: { wires: {}, items: {}, serial: 1 },
+        revisions: {},
+      }),
     ) as Record<string, Record<string, unknown>>;
     expect(Object.keys(written).sort(), 'the plan itself').toEqual(Object.keys(shape).sort());
     expect(Object.keys(JSON.parse(writePlan(plan)) as object)).not.toContain('ticks');
