@@ -57,9 +57,11 @@ export function report(args: readonly string[]): Answer {
 }
 
 function output(plan: Plan, results: Results, args: readonly string[]): string {
-  if (args.includes('--json')) return `${JSON.stringify(reportJson(results), null, 1)}\n`;
-  if (!args.includes('--sheet')) return reportText(results);
+  const json = args.includes('--json');
+  if (!json && !args.includes('--sheet')) return reportText(results);
+  // Whoever asks for neither does not wait for calculations in time.
   const base = timeBaseOf(plan);
+  if (json) return `${JSON.stringify(reportJson(results, allEvents(base)), null, 1)}\n`;
   return sheetHtml(results, {
     paper: args.includes('--letter') ? 'Letter' : 'A4',
     date: new Date().toISOString().slice(0, 10),

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import type { EventReport } from '../../src/analysis/time/types.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { report, schema } from '../../src/report.ts';
 import { exitCode } from '../../src/sheet/report/counts.ts';
@@ -23,6 +24,13 @@ interface Json {
   readonly summary: Record<string, number>;
   readonly readings: readonly { state: string; band: string; terminalV: Record<string, number | null>; wireA: Record<string, number | null> }[];
   readonly wires: readonly { id: string; name: string | null; protection: { from: { maxA: number | null; unlimited: boolean; byPart: string | null } } }[];
+  readonly events: readonly {
+    profile: string;
+    outcome: string;
+    leastV: number | null;
+    mostV: number | null;
+    stress: readonly { part: string; kind: string; unit: string; peak: number | null; limit: number | null; share: number | null; atS: number | null }[];
+  }[];
   readonly arrivals: readonly { part: string; typical: readonly (number | null)[] }[];
 }
 
@@ -94,14 +102,68 @@ describe('as JSON', () => {
 
   it('holds no figure that JSON cannot carry', () => {
     expect(answer.out).not.toMatch(/NaN|Infinity/);
-    const open = JSON.parse(JSON.stringify(reportJson(results))) as Json;
+    const open = JSON.parse(JSON.stringify(reportJson(results, []))) as Json;
     expect(open.wires.find((w) => w.id === 'w21')?.protection.from).toEqual({ maxA: null, unlimited: true, byPart: null, byName: '' });
     expect(open.wires.find((w) => w.id === 'w20')?.name).toBeNull();
   });
 
+  describe('tells what the events of the supply do to each part', () => {
+    const demo = JSON.parse(report(['public/plans/mobile-library-van.plan.json', '--json']).out) as Json;
+    const event = (id: string) => demo.events.find((e) => e.profile === id)!;
+    const stress = (id: string, part: string, kind: string) => event(id).stress.find((s) => s.part === part && s.kind === kind)!;
+
+    it('each event of a 12 V vehicle that clamps, played to its end, the worst part first', () => {
+      expect(demo.events.map((e) => e.profile)).toEqual([
+        'starting',
+        'load-dump-b',
+        'jump-start',
+        'long-over-voltage',
+        'reversed-battery',
+        'pulse-1',
+        'pulse-2a',
+        'pulse-2b',
+      ]);
+      for (const e of demo.events) {
+        expect(e.outcome).toBe('done');
+        expect(e.stress.length).toBeGreaterThan(0);
+        const shares = e.stress.map((s) => s.share ?? Number.POSITIVE_INFINITY);
+        expect(shares).toEqual([...shares].sort((a, b) => b - a));
+      }
+    });
+
+    it('the supply as the standard has it: 35 V clamped (ISO 16750-2, read), 26 V jump start, 8.0 V in the dip of level I', () => {
+      expect(event('load-dump-b').mostV).toBeCloseTo(35, 0);
+      expect(event('jump-start').mostV).toBeCloseTo(26, 0);
+      expect(event('starting').leastV).toBeCloseTo(8, 0);
+    });
+
+    it('peak, limit and share: the bulk capacitor’s 50 V meet nearly all of 35 V, the sense resistor takes (26 V − 1.1 V)² / 2.2 kΩ', () => {
+      const bulk = stress('load-dump-b', 'p21', 'capacitor');
+      expect(bulk).toMatchObject({ unit: 'V', limit: 50 });
+      expect(bulk.peak! / 35).toBeGreaterThan(0.97);
+      expect(bulk.peak! / 35).toBeLessThan(1);
+      expect(bulk.share).toBeCloseTo(bulk.peak! / 50, 9);
+      const sense = stress('jump-start', 'p14', 'resistor');
+      expect(sense.unit).toBe('W');
+      expect(Math.abs(sense.peak! - (26 - 1.1) ** 2 / 2200)).toBeLessThan(0.02 * 0.28);
+      expect(sense.share).toBeCloseTo(sense.peak! / sense.limit!, 9);
+    });
+
+    it('a share without end is none: 5 V that fall to nothing', () => {
+      const [one] = demo.events;
+      const dead = {
+        ...one,
+        supply: { tS: new Float64Array([0, 1]), volts: new Float64Array([12, 0]) },
+        stress: [{ part: 'p27', kind: 'five low', unit: 'V', peak: 0, limit: 4.6, share: Number.POSITIVE_INFINITY, atS: 1 }],
+      } as unknown as EventReport;
+      const { events } = JSON.parse(JSON.stringify(reportJson(results, [dead]))) as Json;
+      expect(events[0]).toMatchObject({ leastV: 0, mostV: 12, stress: [{ peak: 0, share: null }] });
+    });
+  });
+
   it('counts findings by level, those set aside too', () => {
     const two = { ...results, report: { ...results.report, findings: [finding, { ...finding, level: 'hazard' as const }] } };
-    const { summary } = JSON.parse(JSON.stringify(reportJson(two))) as Json;
+    const { summary } = JSON.parse(JSON.stringify(reportJson(two, []))) as Json;
     expect(summary).toMatchObject({ hazards: 1, faults: 0, advice: 1, looked: 61, cannotTell: 1, hazardsUntold: 1 });
   });
 });

@@ -1,4 +1,5 @@
 import type { Results } from '../../advise/types.ts';
+import type { EventReport } from '../../analysis/time/types.ts';
 import type { EndProtection, Reading, ReadingIndex } from '../../analysis/types.ts';
 import { type Context, contextOf, wireName } from '../context.ts';
 import { countsOf } from './counts.ts';
@@ -9,8 +10,9 @@ type Figure = number | null;
 /**
  * Everything computed, as plain JSON. Volts are to battery negative, amps along a wire positive from -> to; SI units,
  * named in the keys. The shape is described in DEVELOPERS.md; `version` grows when a key changes its meaning.
+ * @param played events of the supply, for the plan that the results belong to
  */
-export function reportJson(results: Results): object {
+export function reportJson(results: Results, played: readonly EventReport[]): object {
   const context = contextOf(results);
   const { analysis, report, reasons } = results;
   return {
@@ -27,6 +29,7 @@ export function reportJson(results: Results): object {
     parked: finite(analysis.parked),
     loads: analysis.loads.map((l) => ({ ...l, amps: l.amps.map(figure), watts: l.watts.map(figure) })),
     pins: analysis.pins.map((p) => ({ ...p, volts: p.volts.map(figure) })),
+    events: played.map(eventJson),
     dependsOnHistory: analysis.dependsOnHistory,
     findings: report.findings,
     setAside: report.aside.map(({ card, reason }) => ({ key: card.key, rule: card.rule, code: card.code, level: card.level, reason })),
@@ -60,6 +63,11 @@ function wires(context: Context): object[] {
 
 function end(p: EndProtection): object {
   return { maxA: figure(p.maxA), unlimited: p.maxA === Number.POSITIVE_INFINITY, byPart: p.byPart, byName: p.byName };
+}
+
+/** The supply's own curve is told by its least and most. */
+function eventJson({ supply, stress, ...event }: EventReport): object {
+  return { ...event, leastV: figure(Math.min(...supply.volts)), mostV: figure(Math.max(...supply.volts)), stress: stress.map(finite) };
 }
 
 function readingJson(index: ReadingIndex, reading: Reading): object {
