@@ -154,18 +154,19 @@ function dropBudgets(graph: Graph, currents: DesignCurrents, natures: readonly N
   const feed = treeFrom(graph, feeds, lengthOf);
   const back = treeFrom(graph, grounds, lengthOf);
   const budgets = new Map<Id, number>();
+  const peakA = currents.wirePeakA();
   for (const c of consumers(graph)) {
     const out = pathBack(graph, feed, c.plus);
     const path = [...out, ...pathBack(graph, back, c.minus)];
     // A return is sized for the whole current of its load: what a screen or a second ground carries today may be gone tomorrow.
     const lastWire = out.map((e) => graph.edges[e]!.wire).find((w) => w !== null);
-    const ownA = lastWire ? (currents.wirePeakA.get(lastWire.id) ?? 0) : 0;
+    const ownA = lastWire ? (peakA.get(lastWire.id) ?? 0) : 0;
     const lengthM = path.reduce((sum, e) => sum + lengthOf(e), 0);
     const nominalV = natures[graph.net[c.plus]!]!.nominalV ?? 0;
     const volts = nominalV > 6 ? FEED_BUDGET * nominalV : nominalV > 4 ? RAIL5_BUDGET_V : Number.POSITIVE_INFINITY;
     for (const e of path) {
       const wire = graph.edges[e]!.wire;
-      const amp = wire ? Math.max(ownA, currents.wirePeakA.get(wire.id) ?? 0) : 0;
+      const amp = wire ? Math.max(ownA, peakA.get(wire.id) ?? 0) : 0;
       if (!wire || amp <= 1e-6 || lengthM === 0) continue;
       budgets.set(wire.id, Math.min(budgets.get(wire.id) ?? Number.POSITIVE_INFINITY, volts / (amp * lengthM)));
     }

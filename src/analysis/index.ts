@@ -29,7 +29,8 @@ export interface DesignCurrents {
   readonly natures: readonly NetNature[];
   readonly solver: Solver;
   readonly wireHeatA: ReadonlyMap<Id, number>;
-  readonly wirePeakA: ReadonlyMap<Id, number>;
+  /** Solved when it is first asked for. */
+  wirePeakA(): ReadonlyMap<Id, number>;
   readonly elementHeatA: ReadonlyMap<string, number>;
 }
 
@@ -43,14 +44,17 @@ export function designCurrents(plan: Plan, graph: Graph = buildGraph(plan), natu
   const solver = new Solver(graph, wireFigures(graph, basics));
   const up = upStates(solver);
   const heat = corner(solver, up, 'typical');
-  const peak = corner(solver, up, 'heavy');
+  let peakA: ReadonlyMap<Id, number> | null = null;
   return {
     graph,
     basics,
     natures: nature,
     solver,
     wireHeatA: wireAmps(solver, heat.reading),
-    wirePeakA: wireAmps(solver, peak.reading),
+    wirePeakA: () => {
+      peakA ??= wireAmps(solver, corner(solver, up, 'heavy').reading);
+      return peakA;
+    },
     elementHeatA: new Map(solver.index.elements.map((e, i) => [e, Math.abs(heat.reading.elementA[i]!) || 0])),
   };
 }
