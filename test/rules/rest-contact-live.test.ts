@@ -35,6 +35,18 @@ describe('changeover contact leaves the wrong thing live', () => {
     clean(b, RULE);
   });
 
+  it('a relay that picks one of two supplies gets one of them at 87a: it is fed there, and nothing hangs on it', () => {
+    const b = bench()
+      .cut('out', 'feed')
+      .part('k', 'relay', 'seat', { suppression: 'diode' })
+      .wire('fuse.2', 'k.87a', { lengthM: 2.1 })
+      .wire('senseFuse.2', 'k.87', { lengthM: 2.1 })
+      .wire('senseFuse.2', 'k.86', { lengthM: 2.3 })
+      .wire('k.85', 'converter.gnd', { lengthM: 0.3 })
+      .wire('k.30', 'guard.in', { lengthM: 0.2 });
+    clean(b, RULE);
+  });
+
   it('87 alone, or no relay: nothing to say', () => {
     quiet(changeover('87'), RULE);
     quiet(bench(), RULE);

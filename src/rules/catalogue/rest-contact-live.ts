@@ -3,6 +3,7 @@ import { wiresOn } from '../../plan/connect.ts';
 import type { VehicleState } from '../../plan/types.ts';
 import { end, movedEnd } from '../build.ts';
 import { called, defineRule, part, STATE_WORDS, verdicts, volts, wire } from '../defineRule.ts';
+import { railOver } from '../rails.ts';
 import { change } from '../taps.ts';
 import type { Verdict } from '../types.ts';
 
@@ -10,6 +11,7 @@ const { fine, found } = verdicts('rest-contact-live', 'J7');
 const PARKED: readonly VehicleState[] = ['OFF_ASLEEP', 'OFF_AWAKE'];
 /** What passes a signal on and takes next to nothing: being live is its job. */
 const SIGNAL: ReadonlySet<string> = new Set(['resistor', 'led', 'optocoupler', 'diode', 'capacitor']);
+const FORWARD = ['fuse', 'contact', 'conductor', 'diode'];
 /** What only passes on. */
 const PASSES: ReadonlySet<string> = new Set(['splice', 'blade-fuse']);
 
@@ -44,6 +46,8 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   const key = `${view.part.id}.87a`;
   if (!facts.isWired(key) || !facts.isWired(`${view.part.id}.30`)) return [];
   const subject = part(view.part.id);
+  // Fed at 87a, as where it picks one of two supplies, it passes the current on and leaves nothing live there.
+  if (railOver(facts, FORWARD, (v) => v === view).has(key)) return [fine(subject)];
   const live = PARKED.flatMap((state) => {
     const volt = facts.volts(key, state, 'high');
     return volt !== null && volt > facts.plan.vehicle.systemV / 2 && !facts.deviceOn(view.part.id, 'coil', state, 'high') ? [{ state, volt }] : [];
