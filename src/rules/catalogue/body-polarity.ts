@@ -1,10 +1,11 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { nodeName } from '../../analysis/graph.ts';
+import { wiresOn } from '../../plan/connect.ts';
 import { called, defineRule, part, verdicts } from '../defineRule.ts';
+import { insulated, shellFlag } from '../shells.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found, unknown } = verdicts('body-polarity', 'A19');
-/** Parts of the vehicle whose shell is its body. */
-const SHELLS: ReadonlySet<string> = new Set(['radio-aux', 'chassis-ground']);
 
 export const bodyPolarity = defineRule({
   id: 'body-polarity',
@@ -30,30 +31,55 @@ export const bodyPolarity = defineRule({
       }
     }
   },
+  repair: (finding, facts) => {
+    const view = facts.parts.get(finding.subject.id);
+    // How it is bolted is the person's to say.
+    return view ? insulated(view, false) : [];
+  },
 });
 
-/** Where the build's negative side, in a vehicle with positive ground, touches the body: our ground points, and shells that are joined to our 0 V. */
+/**
+ * Where the build's negative side, in a vehicle with positive ground, touches the body: ground points with a wire of ours, cases and shells
+ * of ours that are bolted to it, and the radio's screen, each when something of ours hangs on its 0 V.
+ */
 function onBody(facts: Facts): PartView[] {
   return [...facts.parts.values()].filter((view) => {
-    if (!SHELLS.has(view.kind.kind)) return false;
-    if (view.kind.kind === 'chassis-ground') return view.part.owner === 'build' && facts.isWired(`${view.part.id}.31`);
-    return [...facts.reach(`${view.part.id}.aux~0`, ['conductor']).keys()].some((key) => {
-      const at = facts.at(key);
-      return at !== null && at.view !== view && at.terminal.role === 'ground' && at.view.part.owner === 'build';
-    });
+    if (view.kind.kind === 'chassis-ground') return wiresOn(facts.plan, view.part.id, '31').some((w) => w.owner === 'build');
+    if (view.kind.kind !== 'radio-aux' && shellFlag(view) === null) return false;
+    return (view.facts.links ?? []).some((l) => l.b === '@chassis' && meetsOurs(facts, view, nodeName(view, l.a)));
+  });
+}
+
+/** Does a node lead, other than over the body, to the ground of another part of ours or to the battery's negative post? */
+function meetsOurs(facts: Facts, view: PartView, node: string): boolean {
+  return [...facts.reach(node, ['conductor'], (_, link) => link.b === '@chassis').keys()].some((key) => {
+    const at = facts.at(key);
+    return at !== null && at.view !== view && at.terminal.role === 'ground' && (at.view.part.owner === 'build' || at.view.kind.kind === 'battery');
   });
 }
 
 function joined(view: PartView): Verdict {
-  const shell = view.kind.kind !== 'chassis-ground';
+  const subject = part(view.part.id);
+  if (view.kind.kind === 'radio-aux') {
+    return found({
+      level: 'hazard',
+      subject,
+      what: `The body is battery positive, and the screen at ${called(view)} joins the computer’s 0 V to it.`,
+      todo: 'Isolate the sound lead, and let no metal shell of ours touch the body.',
+    });
+  }
+  if (view.kind.kind !== 'chassis-ground') {
+    return found({
+      level: 'hazard',
+      subject,
+      what: `The body is battery positive, and the metal case or shell of ${called(view)}, which touches the body, joins our negative side to it: a dead short through it.`,
+      todo: 'Mount it insulated, on plastic feet and bushes, and measure that it is apart from the body before anything is joined.',
+    });
+  }
   return found({
     level: 'hazard',
-    subject: part(view.part.id),
-    what: shell
-      ? `The body is battery positive, and the screen at ${called(view)} joins the computer’s 0 V to it.`
-      : `The body is battery positive, and ${called(view)} joins our negative side to it: a dead short.`,
-    todo: shell
-      ? 'Isolate the sound lead, and let no metal shell of ours touch the body.'
-      : 'Feed everything from an isolated converter, insulate every case and shell from the body, and bring the return to the battery’s negative post with a fuse of its own there.',
+    subject,
+    what: `The body is battery positive, and ${called(view)} joins our negative side to it: a dead short.`,
+    todo: 'Feed everything from an isolated converter, insulate every case and shell from the body, and bring the return to the battery’s negative post with a fuse of its own there.',
   });
 }

@@ -1,8 +1,8 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { nodeName } from '../../analysis/graph.ts';
 import { called, defineRule, part, verdicts } from '../defineRule.ts';
-import { typing } from '../fixes.ts';
 import { BODY, groundJoins, rooter } from '../groundJoins.ts';
+import { insulated, shellFlag } from '../shells.ts';
 import type { Repair } from '../types.ts';
 
 const { fine, found } = verdicts('computer-bonded-twice', 'H2');
@@ -34,7 +34,7 @@ export const computerBondedTwice = defineRule({
     }),
   repair: (finding, facts) => {
     const here = bonded(facts).find((b) => b.computer.part.id === finding.subject.id);
-    return here ? insulate(here.bonds) : [];
+    return here ? leaveOne(here.bonds) : [];
   },
 });
 
@@ -61,14 +61,10 @@ function bonded(facts: Facts): { computer: PartView; bonds: readonly PartView[] 
   });
 }
 
-/** Cases and shells can be mounted so that they touch nothing; a ground wire stays. */
-function insulate(bonds: readonly PartView[]): Repair[] {
-  const shells = bonds.filter((b) => b.kind.kind === 'computer' || b.kind.kind === 'camera');
+/** A case or shell is insulated; a ground wire stays. */
+function leaveOne(bonds: readonly PartView[]): Repair[] {
+  const shells = bonds.filter((b) => shellFlag(b) !== null);
   const kept = shells.length === bonds.length ? shells.slice(1) : shells;
   if (bonds.length - kept.length > 1) return [];
-  return kept.length === 1 ? [typing(kept[0]!.part.id, { [flagOf(kept[0]!)]: false }, `Mount ${called(kept[0]!)} insulated`, true)] : [];
-}
-
-function flagOf(view: PartView): string {
-  return view.kind.kind === 'camera' ? 'shellBonded' : 'caseBonded';
+  return kept.length === 1 ? insulated(kept[0]!, true) : [];
 }
