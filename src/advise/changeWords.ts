@@ -1,11 +1,13 @@
+import type { FieldDiff } from '../plan/diff.ts';
 import type { End, Part, Plan, Wire, Zone } from '../plan/types.ts';
 import { formatAmount } from '../trade/units.ts';
+import { factWords } from './factWords.ts';
 import { labelsOf, type Since } from './since.ts';
 import { type Both, type Names, type Unlike, unlikeParts, unlikeWires } from './unlike.ts';
 
 export interface ChangeLine {
   readonly what: 'added' | 'changed' | 'removed';
-  readonly kind: 'part' | 'wire' | 'zone';
+  readonly kind: 'part' | 'wire' | 'zone' | 'fact';
   readonly id: string;
   /** `W3`, `F1 Main fuse`, `Roof`. */
   readonly name: string;
@@ -13,7 +15,7 @@ export interface ChangeLine {
   readonly words: readonly string[];
 }
 
-/** Everything that changed, one line a thing: parts, wires, then zones. Runs show in the lengths of their wires. */
+/** Everything that changed, one line a thing: parts, wires, zones, then what figures rest on. Runs show in the lengths of their wires. */
 export function changeLines(filled: Plan, since: Since): readonly ChangeLine[] {
   const { diff, was } = since;
   const now = labelsOf(filled);
@@ -60,7 +62,13 @@ export function changeLines(filled: Plan, since: Since): readonly ChangeLine[] {
       }),
     ),
     ...diff.zones.removed.map((z) => zoneLine('removed', z)),
+    ...diff.head.flatMap((field) => factLine(field)),
   ];
+}
+
+function factLine(field: FieldDiff): ChangeLine[] {
+  const words = factWords(field);
+  return words ? [{ what: 'changed', kind: 'fact', id: field.field, name: words.name, words: [`${words.before} → ${words.after}`] }] : [];
 }
 
 const degrees = (c: unknown): string => (typeof c === 'number' ? `${c} °C` : 'as usual there');

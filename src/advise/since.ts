@@ -5,7 +5,7 @@ import type { Plan, Revision, Tables } from '../plan/types.ts';
 /** What a build is compared with, and what came of it. */
 export interface Since {
   readonly revision: Revision;
-  /** The build as it was: its rows in a plan of otherwise today's words. */
+  /** The build as it was: its rows and what it kept of the vehicle, in a plan of otherwise today's words. */
   readonly was: Plan;
   /** Only what matters at the vehicle. */
   readonly diff: PlanDiff;
@@ -24,7 +24,13 @@ export function changesSince(filled: Plan, number: number): Since | null {
 
 /** Nothing that matters at the vehicle is different. */
 export function isUnchanged({ diff }: Since): boolean {
-  return [diff.parts, diff.wires, diff.zones, diff.runs].every((t) => t.added.length + t.removed.length + t.changed.length === 0);
+  return diff.head.length === 0 && [diff.parts, diff.wires, diff.zones, diff.runs].every((t) => t.added.length + t.removed.length + t.changed.length === 0);
+}
+
+/** Said of a revision that kept no facts of the vehicle: whether they changed since cannot be told. */
+export function untold({ revision: { was, number } }: Since): string | null {
+  if (!was || (was.vehicle && was.thresholds)) return null;
+  return `Revision ${number} was made before revisions kept the facts of the vehicle and the plan’s own limits: whether those have changed cannot be told.`;
 }
 
 /** `F1 Main fuse` of every part of a plan, by id. */

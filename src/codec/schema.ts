@@ -42,6 +42,7 @@ const STAGES = keysOf<Stage>({ find: true, draw: true, buy: true, wire: true, te
 const BANDS = keysOf<Band>({ low: true, typical: true, high: true });
 
 const say = (description: string) => ({ description });
+const thresholds = z.record(z.string().max(100), z.number());
 /** No dot and no colon: readings are keyed `part.terminal` and `part:element`. */
 const id = z.string().regex(/^[A-Za-z][A-Za-z0-9_-]{0,31}$/);
 const note = z.string().max(LONGEST.note);
@@ -173,7 +174,10 @@ export function planSchema(kinds: readonly PartKind[]) {
     number: z.int().min(1),
     date: z.string().regex(/^\d{4}-\d{2}-\d{2}$/),
     note: z.string().max(LONGEST.revisionNote),
-    was: z.strictObject(tables).meta(say('The rows as they were; absent = let go to make room.')).exactOptional(),
+    was: z
+      .strictObject({ ...tables, vehicle: vehicle.exactOptional(), thresholds: thresholds.exactOptional() })
+      .meta(say('The rows as they were, with facts of the vehicle and limits; absent = let go to make room.'))
+      .exactOptional(),
   });
   return z
     .strictObject({
@@ -185,7 +189,7 @@ export function planSchema(kinds: readonly PartKind[]) {
       note: z.string().max(LONGEST.planNote),
       vehicle,
       ...tables,
-      thresholds: z.record(z.string().max(100), z.number()),
+      thresholds,
       setAside: z.record(z.string().max(200), z.string().max(LONGEST.reason)).meta(say('Findings and questions set aside, with the reason.')),
       stage: z.enum(STAGES).meta(say('Where the person stands in the job; absent = draw.')).exactOptional(),
       ticks: z.record(z.string().max(LONGEST.tick), z.literal(true)).meta(say('Lines of the job that are done, by key.')).exactOptional(),

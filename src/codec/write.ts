@@ -1,5 +1,5 @@
 import { compareIds } from '../plan/ids.ts';
-import type { End, Given, Gone, Part, Plan, Revision, Run, Tables, Vehicle, Wire, Zone } from '../plan/types.ts';
+import type { End, Given, Gone, Part, Plan, Revision, Run, Tables, Vehicle, Was, Wire, Zone } from '../plan/types.ts';
 
 /** Ending of a plan's file name. */
 export const SUFFIX = '.plan.json';
@@ -106,10 +106,14 @@ function givenOf({ wires, items, serial }: Given): unknown {
 }
 
 function revisionOf({ id, number, date, note, was }: Revision): unknown {
-  return { id, number, date, note, ...(was ? { was: tablesOf(was) } : {}) };
+  return { id, number, date, note, ...(was ? { was: { ...tablesOf(was), ...factsOf(was) } } : {}) };
 }
 
-function tablesOf({ zones, runs, parts, wires }: Tables): unknown {
+function factsOf({ vehicle, thresholds }: Was): object {
+  return { ...(vehicle ? { vehicle: ordered(vehicle, vehicleKeys) } : {}), ...(thresholds ? { thresholds: Object.fromEntries(sorted(thresholds)) } : {}) };
+}
+
+function tablesOf({ zones, runs, parts, wires }: Tables): object {
   const rows = <T extends object>(all: Readonly<Record<string, T>>, keys: readonly (keyof T & string)[]) =>
     Object.fromEntries(byId(all).map(([id, row]) => [id, ordered(row, keys)]));
   return { zones: rows(zones, zoneKeys), runs: rows(runs, runKeys), parts: rows(parts, partKeys), wires: rows(wires, wireKeys) };

@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import { changeLines } from '../advise/changeWords.ts';
-import { changesSince } from '../advise/since.ts';
+import { changesSince, untold } from '../advise/since.ts';
 import { letterOf } from '../analysis/views.ts';
 import { count } from '../faces/format.ts';
 import { today } from '../faces/today.ts';
@@ -124,6 +124,7 @@ function Changes({ number }: { readonly number: number }) {
   const since = filled ? changesSince(filled, number) : null;
   if (!filled || !since) return <p className="note">Being worked out …</p>;
   const lines = changeLines(filled, since);
+  const unknown = untold(since);
   return (
     <section aria-label={`Changed since revision ${number}`}>
       <h4>
@@ -137,6 +138,7 @@ function Changes({ number }: { readonly number: number }) {
           </li>
         ))}
       </ul>
+      {unknown === null ? null : <p className="note">{unknown}</p>}
     </section>
   );
 }

@@ -31,11 +31,11 @@ export interface PlanDiff {
   readonly wires: TableDiff<Wire>;
   readonly zones: TableDiff<Zone>;
   readonly runs: TableDiff<Run>;
-  /** Title, note, vehicle, thresholds, what was set aside, stage and ticks; empty when one side is tables alone. */
+  /** Title, note, vehicle, thresholds, what was set aside, stage and ticks; of a revision what it keeps of them. */
   readonly head: readonly FieldDiff[];
 }
 
-/** What is compared: a whole plan, or only its tables (a revision keeps no more). */
+/** What is compared: a whole plan, or its tables with what a revision keeps beside them. */
 export type Comparable = Tables & Partial<Pick<Plan, HeadKey>>;
 
 const HEAD_KEYS = ['title', 'note', 'vehicle', 'thresholds', 'setAside', 'stage', 'ticks'] as const satisfies readonly (keyof Plan)[];
@@ -43,6 +43,8 @@ type HeadKey = (typeof HEAD_KEYS)[number];
 
 /** Fields that say where something stands on the drawing and nothing about what is in the vehicle. */
 const DRAWN: ReadonlySet<string> = new Set(['x', 'y', 'turn', 'bends', 'order', 'width']);
+/** Fields of the head on which figures rest: facts of the vehicle, and the plan's own limits. */
+const RESTED_ON = /^(vehicle|thresholds)\./;
 /** Words and ticks that go along with a thing and leave it what it is. */
 const BESIDE: ReadonlySet<string> = new Set(['note', 'fitted', 'item']);
 
@@ -71,10 +73,16 @@ export function madeFields(row: ChangedRow<unknown>): readonly FieldDiff[] {
   return row.fields.filter((f) => !DRAWN.has(f.field) && !BESIDE.has(f.field));
 }
 
-/** The difference without rows that were only moved on the drawing, noted on or ticked; the head is left out. */
+/** The difference without rows that were only moved on the drawing, noted on or ticked; of the head what figures rest on. */
 export function madeDiff(diff: PlanDiff): PlanDiff {
   const made = <T>(table: TableDiff<T>): TableDiff<T> => ({ ...table, changed: table.changed.filter((row) => madeFields(row).length > 0) });
-  return { parts: made(diff.parts), wires: made(diff.wires), zones: made(diff.zones), runs: made(diff.runs), head: [] };
+  return {
+    parts: made(diff.parts),
+    wires: made(diff.wires),
+    zones: made(diff.zones),
+    runs: made(diff.runs),
+    head: diff.head.filter((f) => RESTED_ON.test(f.field)),
+  };
 }
 
 function tableDiff<T extends { readonly id: Id }>(before: Readonly<Record<Id, T>>, after: Readonly<Record<Id, T>>): TableDiff<T> {
@@ -101,12 +109,13 @@ function own<T>(table: Readonly<Record<Id, T>>, id: Id): T | undefined {
 }
 
 function headDiff(before: Comparable, after: Comparable): readonly FieldDiff[] {
-  const both = HEAD_KEYS.filter((key) => isWhole(before) && isWhole(after) && !sameRow(before[key], after[key]));
+  const whole = isWhole(before) && isWhole(after);
+  const both = HEAD_KEYS.filter((key) => whole || (before[key] !== undefined && after[key] !== undefined));
   const pick = (plan: Comparable) => Object.fromEntries(both.map((key) => [key, plan[key]]));
   return fieldDiffs(pick(before), pick(after));
 }
 
-/** A plan has a title, tables alone do not. */
+/** A plan has a title, a revision has none: what is absent there was not kept. */
 function isWhole(plan: Comparable): boolean {
   return plan.title !== undefined;
 }

@@ -2,7 +2,7 @@ import { Draft, patched } from './draft.ts';
 import { REVISIONS } from './limits.ts';
 import { itemNumbers, wireNumbers } from './numbers.ts';
 import { count } from './rows.ts';
-import type { Edit, Gone, Id, Part, Plan, Revision, Tables, Wire } from './types.ts';
+import type { Edit, Gone, Id, Part, Plan, Revision, Was, Wire } from './types.ts';
 
 export type Revised = { readonly ok: true; readonly edit: Edit; readonly number: number } | { readonly ok: false; readonly reason: string };
 
@@ -34,7 +34,8 @@ export function makeRevision(
   for (const wire of Object.values(plan.wires)) if (wire.owner === 'build') draft.setWire(patched<Wire>(wire, { number: wires[wire.id]?.number }));
   const gone = fixed(plan, letterOf);
   if (gone) draft.setHead({ gone });
-  const was: Tables = { zones: filled.zones, runs: filled.runs, parts, wires };
+  const { vehicle, thresholds } = plan;
+  const was: Was = { vehicle, thresholds, zones: filled.zones, runs: filled.runs, parts, wires };
   const revision: Revision = { id: `v${number}`, number, date, note: note.trim(), was };
   const letters = [...made, revision].reduce((sum, r) => sum + JSON.stringify(r).length, 0);
   if (letters > REVISIONS.letters) {

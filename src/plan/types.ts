@@ -195,8 +195,11 @@ export interface Revision {
   readonly date: string;
   readonly note: string;
   /** Absent = let go to make room: number, date and note stay. */
-  readonly was?: Tables;
+  readonly was?: Was;
 }
+
+/** What a revision keeps. Facts and limits are absent in revisions of older editions: those cannot tell whether they changed. */
+export type Was = Tables & Partial<Pick<Plan, 'vehicle' | 'thresholds'>>;
 
 /** The rows of a plan without anything else. */
 export type Tables = Pick<Plan, 'zones' | 'runs' | 'parts' | 'wires'>;

@@ -1,5 +1,5 @@
 import { changeLines } from '../advise/changeWords.ts';
-import { changesSince, isUnchanged, type Since } from '../advise/since.ts';
+import { changesSince, isUnchanged, type Since, untold } from '../advise/since.ts';
 import type { Primitive } from '../drawing/types.ts';
 import { revisionsOf } from '../plan/revisionEdits.ts';
 import type { Plan } from '../plan/types.ts';
@@ -34,7 +34,9 @@ export function changesSection(context: Context, since: Since): Html {
   const { number, date, note } = since.revision;
   const title = `Changed since revision ${number}`;
   const from = h`<p>Revision ${number} is of ${date}${note === '' ? '' : `: ${note}`}.</p>`;
-  if (isUnchanged(since)) return section(title, h`${from}<p>Nothing that matters at the vehicle has changed since then.</p>`);
+  const unknown = untold(since);
+  const gap = unknown === null ? '' : h`<p>${unknown}</p>`;
+  if (isUnchanged(since)) return section(title, h`${from}<p>Nothing that matters at the vehicle has changed since then.</p>${gap}`);
   const rows = changeLines(context.plan, since).map((line) => [
     markSvg(line.what),
     WORDS[line.what],
@@ -43,7 +45,7 @@ export function changesSection(context: Context, since: Since): Html {
   ]);
   return section(
     title,
-    h`${from}<p>On the drawing the same marks stand at what is ${LEGEND}; what stayed the same is grey. The wire and parts lists of this print hold only what is new or changed.</p>
+    h`${from}<p>On the drawing the same marks stand at what is ${LEGEND}; what stayed the same is grey. The wire and parts lists of this print hold only what is new or changed.</p>${gap}
 ${table('Changes', [{ title: '', kind: 'c' }, { title: '', widthMm: 18 }, { title: 'What', widthMm: 52 }, { title: 'Before → after, or where' }], rows)}`,
   );
 }

@@ -23,10 +23,10 @@ export function followSince(app: App, number: number, show: (state: Partial<Sinc
     if (results && resultsFor === plan) {
       const since = changesSince(results.filled, number);
       if (since) {
-        const { parts, wires } = since.diff;
+        const { parts, wires, head } = since.diff;
         const count = (what: 'added' | 'changed' | 'removed'): number => parts[what].length + wires[what].length;
         found = { since, wasScene: buildScene(since.was) };
-        show({ counts: { added: count('added'), changed: count('changed'), removed: count('removed') } });
+        show({ counts: { added: count('added'), changed: count('changed'), removed: count('removed'), facts: head.length } });
       }
     }
     if (!found || !scene) return;

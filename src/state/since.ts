@@ -8,8 +8,8 @@ import { app } from './store.ts';
 export interface SinceState {
   /** Revision with which the drawing is compared; null = the drawing shows everything alike. */
   readonly number: number | null;
-  /** Things that are new, changed and taken out; null until it has been worked out. */
-  readonly counts: { readonly added: number; readonly changed: number; readonly removed: number } | null;
+  /** Things that are new, changed and taken out, and facts and limits that are others now; null until it has been worked out. */
+  readonly counts: { readonly added: number; readonly changed: number; readonly removed: number; readonly facts: number } | null;
   readonly overlay: {
     /** The scene it belongs to. */
     readonly of: Scene;

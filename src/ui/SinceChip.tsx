@@ -35,6 +35,9 @@ export function SinceChip() {
             </svg>
             {counts.removed} taken out
           </span>
+          {counts.facts === 0 ? null : (
+            <span title="They are listed with the revisions of the job">{`${counts.facts} ${counts.facts === 1 ? 'fact or limit' : 'facts or limits'} changed`}</span>
+          )}
         </>
       ) : null}
       <button type="button" className="btn quiet" onClick={() => void showSince(null)}>

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { apply } from '../../src/plan/apply.ts';
 import { diffPlans, isSame, madeDiff } from '../../src/plan/diff.ts';
-import { addPart, movePart, removeItems, setHead, setPart, setSetting, setWire } from '../../src/plan/edits.ts';
+import { addPart, movePart, removeItems, setHead, setPart, setSetting, setThreshold, setVehicle, setWire } from '../../src/plan/edits.ts';
 import type { Edit, Id, Plan } from '../../src/plan/types.ts';
 import { nonsensePlan } from '../properties/arbitraries.ts';
 import { runs } from '../runs.ts';
@@ -49,6 +49,28 @@ describe('what differs between two plans', () => {
   it('compares tables alone, and then says nothing of the head', () => {
     const { zones, runs: ways, parts, wires } = plan;
     expect(isSame(diffPlans({ zones, runs: ways, parts, wires }, plan))).toBe(true);
+  });
+
+  it('of a revision compares what it keeps of the head, and nothing that it does not keep', () => {
+    const { zones, runs: ways, parts, wires, vehicle, thresholds } = plan;
+    let next = proven(plan, setHead(plan, { title: 'Other', note: 'New' }));
+    next = proven(next, setVehicle(next, { batteryAh: 90, engineOffH: 2 }));
+    next = proven(next, setThreshold(next, 'a.b', 0.05));
+    const was = { zones, runs: ways, parts, wires, vehicle, thresholds };
+    const fields = [
+      { field: 'thresholds.a.b', before: undefined, after: 0.05 },
+      { field: 'vehicle.batteryAh', before: 60, after: 90 },
+      { field: 'vehicle.engineOffH', before: undefined, after: 2 },
+    ];
+    expect(diffPlans(was, next).head.toSorted((a, b) => (a.field < b.field ? -1 : 1))).toEqual(fields);
+    expect(madeDiff(diffPlans(was, next)).head).toHaveLength(3);
+    // Of whole plans what figures rest on counts at the vehicle, title and note do not.
+    expect(
+      madeDiff(diffPlans(plan, next))
+        .head.map((f) => f.field)
+        .sort(),
+    ).toEqual(fields.map((f) => f.field));
+    expect(diffPlans({ zones, runs: ways, parts, wires, vehicle }, next).head.map((f) => f.field)).toEqual(['vehicle.batteryAh', 'vehicle.engineOffH']);
   });
 
   it('of a plan with itself, or with its copy, is nothing', () => {

@@ -111,6 +111,28 @@ describe('a revision', () => {
     expect(beyondLimits(revise(plan, filled))).toBeNull();
   });
 
+  it('keeps the facts of the vehicle and the plan’s own limits, also in a file', () => {
+    const { plan } = smallPlan();
+    let own = proven(plan, edits.setThreshold(plan, 'drop.feed', 0.02));
+    own = proven(own, edits.setVehicle(own, { batteryAh: 90, supplyV: { START: { low: 6, typical: 8, high: 10 } } }));
+    const next = proven(own, revise(own));
+    expect(next.revisions?.v1?.was).toMatchObject({ vehicle: own.vehicle, thresholds: { 'drop.feed': 0.02 } });
+    const read = readPlan(writePlan(next));
+    expect(read.ok && read.plan).toEqual(next);
+  });
+
+  it('of an older edition, without them, opens as it is', () => {
+    const { plan } = smallPlan();
+    const next = proven(plan, revise(plan));
+    const { vehicle: _, thresholds: __, ...was } = next.revisions!.v1!.was!;
+    const old = { ...next, revisions: { v1: { ...next.revisions!.v1!, was } } };
+    expect(writePlan(old)).not.toContain('"was":{"vehicle"');
+    const read = readPlan(writePlan(old));
+    expect(read).toStrictEqual({ ok: true, plan: old, notes: [] });
+    const wrong = { ...old, revisions: { v1: { ...old.revisions.v1, was: { ...was, thresholds: { x: 'much' } } } } } as unknown as Plan;
+    expect(readPlan(writePlan(wrong)).ok).toBe(false);
+  });
+
   it('never has the number of an earlier one, not even of one that was let go', () => {
     const { plan } = smallPlan();
     let now = proven(plan, revise(plan));

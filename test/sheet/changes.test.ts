@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { computeResults } from '../../src/advise/index.ts';
-import { changesSince, isUnchanged } from '../../src/advise/since.ts';
+import { changesSince, isUnchanged, untold } from '../../src/advise/since.ts';
 import { letterOf } from '../../src/analysis/views.ts';
 import { apply } from '../../src/plan/apply.ts';
-import { addPart, addWire, makeRevision, movePart, removeItems, setPart, setSetting, setWire } from '../../src/plan/edits.ts';
+import { addPart, addWire, makeRevision, movePart, removeItems, setPart, setSetting, setThreshold, setVehicle, setWire } from '../../src/plan/edits.ts';
 import type { Edit, Plan } from '../../src/plan/types.ts';
+import { limits } from '../../src/rules/limits.ts';
 import { sheetHtml } from '../../src/sheet/index.ts';
 import { demoPlan } from '../bench/largePlan.ts';
 
@@ -47,6 +48,33 @@ describe('the sheet of what changed since a revision', () => {
     expect(html).toContain('Nothing that matters at the vehicle has changed since then.');
     expect(rows(html, 'Wire list')).toEqual([]);
     expect(rows(html, 'Title block')[3]).toBe('Revision 1 of 2025-03-04: First build Shows only what changed since revision 1');
+  });
+
+  it('says what changed in the facts of the vehicle and the limits, with before and after', () => {
+    const { batteryAh } = first.vehicle;
+    const limit = limits.find((l) => l.unit === 'share' && first.thresholds[l.key] === undefined)!;
+    let now = edited(first, setVehicle(first, { batteryAh: batteryAh + 25, stopStart: true }));
+    now = edited(now, setThreshold(now, limit.key, 0.0415));
+    const results = computeResults(now);
+    expect(isUnchanged(changesSince(results.filled, 1)!)).toBe(false);
+    const html = sheetHtml(results, options);
+    const changes = rows(html, 'Changes');
+    expect(changes).toContain(`changed Battery capacity ${batteryAh} Ah → ${batteryAh + 25} Ah`);
+    expect(changes).toContain('changed Engine stops and restarts by itself no → yes');
+    expect(changes).toContain(`changed Limit: ${limit.title} ${Number((100 * limit.value).toPrecision(3))} % (default) → 4.15 %`);
+    expect(html).not.toContain('cannot be told');
+  });
+
+  it('a revision of an older edition kept none of them, and says that it cannot tell', () => {
+    const { vehicle: _, thresholds: __, ...was } = first.revisions!.v1!.was!;
+    const old: Plan = { ...first, revisions: { v1: { ...first.revisions!.v1!, was } } };
+    const now = edited(old, setVehicle(old, { batteryAh: 12 }));
+    const since = changesSince(computeResults(now).filled, 1)!;
+    expect(since.diff.head).toEqual([]);
+    expect(untold(since)).toContain('Revision 1 was made before');
+    const html = sheetHtml(computeResults(now), options);
+    expect(html).toContain('whether those have changed cannot be told');
+    expect(rows(html, 'Changes').join()).not.toContain('Battery capacity');
   });
 
   it('lists exactly what is new, changed and taken out, with before and after', () => {

@@ -1,0 +1,35 @@
+import { expect, test } from '@playwright/test';
+import { App } from './app.ts';
+import { smallPlan } from './plans.ts';
+
+test('what changed since a revision tells the facts of the vehicle and the limits, on screen and on the sheet', async ({ page }) => {
+  const app = new App(page);
+  await app.openPlan(smallPlan());
+  await page.getByRole('navigation', { name: 'Job line' }).getByRole('button', { name: /^Draw/ }).click();
+  const fold = page.locator('.revisions-fold');
+  await fold.locator('summary').click();
+  await fold.getByRole('button', { name: 'Make a revision' }).click();
+  await fold.getByRole('button', { name: 'Show what changed since' }).click();
+  await expect(page.locator('.since-chip')).toContainText('0 changed');
+
+  await app.openTab('Vehicle');
+  const battery = app.answers.getByRole('textbox', { name: 'Battery', exact: true });
+  await battery.fill('45');
+  await battery.press('Enter');
+  await app.answers.getByText('Limits, where practice differs').click();
+  const limit = app.answers.getByRole('textbox', { name: 'Lost on feed and return, the most' });
+  await limit.fill('4.5 %');
+  await limit.press('Enter');
+  await app.settled();
+  await expect(page.locator('.since-chip')).toContainText('2 facts or limits changed');
+
+  await page.getByRole('navigation', { name: 'Job line' }).getByRole('button', { name: /^Draw/ }).click();
+  if ((await fold.getAttribute('open')) === null) await fold.locator('summary').click();
+  const changes = page.getByRole('region', { name: 'Changed since revision 1' });
+  await expect(changes).toContainText('Changed Battery capacity: 90 Ah → 45 Ah');
+  await expect(changes).toContainText(/Changed Limit: Lost on feed and return, the most: [\d.]+ % \(default\) → 4.5 %/);
+
+  await page.getByRole('button', { name: 'Wiring sheet' }).click();
+  const sheet = page.frameLocator('iframe[title="Wiring sheet as it will print"]');
+  await expect(sheet.getByRole('table', { name: 'Changes' })).toContainText(/Battery capacity\s*90.Ah → 45.Ah/);
+});
