@@ -1,12 +1,20 @@
+import { BURNS_C, CHARS_C } from '../../trade/touch.ts';
+import { ownHeat } from '../ownHeat.ts';
+import { converters } from '../rails.ts';
 import type { Account } from './types.ts';
 
 /** Group K of the catalogue, "Heat": entries without a rule of their own. */
 export const GROUP_K: readonly Account[] = [
   {
     code: 'K3',
-    how: 'in rule',
-    rule: 'converter-overloaded',
-    reason: 'How warm a converter makes itself, P × R_th over the running temperature of its place, is one of the three limits on what it can give.',
+    how: 'checklist',
+    beside: 'converter-overloaded',
+    when: 'closing',
+    line: `With everything on for half an hour, measure the outside of each converter and regulator and add what high summer adds to its place: from ${BURNS_C} °C on bring it out of the reach of fingers, from ${CHARS_C} °C on out of the reach of foam, cloth and wires too.`,
+    reason:
+      'How hot a converter makes itself at its hottest spot is judged against what it bears. How warm that makes its outside, and whether a finger or foam meets it, stands in no drawing.',
+    // Where not even the hottest spot comes so far, no outside does.
+    applies: (facts) => converters(facts).some((c) => ownHeat(facts, c).hotC >= BURNS_C),
   },
   {
     code: 'K7',

@@ -5,7 +5,7 @@ export type ChecklistMoment = 'before' | 'wiring' | 'closing' | 'handing over';
 
 /**
  * What becomes of a catalogue entry that has no rule file of its own. Entries with a rule need no line: the rule's code
- * is its line. Together they must name every entry once, which a test demands.
+ * is its line, unless a plan shows only a part of what the entry asks. Together they must name every entry once, which a test demands.
  */
 export type Account =
   /** What no drawing can show: a line to tick on the wiring sheet, with the entry's own cautions. */
@@ -18,6 +18,8 @@ export type Account =
       readonly line: string;
       /** Why it is not computed. */
       readonly reason: string;
+      /** The rule that judges what of the entry a plan does show; the line is for the rest. */
+      readonly beside?: string;
       /** Printed only where the plan has what it speaks of; absent = always. */
       applies?(facts: Facts): boolean;
     }

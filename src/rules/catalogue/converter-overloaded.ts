@@ -2,6 +2,7 @@ import type { Facts } from '../../analysis/factsTypes.ts';
 import { junctionC } from '../../trade/formulas.ts';
 import { amps, called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
 import { allowedOutputA, swapConverter } from '../fixes.ts';
+import { lossW, ownHeat } from '../ownHeat.ts';
 import { type Converter, converters, outputA } from '../rails.ts';
 import type { Verdict } from '../types.ts';
 
@@ -39,7 +40,7 @@ function judge(facts: Facts, c: Converter): Verdict[] {
   const s = c.view.s;
   const ratedA = s.num('ratedA');
   const allowedA = allowedOutputA(ratedA, c.view.runningMaxC);
-  const hotC = junctionC(c.view.runningMaxC, lossW(s.num('setV'), heatA, s.num('etaFull')), s.num('rthKPerW'));
+  const { hotC } = ownHeat(facts, c);
   const figures = [
     { label: 'most drawn', value: peakA, unit: 'A' },
     { label: 'drawn for long', value: heatA, unit: 'A' },
@@ -69,9 +70,4 @@ function judge(facts: Facts, c: Converter): Verdict[] {
     );
   }
   return [fine(subject)];
-}
-
-/** What a converter turns to heat, W. */
-function lossW(volt: number, amp: number, eta: number): number {
-  return volt * amp * (1 / eta - 1);
 }

@@ -1,7 +1,7 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { Edit, Plan } from '../../plan/types.ts';
-import { junctionC } from '../../trade/formulas.ts';
 import { amps, called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
+import { ownHeat } from '../ownHeat.ts';
 import { type Converter, converters, outputA, vehicleRail } from '../rails.ts';
 import { change } from '../taps.ts';
 import type { Level, Verdict } from '../types.ts';
@@ -35,8 +35,7 @@ function judge(facts: Facts, c: Converter): Verdict[] {
   const { heatA } = outputA(facts, c);
   if (heatA < 1e-4) return [];
   const s = c.view.s;
-  const watt = Math.max(0, facts.corners.hiV - s.num('setV')) * heatA + facts.corners.hiV * s.num('quiescentA');
-  const hotC = junctionC(c.view.runningMaxC, watt, s.num('rthKPerW'));
+  const { watt, hotC } = ownHeat(facts, c);
   const limitC = Math.min(LIMIT_C, s.num('tjMaxC') - 10);
   const subject = part(c.view.part.id);
   if (hotC <= limitC) return [fine(subject)];
