@@ -23,9 +23,22 @@ describe('contact under-rated', () => {
     flagged(c, RULE, { level: 'advice', subject: c.id('relay'), repairs: 1 });
   });
 
+  it('either side of the rating, and of one and a half times as much: it carries 0.92 A', () => {
+    const rated = (contactA: number) => bench().set('relay', { contactA });
+    flagged(rated(0.9), RULE, { level: 'hazard', subject: rated(0.9).id('relay') });
+    flagged(rated(0.95), RULE, { level: 'advice', subject: rated(0.95).id('relay') });
+    flagged(rated(1.35), RULE, { level: 'advice', subject: rated(1.35).id('relay') });
+    clean(rated(1.42), RULE);
+  });
+
   it('a rocker printed for 14 V says nothing of 28 V', () => {
     const b = bench('24', { systemV: 24 }).into('feed', 'switch', 'master-switch', ['1', '2']);
     unsure(b, RULE, '28.8 V');
+  });
+
+  it('what is too much at 14 V is too much at 28 V: no printed voltage is needed to say so', () => {
+    const b = bench('24', { systemV: 24 }).into('feed', 'switch', 'master-switch', ['1', '2'], { dcA: 0.2 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('switch'), figures: { 'made for': 0.2 }, says: ['14 V'] });
   });
 
   it('a hold latch and a cut-out are contacts too', () => {

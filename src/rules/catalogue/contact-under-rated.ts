@@ -12,6 +12,9 @@ const RATINGS_A: readonly number[] = [3, 5, 10, 16, 20, 30, 40, 70];
 /** Charging volts over what is printed on a switch made for that system: 14 V for a 12 V vehicle. */
 const PRINTED = 1.1;
 
+/** What is printed on switches for a system, V. */
+const PRINTED_FOR = { 12: 14, 24: 28 } as const;
+
 /** Contacts of a kind: element and the two terminals that the current passes. */
 const CONTACTS: Readonly<Record<string, { readonly setting: string; readonly of: readonly { readonly element: string; readonly from: string }[] }>> = {
   relay: {
@@ -42,7 +45,10 @@ export const contactUnderRated = defineRule({
     if (!view || !contact) return [];
     const rating = RATINGS_A.find((a) => a >= IN_HAND * worstA(facts, view).amp);
     if (rating === undefined || rating <= view.s.num(contact.setting)) return [];
-    return [{ title: `Fit one for ${rating} A`, safe: true, edit: (plan) => setSettings(plan, view.part.id, { [contact.setting]: rating }) }];
+    const dcV = PRINTED_FOR[facts.plan.vehicle.systemV];
+    const volts = printedFor(facts, view) === null ? {} : { dcV };
+    const title = `Fit one for ${rating} A${'dcV' in volts ? ` at ${dcV} V` : ''}`;
+    return [{ title, safe: true, edit: (plan) => setSettings(plan, view.part.id, { [contact.setting]: rating, ...volts }) }];
   },
 });
 
@@ -52,17 +58,19 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   if (worst.amp <= 0) return [];
   const subject = part(view.part.id);
   const ratedA = view.s.num(contact.setting);
-  const volt = view.kind.kind === 'master-switch' ? chargeV(facts, view) : 0;
-  if (view.kind.kind === 'master-switch' && volt > PRINTED * view.s.num('dcV')) {
-    return [unknown(subject, `what ${called(view)} may switch at ${volt} V: its ${ratedA} A hold for ${view.s.num('dcV')} V`)];
+  const over = worst.amp > ratedA;
+  const printed = printedFor(facts, view);
+  // More than it may switch at fewer volts is more than it may switch here; less says nothing.
+  if (printed !== null && !over) {
+    return [unknown(subject, `what ${called(view)} may switch at ${printed.standsInV} V: its ${ratedA} A hold for ${printed.forV} V`)];
   }
   if (worst.amp * IN_HAND <= ratedA) return [fine(subject)];
-  const over = worst.amp > ratedA;
   return [
     found({
+      // Within its printed rating it does what it is sold for; the half in hand is a habit for the years.
       level: over ? 'hazard' : 'advice',
       subject,
-      what: `The contact of ${called(view)} is made for ${amps(ratedA)} and carries ${amps(worst.amp)}${over ? '' : `, with less in hand than the usual ${IN_HAND} times`}.`,
+      what: `The contact of ${called(view)} is made for ${amps(ratedA)}${printed === null ? '' : ` at ${printed.forV} V`} and carries ${amps(worst.amp)}${printed === null ? '' : ` at ${printed.standsInV} V`}${over ? '' : `, with less in hand than the usual ${IN_HAND} times`}.`,
       todo: `Fit one for ${amps(worst.amp * IN_HAND)} or more, printed for direct current.`,
       figures: [
         { label: 'carries', value: worst.amp, unit: 'A' },
@@ -87,6 +95,13 @@ function worstA(facts: Facts, view: PartView): { amp: number; at: Partial<Pick<P
   }
   // Leakage of open contacts is no current.
   return amp < 1e-6 ? { amp: 0, at: {} } : { amp, at };
+}
+
+/** The volts that a switch's rating is printed for and those that it stands in, where these are more; null where the rating holds. */
+function printedFor(facts: Facts, view: PartView): { readonly forV: number; readonly standsInV: number } | null {
+  if (view.kind.kind !== 'master-switch') return null;
+  const [forV, standsInV] = [view.s.num('dcV'), chargeV(facts, view)];
+  return standsInV > PRINTED * forV ? { forV, standsInV } : null;
 }
 
 /** Charging voltage of what a switch stands in, V. */
