@@ -138,7 +138,14 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
         await within(OPEN_PATIENCE_MS, refreshList());
       } catch {
         app.setState({ saved: 'off', started: true });
-        tell(OFF_TEXT);
+        app.getState().setNotice({ kind: 'problem', text: OFF_TEXT });
+        // There is nothing to save yet: the way out is offered once there is.
+        const unsubscribe = app.subscribe((state, before) => {
+          if (!state.plan || state.plan === before.plan || state.plan.id !== before.plan?.id) return;
+          unsubscribe();
+          tell(OFF_TEXT);
+        });
+        ends.push(unsubscribe);
         return;
       }
       autosave = attachAutosave(app, storage, {

@@ -166,8 +166,15 @@ describe('coming back', () => {
     await vi.advanceTimersByTimeAsync(OPEN_PATIENCE_MS);
     await started;
     expect(app.getState()).toMatchObject({ saved: 'off', started: true, notice: { text: OFF_TEXT } });
+    // Nothing to save yet, so nothing is offered; with the first edit there is.
+    expect(app.getState().notice?.action).toBeUndefined();
     app.getState().load(first);
+    app.getState().setNotice(null);
     title('A');
+    expect(app.getState().notice).toMatchObject({ text: OFF_TEXT, action: { label: 'Save as a file' } });
+    app.getState().setNotice(null);
+    title('B');
+    expect(app.getState().notice).toBeNull();
     await vi.advanceTimersByTimeAsync(5000);
     expect(app.getState().saved).toBe('off');
   });
