@@ -49,6 +49,28 @@ describe('coil without a spike killer', () => {
     flagged(b, RULE, { level: 'hazard', subject: b.id('k'), figures: { spike: 150.3 }, repairs: 1 });
   });
 
+  // Worked: (0.8 × 60 V − 16 V) × 81 Ω / 16 V = 162 Ω for the usual driver of 60 V; 16 V + 16 V / 81 Ω × 180 Ω = 51.6 V.
+  const outside = (ohm: number) =>
+    bench()
+      .part('k', 'relay', 'seat', { suppression: 'none' })
+      .part('driver', 'low-side-driver', 'seat')
+      .part('across', 'resistor', 'seat', { ohm, ratedW: 5 })
+      .wire('relay.87', 'k.86')
+      .wire('k.85', 'driver.out')
+      .wire('driver.gnd', 'converter.0v')
+      .wire('computer.11', 'driver.in')
+      .wire('across.1', 'k.86')
+      .wire('across.2', 'k.85');
+
+  it('a resistor outside must be as small as one inside: 150 Ω do at a driver of 60 V, 180 Ω and 10 kΩ do not', () => {
+    clean(outside(150), RULE);
+    const b = outside(180);
+    flagged(b, RULE, { level: 'hazard', subject: b.id('k'), figures: { spike: 16 + (16 / 81) * 180 * 1.05, 'resistor at most': 162 }, repairs: 1 });
+    const large = outside(10_000);
+    flagged(large, RULE, { level: 'hazard', subject: large.id('k'), repairs: 1 });
+    clean(outside(180).part('d', 'diode', 'seat', { type: '1n4007' }).wire('d.K', 'k.86').wire('d.A', 'k.85'), RULE);
+  });
+
   it('a timer without one throws it at its own transistor', () => {
     const b = bench().set('relay', { suppression: 'none' });
     flagged(b, RULE, { level: 'hazard', subject: b.id('relay'), repairs: 1 });

@@ -4,7 +4,7 @@ import { setSettings } from '../../plan/partEdits.ts';
 import { beside, end, newPart, newWire, SHORT_M } from '../build.ts';
 import { type CoilDriver, coilDriver, positiveSide } from '../coilDriver.ts';
 import { called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
-import { hopsOf, isResistor, netAt } from '../trace.ts';
+import { type Hop, hopsOf, isResistor, netAt } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('coil-without-spike-killer', 'J2');
@@ -52,9 +52,12 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   }
   if (!facts.isWired(`${view.part.id}.86`) || !facts.isWired(`${view.part.id}.85`)) return [];
   const driver = coilDriver(facts, view);
-  if (own === 'diode' || across(facts, view)) return [fine(subject)];
+  if (own === 'diode' || across(facts, view, (h) => h.link.type === 'diode' || h.link.type === 'clamp')) return [fine(subject)];
   const hiV = facts.corners.hiV * (view.s.num('coilV') < facts.plan.vehicle.systemV ? view.s.num('coilV') / facts.plan.vehicle.systemV : 1);
-  if (own === 'resistor') return [resistorVerdict(view, driver, hiV)];
+  const outside = across(facts, view, isResistor);
+  const inside = own === 'resistor' ? view.s.num('suppressionOhm') : Number.POSITIVE_INFINITY;
+  const ohm = Math.min(inside, outside === null ? Number.POSITIVE_INFINITY : outside.ohm * (1 + outside.views[0]!.s.num('tol')));
+  if (Number.isFinite(ohm)) return [resistorVerdict(view, driver, hiV, ohm)];
   return [
     found({
       level: driver ? 'hazard' : 'fault',
@@ -69,13 +72,12 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   ];
 }
 
-/** A built-in resistor is enough for a contact; a transistor wants it small. */
-function resistorVerdict(view: PartView, driver: CoilDriver | null, hiV: number): Verdict {
+/** A resistor is enough for a contact; a transistor wants it small. */
+function resistorVerdict(view: PartView, driver: CoilDriver | null, hiV: number, ohm: number): Verdict {
   const subject = part(view.part.id);
   if (!driver) return fine(subject);
   const coilOhm = view.s.num('coilOhm') * COIL_LEAST;
   const mostOhm = ((DRIVER_SHARE * driver.maxV - hiV) * coilOhm) / hiV;
-  const ohm = view.s.num('suppressionOhm');
   if (ohm <= mostOhm) return fine(subject);
   const spikeV = hiV + (hiV / coilOhm) * ohm;
   return found({
@@ -91,12 +93,10 @@ function resistorVerdict(view: PartView, driver: CoilDriver | null, hiV: number)
   });
 }
 
-/** Something outside that takes the spike: a diode, a clamp or a resistor between the coil's two nets. */
-function across(facts: Facts, view: PartView): boolean {
+/** Something of a kind outside between the coil's two nets; null when there is none. */
+function across(facts: Facts, view: PartView, is: (hop: Hop) => boolean): Hop | null {
   const [a, b] = [netAt(facts, view, '86'), netAt(facts, view, '85')];
-  return [...(hopsOf(facts).get(a) ?? [])].some(
-    (h) => h.to === b && !h.views.includes(view) && (h.link.type === 'diode' || h.link.type === 'clamp' || isResistor(h)),
-  );
+  return (hopsOf(facts).get(a) ?? []).find((h) => h.to === b && !h.views.includes(view) && is(h)) ?? null;
 }
 
 function diodeAcross(facts: Facts, view: PartView): Repair[] {
