@@ -32,6 +32,11 @@ describe('the body may be battery positive', () => {
     clean(sound, RULE);
   });
 
+  it('our wire on the vehicle’s own strap is no better than one on a screw of ours', () => {
+    const b = bench('strap', old).without('ground').wire('converter.gnd', 'strap.31', { lengthM: 3 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('strap'), says: ['dead short'] });
+  });
+
   // The catalogue’s own example: a van of 1960, the computer’s case bolted to its body.
   it('a metal case of ours on the body is a short through the case, a case on plastic feet is none', () => {
     const off = () => bench('off the body', old).without('ground').wire('converter.gnd', 'battery.-', { lengthM: 3 });
