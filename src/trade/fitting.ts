@@ -38,6 +38,8 @@ export const LOOP_M = 0.15;
 export const LEAST_ARC_A = 0.4;
 /** A typed length may fall short of the runs by this share; a string is no ruler. */
 export const LENGTH_SLACK = 0.05;
+/** What a small glass fuse is sure to break, A: the greater of a fixed current and a multiple of its rating (IEC 60127-2, low breaking capacity, from memory). */
+export const GLASS_BREAKS = { leastA: 35, times: 10 } as const;
 /** Ratings from which fuses are bolted down, A, and what those break, A (makers' lists, from memory). */
 export const BOLTED = { fromA: 30, breakA: 2000 } as const;
 /** A switch in the return alone matters from this load current on, A (common practice, no source). */

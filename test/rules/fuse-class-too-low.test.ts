@@ -29,9 +29,23 @@ describe('fuse cannot break what stands behind it', () => {
     clean(bench().set('fuse', { voltClass: '16' }), RULE);
   });
 
-  it('nothing printed for direct current', () => {
-    const b = bench().set('fuse', { voltClass: 'none' });
+  // IEC 60127-2, low breaking capacity (from memory): 35 A, or ten times the rating where that is more.
+  it('nothing printed for direct current: a glass fuse of 5 A is sure to break 50 A, and a short behind the radio draws more', () => {
+    const b = bench().set('fuse', { ratingA: 5, voltClass: 'none' });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('fuse'), figures: { breaks: 50 }, says: ['printed'], repairs: 1 });
+    // 2 A: ten times the rating are less than 35 A.
+    const small = bench().set('fuse', { ratingA: 2, voltClass: 'none' });
+    flagged(small, RULE, { level: 'hazard', subject: small.id('fuse'), figures: { breaks: 35 }, repairs: 1 });
+    const typed = bench().set('fuse', { ratingA: 5, voltClass: 'none', breakA: 40 });
+    flagged(typed, RULE, { level: 'hazard', subject: typed.id('fuse'), figures: { breaks: 40 }, repairs: 1 });
+  });
+
+  it('where a short cannot draw so much, or its breaking current is typed, it is advice', () => {
+    // 12.6 V over 0.3 Ω of source and more: less than 42 A.
+    const b = bench().set('fuse', { ratingA: 5, voltClass: 'none' }).set('feed30', { sourceMinOhm: 0.3, sourceMaxOhm: 0.4 });
     flagged(b, RULE, { level: 'advice', subject: b.id('fuse'), repairs: 1 });
+    const typed = bench().set('fuse', { ratingA: 5, voltClass: 'none', breakA: 1500 });
+    flagged(typed, RULE, { level: 'advice', subject: typed.id('fuse'), repairs: 1 });
   });
 
   it('30 A at the post: 12.6 V over 5 mΩ, 2 × 0.1 m of 6 mm² and its own 2 mΩ is above 1000 A', () => {

@@ -1,5 +1,5 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
-import { BOLTED } from '../../trade/fitting.ts';
+import { BOLTED, GLASS_BREAKS } from '../../trade/fitting.ts';
 import { BREAKING_A, coldOhm } from '../../trade/fuses.ts';
 import { amps, called, defineRule, part, plain, verdicts, volts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
@@ -16,7 +16,10 @@ export const fuseClassTooLow = defineRule({
   level: 'hazard',
   title: 'Fuse cannot break what stands behind it',
   why: 'When a fuse melts, an arc burns in the gap. Above the volts or amps that the fuse is made for, the arc does not go out: the fuse body bursts or burns, and the current goes on.',
-  source: { text: 'ISO 8820-3 abstract (read): blade fuses of 32 V and 58 V, breaking 1000 A; supply of ISO 16750-2 (read)', grade: 'standard' },
+  source: {
+    text: 'ISO 8820-3 abstract (read): blade fuses of 32 V and 58 V, breaking 1000 A; glass fuses by IEC 60127-2 (from memory); supply of ISO 16750-2 (read)',
+    grade: 'standard',
+  },
   needs: 'readings',
   always: true,
   check: (facts) => facts.ofKind('blade-fuse').flatMap((view) => judge(facts, view)),
@@ -30,6 +33,12 @@ export const fuseClassTooLow = defineRule({
 function ratedV(view: PartView): number | null {
   const printed = view.s.str('voltClass');
   return printed === 'none' ? null : Number(printed);
+}
+
+/** What it breaks at the most, A. One with nothing printed for direct current is taken for a glass fuse until somebody types more. */
+function breaksA(view: PartView): number {
+  if (ratedV(view) !== null || view.s.typed('breakA')) return view.s.num('breakA');
+  return Math.max(GLASS_BREAKS.leastA, GLASS_BREAKS.times * view.s.num('ratingA'));
 }
 
 /** Does it stand in the vehicle's own volts? Behind a converter every class does. */
@@ -48,14 +57,19 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   const amp = shortA(facts, view);
   if (!vehicle && amp === 0) return [];
   const subject = part(view.part.id);
-  const breakA = view.s.num('breakA');
+  const breakA = breaksA(view);
   if (amp > breakA) {
+    const glass = ratedV(view) === null;
     return [
       found({
         level: 'hazard',
         subject,
-        what: `A short behind ${called(view)} can draw ${amps(amp)} so near to the battery, and it breaks ${amps(breakA)} at the most.`,
-        todo: 'Fit a fuse that breaks more: a bolt-down fuse at the post, and a blade fuse half a metre of wire later.',
+        what: glass
+          ? `A short behind ${called(view)} can draw ${amps(amp)}; with nothing printed on it for direct current it is sure to break ${amps(breakA)}, as glass fuses are.`
+          : `A short behind ${called(view)} can draw ${amps(amp)} so near to the battery, and it breaks ${amps(breakA)} at the most.`,
+        todo: glass
+          ? 'Fit a blade fuse, whose class is printed for direct current.'
+          : 'Fit a fuse that breaks more: a bolt-down fuse at the post, and a blade fuse half a metre of wire later.',
         figures: [
           { label: 'greatest short-circuit current', value: amp, unit: 'A' },
           { label: 'breaks', value: breakA, unit: 'A' },
@@ -111,13 +125,14 @@ function bestClass(facts: Facts): string {
 
 function mend(facts: Facts, view: PartView): Repair[] {
   const id = view.part.id;
-  if (shortA(facts, view) > view.s.num('breakA')) {
-    if (view.s.num('breakA') < BREAKING_A && shortA(facts, view) <= BREAKING_A)
-      return [typing(id, { breakA: undefined }, `Fit a blade fuse, which breaks ${BREAKING_A} A`, true)];
-    return view.s.num('ratingA') >= BOLTED.fromA && shortA(facts, view) <= BOLTED.breakA
-      ? [typing(id, { breakA: BOLTED.breakA }, `Fit a bolt-down fuse, which breaks ${BOLTED.breakA} A`, false)]
+  const best = bestClass(facts);
+  const amp = shortA(facts, view);
+  if (amp > breaksA(view)) {
+    const printed = ratedV(view) === null ? { voltClass: best } : {};
+    if (amp <= BREAKING_A) return [typing(id, { breakA: undefined, ...printed }, `Fit a blade fuse, which breaks ${BREAKING_A} A`, true)];
+    return view.s.num('ratingA') >= BOLTED.fromA && amp <= BOLTED.breakA
+      ? [typing(id, { breakA: BOLTED.breakA, ...printed }, `Fit a bolt-down fuse, which breaks ${BOLTED.breakA} A`, false)]
       : [];
   }
-  const best = bestClass(facts);
   return [typing(id, { voltClass: best }, `Fit the ${best} V class`, true)];
 }
