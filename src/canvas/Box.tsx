@@ -1,6 +1,7 @@
-import { type ReactNode, useEffect, useRef } from 'react';
-import { closePanel } from '../state/panels.ts';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { closePanel, panelShown } from '../state/panels.ts';
 import type { FoundRow } from './findRows.ts';
+import { isEnter, takeAhead } from './typedAhead.ts';
 
 /** A modal box: Escape and a press beside it close it, and the focus goes back to where it was. */
 export function Box({
@@ -27,6 +28,8 @@ export function Box({
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus({ preventScroll: true });
     };
   }, [x, y]);
+  // After the field has taken what was typed for it; also when one box takes the place of another.
+  useEffect(panelShown);
   return (
     <dialog
       ref={box}
@@ -67,6 +70,17 @@ export function SearchField({
   onType(typed: string): void;
   onEnter?(): void;
 }) {
+  const ahead = useRef<string[] | null>(null);
+  const [, step] = useState(0);
+  // What was typed before the field was there, piece by piece: each Enter finds what the text before it has done.
+  useEffect(() => {
+    ahead.current ??= takeAhead();
+    const piece = ahead.current.shift();
+    if (piece === undefined) return;
+    if (isEnter(piece)) onEnter?.();
+    else onType(piece);
+    step((n) => n + 1);
+  });
   return (
     <input
       className="over-plan-search"

@@ -9,6 +9,7 @@ import { Engine } from './engine.ts';
 import { exposeHook } from './hook.ts';
 import { listenToKeys } from './keys.ts';
 import { listenToPointers } from './pointer.ts';
+import { listenAhead } from './typedAhead.ts';
 import './canvas.css';
 
 const OverPlan = lazy(() => import('./OverPlan.tsx'));
@@ -47,7 +48,7 @@ export function Surface() {
     if (!root.current || !mover.current || !standing.current || !live.current) return;
     const ends = [engine.mount({ root: root.current, mover: mover.current, standing: standing.current, live: live.current }), exposeHook(engine, root.current)];
     const keys = listenToKeys(engine);
-    ends.push(keys.stop, listenToPointers(engine, root.current, keys.isSpaceDown));
+    ends.push(keys.stop, listenAhead(), listenToPointers(engine, root.current, keys.isSpaceDown));
     return () => {
       for (const end of ends) end();
     };

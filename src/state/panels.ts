@@ -11,11 +11,15 @@ export type Panel =
 
 interface Panels {
   readonly open: Panel | null;
+  /** Its box is on the screen: the code for it may still be on its way. */
+  readonly isShown: boolean;
 }
 
-export const usePanels = create<Panels>(() => ({ open: null }));
-export const openPanel = (panel: Panel): void => usePanels.setState({ open: panel });
-export const closePanel = (): void => usePanels.setState({ open: null });
+export const usePanels = create<Panels>(() => ({ open: null, isShown: false }));
+export const openPanel = (panel: Panel): void => usePanels.setState({ open: panel, isShown: false });
+/** The box of the open panel has come. */
+export const panelShown = (): void => usePanels.setState({ isShown: true });
+export const closePanel = (): void => usePanels.setState({ open: null, isShown: false });
 
 /** Places of the page that a key leads to. */
 export type Place = 'shelf' | 'answers' | 'sheet';

@@ -1,0 +1,58 @@
+import { expect, type Page, test } from '@playwright/test';
+import { App } from './app.ts';
+import { smallPlan } from './plans.ts';
+
+/** A plan with a part chosen, on a page whose boxes are slow to come: bare keys would have much to do. */
+async function slowBoxes(page: Page): Promise<App> {
+  const app = new App(page);
+  await page.route(/\/OverPlan-[^/]*\.js$/, async (route) => {
+    await new Promise((done) => setTimeout(done, 700));
+    await route.continue();
+  });
+  await app.openPlan(smallPlan());
+  await app.selectPart('Resistor');
+  return app;
+}
+const dialog = (page: Page) => page.getByRole('dialog');
+
+test('J and a whole wire typed at once, before the box has come, draw that wire and do nothing else', async ({ page }) => {
+  const app = await slowBoxes(page);
+  const before = await app.plan();
+  await page.keyboard.press('j');
+  await expect(dialog(page)).toHaveCount(0);
+  await page.keyboard.type('Resistor 2 > Converter out');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('Fuse');
+  await expect(dialog(page)).toBeVisible();
+  await expect(dialog(page).getByRole('searchbox')).toHaveValue('Fuse');
+  await expect(dialog(page).getByRole('searchbox')).toBeFocused();
+  expect(await app.findWire('Resistor.2', 'Converter.out')).not.toBeNull();
+  const after = await app.plan();
+  expect(after.parts).toEqual(before.parts);
+  expect(Object.keys(after.wires)).toHaveLength(Object.keys(before.wires).length + 1);
+  // From here on the field has the keys itself.
+  await page.keyboard.type(' 2');
+  await expect(dialog(page).getByRole('searchbox')).toHaveValue('Fuse 2');
+});
+
+test('the same with find and with the list of commands; Escape closes what has not come yet', async ({ page }) => {
+  const app = await slowBoxes(page);
+  const before = await app.plan();
+  await page.keyboard.press('/');
+  await page.keyboard.type('Ground');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('article', { name: 'Selected part Ground' })).toBeVisible();
+  await page.reload();
+  await app.settled();
+  await page.keyboard.press('?');
+  await page.keyboard.type('whole');
+  await expect(dialog(page).getByRole('searchbox')).toHaveValue('whole');
+
+  await page.reload();
+  await app.settled();
+  await page.keyboard.press('?');
+  await page.keyboard.press('Escape');
+  await page.waitForTimeout(1200);
+  await expect(dialog(page)).toHaveCount(0);
+  expect((await app.plan()).parts).toEqual(before.parts);
+});
