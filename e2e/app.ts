@@ -34,15 +34,23 @@ export class App extends Drawing {
   get redoButton(): Locator {
     return this.page.getByRole('button', { name: /^(Redo: |Nothing to redo)/ });
   }
+  private get startTitle(): Locator {
+    return this.page.getByRole('heading', { name: 'Dashloom', level: 1 });
+  }
   get card(): Locator {
     return this.answers.getByRole('article', { name: /^Selected (wire|part)/ });
   }
 
   // --- ways in
 
+  /** The start screen: of a page that stands at it already, of any other by opening the app. */
   async openStart(): Promise<void> {
-    await this.page.goto('./');
-    await expect(this.page.getByRole('heading', { name: 'Dashloom', level: 1 })).toBeVisible();
+    if (!(await this.startTitle.isVisible())) await this.page.goto('./');
+    await this.atStart();
+  }
+
+  async atStart(): Promise<void> {
+    await expect(this.startTitle).toBeVisible();
   }
 
   async openDemo(): Promise<void> {

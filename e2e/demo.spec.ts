@@ -1,6 +1,7 @@
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { App, KEYS } from './app.ts';
 import { expectShown, type Report, readFigure, readingIn, reportOf } from './figures.ts';
+import { test } from './standing.ts';
 
 const DEMO = 'public/plans/mobile-library-van.plan.json';
 /** From the fuse to the hold relay: all of the build's supply flows there. */

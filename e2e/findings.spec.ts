@@ -1,5 +1,6 @@
-import { expect, type Locator, test } from '@playwright/test';
+import { expect, test as fresh, type Locator } from '@playwright/test';
 import { App } from './app.ts';
+import { test } from './standing.ts';
 
 const spoken = (app: App): Locator => app.page.locator('p.hidden-text[aria-live=polite]');
 
@@ -122,7 +123,7 @@ test.describe('the list of findings', () => {
     await expect(card, 'the card stays in view').toBeVisible();
   });
 
-  test('what takes longer follows after the first findings: “still looking” until then, and nothing goes and comes back', async ({ page }) => {
+  fresh('what takes longer follows after the first findings: “still looking” until then, and nothing goes and comes back', async ({ page }) => {
     const app = new App(page);
     const second = new SecondLook(app);
     await second.fit();

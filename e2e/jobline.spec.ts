@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, test as fresh, type Locator, type Page } from '@playwright/test';
 import { App } from './app.ts';
+import { test } from './standing.ts';
 
 const stageButton = (line: Locator, name: string): Locator => line.getByRole('button', { name: new RegExp(`^${name}\\b`) });
 /** The number beside a stage. */
@@ -73,10 +74,10 @@ test('by keyboard alone: choose a stage, tick a line, show it on the plan', asyn
   await expect(job).toBeVisible();
 });
 
-test.describe('on a phone', () => {
-  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+fresh.describe('on a phone', () => {
+  fresh.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
 
-  test('a button opens the stages and their list; every target is as tall as a finger', async ({ page }) => {
+  fresh('a button opens the stages and their list; every target is as tall as a finger', async ({ page }) => {
     const app = new App(page);
     await app.openStart();
     await page.getByRole('button', { name: 'Try the demo' }).tap();

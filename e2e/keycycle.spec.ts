@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, test as fresh, type Locator, type Page } from '@playwright/test';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
+import { test } from './standing.ts';
 
 /** Headroom of the demo: its relay holds 90 s less 10 %, its computer needs 31 s. */
 const AMPLE = /stopped \d+ s before power falls, at worst/i;
@@ -170,7 +171,7 @@ test('the screen follows the moment looked at', async ({ page }) => {
   await expect(strip(page).getByRole('button', { name: 'Play' })).toHaveCount(0);
 });
 
-test('with motion allowed the strip plays to its end', async ({ page }) => {
+fresh('with motion allowed the strip plays to its end', async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'no-preference' });
   const app = await opened(page);
   await app.click(strip(page).getByRole('button', { name: 'Play' }));
@@ -217,7 +218,7 @@ test('it is folded to its headline and printed with the sheet', async ({ page })
 });
 
 for (const theme of ['Light', 'Dark', 'Strong'] as const) {
-  test(`the strip and its table have no barrier in ${theme.toLowerCase()} colours`, async ({ page }) => {
+  fresh(`the strip and its table have no barrier in ${theme.toLowerCase()} colours`, async ({ page }) => {
     const app = await opened(page);
     await app.click(page.getByRole('button', { name: 'How things are shown' }));
     await app.click(page.getByText(theme, { exact: true }));
@@ -234,10 +235,10 @@ for (const theme of ['Light', 'Dark', 'Strong'] as const) {
   });
 }
 
-test.describe('on a phone', () => {
-  test.use({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
+fresh.describe('on a phone', () => {
+  fresh.use({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
 
-  test('the key cycle is a sheet over the plan, its moments in reach of a finger', async ({ page }) => {
+  fresh('the key cycle is a sheet over the plan, its moments in reach of a finger', async ({ page }) => {
     const app = new App(page);
     await app.openStart();
     await page.getByRole('button', { name: 'Try the demo' }).tap();

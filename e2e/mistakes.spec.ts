@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { mistakes } from '../src/advise/mistakes.ts';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
+import { test } from './standing.ts';
 
 const CATALOGUE = 'src/rules/catalogue/';
 

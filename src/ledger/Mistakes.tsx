@@ -1,14 +1,15 @@
 import { useEffect, useState } from 'react';
 import type { Mistake } from '../advise/mistakes.ts';
 import { Section } from '../faces/Section.tsx';
+import { originOf } from '../plan/new.ts';
 import { app, useApp } from '../state/store.ts';
 import { change } from './actions.ts';
 
-export const DEMO_ID = 'demo-mobile-library-van';
+const DEMO_ID = 'demo-mobile-library-van';
 
 /** Six mistakes people make, each one click, each undone by another. Only in the demo. */
 export function Mistakes() {
-  const demo = useApp((s) => s.plan?.id === DEMO_ID);
+  const demo = useApp((s) => s.plan !== null && originOf(s.plan.id) === DEMO_ID);
   const past = useApp((s) => s.past);
   const [list, setList] = useState<readonly Mistake[]>([]);
   const [last, setLast] = useState<Mistake | null>(null);

@@ -59,3 +59,17 @@ export function emptyPlan(title: string, vehicle: Partial<Vehicle> = {}, id: str
 export function freshPlanId(): string {
   return [...crypto.getRandomValues(new Uint8Array(10))].map((b) => b.toString(16).padStart(2, '0')).join('');
 }
+
+/** Stands between the id that a plan was made with and what tells a version kept beside it from the first. */
+const VERSION = '~';
+
+/** Id of the plan that this one is a version of: its own, when it is none. */
+export function originOf(id: string): string {
+  return id.split(VERSION)[0]!;
+}
+
+/** A new id for another version of a plan, kept beside it. */
+export function versionId(id: string): string {
+  // The file format ends an id at 64 characters.
+  return `${originOf(id).slice(0, 40)}${VERSION}${freshPlanId()}`;
+}

@@ -3,7 +3,7 @@ import { partKinds } from '../parts/index.ts';
 import { alternativeTo, familyOf, letterOf } from '../plan/alternatives.ts';
 import { sameRow } from '../plan/equal.ts';
 import { readyToCopy } from '../plan/given.ts';
-import { emptyPlan, freshPlanId } from '../plan/new.ts';
+import { emptyPlan, versionId } from '../plan/new.ts';
 import type { Plan, Vehicle } from '../plan/types.ts';
 import { askWhichStays, ownCopy } from './apart.ts';
 import { type Autosave, attachAutosave, FAILED_TEXT } from './autosave.ts';
@@ -219,7 +219,7 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
         return { plan: await wirings.counted(kept.plan) };
       }
       return {
-        plan: { ...plan, id: freshPlanId() },
+        plan: { ...plan, id: versionId(plan.id) },
         note: 'This browser keeps a different version of this plan: both are kept, and this one is the file’s.',
       };
     },

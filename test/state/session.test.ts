@@ -387,7 +387,10 @@ describe('files', () => {
     expect(await openFile(app, file(writePlan(first)), session.place)).toBe(true);
     await vi.advanceTimersByTimeAsync(WRITE_MS);
     expect(kept().plan.title).toBe('Newer');
+    // Another plan, of which is still known what it is a version of: the demo opened again is the demo.
     expect(planOf(app).id).not.toBe('small');
+    expect(originOf(planOf(app).id)).toBe('small');
+    expect(originOf(versionId(planOf(app).id))).toBe('small');
     expect(app.getState().notice?.text).toContain('both are kept');
     expect(await openFile(app, file(writePlan(kept().plan)), session.place)).toBe(true);
     expect(planOf(app).id).toBe('small');
