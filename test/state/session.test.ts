@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { writePlan } from '../../src/codec/index.ts';
 import { movePart, setHead } from '../../src/plan/edits.ts';
+import { originOf, versionId } from '../../src/plan/new.ts';
 import { BEHIND_TEXT } from '../../src/state/apart.ts';
 import { FAILED_TEXT, RETRY_MS, WRITE_MS, WRITE_PATIENCE_MS } from '../../src/state/autosave.ts';
 import { fileName, openFile, saveFile } from '../../src/state/files.ts';
