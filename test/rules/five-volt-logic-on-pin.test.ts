@@ -55,11 +55,13 @@ describe('a 5 V part talks to a 3.3 V pin', () => {
     clean(receiver('3v3'), RULE);
   });
 
-  // 5 V x 2.1/(2.1 + 0.95 x 1.2) = 3.24 V; with 560 Ω 3.99 V.
-  it('behind a divider of 1.2 kΩ over 2 kΩ, and one that divides too little', () => {
+  // Worked: 5 V + 5 % (USB and header rails, read), resistors of 5 %: 1.2 kΩ over 2 kΩ leave 3.40 V, 1 kΩ over 2 kΩ 3.61 V of 3.6 V.
+  it('behind a divider of 1.2 kΩ over 2 kΩ, and one of 1 kΩ that divides just too little', () => {
     clean(receiver('5v', 1200), RULE);
-    const b = receiver('5v', 560);
-    flagged(b, RULE, { level: 'hazard', subject: b.id('receiver'), repairs: 1 });
+    const b = receiver('5v', 1000);
+    flagged(b, RULE, { level: 'hazard', subject: b.id('receiver'), figures: { 'at the pin': 3.61 }, says: ['3.61 V'], repairs: 1 });
+    const small = receiver('5v', 560);
+    flagged(small, RULE, { level: 'hazard', subject: small.id('receiver'), figures: { 'at the pin': 4.19 }, repairs: 1 });
   });
 
   it('has nothing to say without one', () => {

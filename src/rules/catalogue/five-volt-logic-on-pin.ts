@@ -9,6 +9,8 @@ import { netAt, railV } from '../trace.ts';
 import type { Repair } from '../types.ts';
 
 const { fine, found } = verdicts('five-volt-logic-on-pin', 'E16');
+/** What feeds it may be so much above its nominal volts (USB and header rails: 5 V + 5 %, read). */
+const RAIL_OVER = 1.05;
 
 export const fiveVoltLogicOnPin = defineRule({
   id: 'five-volt-logic-on-pin',
@@ -26,14 +28,19 @@ export const fiveVoltLogicOnPin = defineRule({
       const highV = highOf(facts, view);
       const bad = uses.filter((u) => highV !== null && atPinV(facts, view, u, highV) > PIN_MAX_V);
       if (highV === null || bad.length === 0) return fine(subject);
+      const mostV = Math.max(...bad.map((u) => atPinV(facts, view, u, highV)));
+      const divided = mostV < highV;
       return found({
         level: 'hazard',
         subject,
         related: [...new Set(bad.map((u) => u.wire.id))].map(wire),
-        what: `The lines of ${called(view)} are high at ${volts(highV)} and end at ${bad.map(pinName).join(' and ')}; a pin stands ${PIN_MAX_V} V.`,
-        todo: 'Feed it from 3.3 V if it runs on that, or put a level shifter between.',
+        what: `The lines of ${called(view)} are high at ${volts(highV)} and end at ${bad.map(pinName).join(' and ')}${divided ? `, where the divider leaves up to ${volts(mostV)}` : ''}; a pin stands ${PIN_MAX_V} V.`,
+        todo: divided
+          ? 'Make the resistor in the line larger or the one to 0 V smaller, or put a level shifter between.'
+          : 'Feed it from 3.3 V if it runs on that, or put a level shifter between.',
         figures: [
           { label: 'lines are high at', value: highV, unit: 'V' },
+          { label: 'at the pin', value: mostV, unit: 'V' },
           { label: 'pin stands', value: PIN_MAX_V, unit: 'V' },
         ],
       });
@@ -69,7 +76,7 @@ function highOf(facts: Facts, view: PartView): number | null {
   return view.s.str('level') === '3v3' ? 0 : railV(facts, netAt(facts, view, '+'));
 }
 
-/** What is left of that at a pin behind a divider. */
+/** What may come to a pin at the most: the lines at their highest, divided where resistors do that, all at their unkind ends. */
 function atPinV(facts: Facts, view: PartView, use: PinUse, highV: number): number {
   const own = netAt(facts, use.computer, `${use.cell.pin}`);
   const ways = facts.reach(use.key, ['resistor']);
@@ -77,14 +84,17 @@ function atPinV(facts: Facts, view: PartView, use: PinUse, highV: number): numbe
     signals(view)
       .map((t) => ways.get(`${view.part.id}.${t.id}`))
       .find((s) => s !== undefined) ?? [];
-  const inLine = steps.reduce((sum, s) => sum + (s.linkType === 'resistor' && s.through?.kind.kind === 'resistor' ? s.through.s.num('ohm') : 0), 0);
+  const inLine = steps.reduce((sum, s) => {
+    const r = s.linkType === 'resistor' && s.through?.kind.kind === 'resistor' ? s.through.s : null;
+    return r ? sum + r.num('ohm') * (1 - r.num('tol')) : sum;
+  }, 0);
   const down = pullsOn(facts, new Set([own])).filter((p) => p.volt === 0);
-  if (inLine === 0 || down.length === 0) return highV;
+  if (inLine === 0 || down.length === 0) return highV * RAIL_OVER;
   const low = parallelOhm(
     down.map((p) => p.view),
     'most',
   );
-  return (highV * low) / (low + 0.95 * inLine);
+  return (highV * RAIL_OVER * low) / (low + inLine);
 }
 
 function repairs(facts: Facts, view: PartView, use: PinUse): Repair[] {
