@@ -14,6 +14,8 @@ const { fine, found } = verdicts('vehicle-voltage-at-pin', 'D7');
 const LIMITING_OHM = 10_000;
 /** A 5 V rail at its greatest, over nominal. */
 const RAIL_OVER = 1.05;
+/** A resistor of 5 % at its least. */
+const LEAST = 0.95;
 
 export const vehicleVoltageAtPin = defineRule({
   id: 'vehicle-voltage-at-pin',
@@ -30,15 +32,19 @@ export const vehicleVoltageAtPin = defineRule({
       const here = worstWay(facts, use);
       if (!here) return fine(wire(use.wire.id));
       const source = sourceName(facts, here.net);
-      const over = here.way.ohm > 0 ? `over ${ohms(here.way.ohm)}` : 'with nothing between';
+      const divided = here.atPinV < here.volt;
+      const over = here.way.ohm > 0 ? `over ${ohms(here.way.ohm)}${divided ? ', divided by what goes to 0 V' : ''}` : 'with nothing between';
       return found({
         level: 'hazard',
         subject: wire(use.wire.id),
         related: [...new Set([use.computer.part.id, ...here.way.hops.flatMap((h) => h.views.map((v) => v.part.id))])].map(part),
-        what: `${source} can put ${volts(here.volt)} on ${pinName(use)} ${over}; a pin stands ${PIN_MAX_V} V.`,
-        todo: 'Put a key sensor (resistor, optocoupler, reverse diode, pull-up) between the line and the pin.',
+        what: `${source} can put ${volts(here.atPinV)} on ${pinName(use)} ${over}; a pin stands ${PIN_MAX_V} V.`,
+        todo:
+          divided && here.volt < facts.plan.vehicle.systemV
+            ? 'Make the resistor towards the line larger, or the one to 0 V smaller.'
+            : 'Put a key sensor (resistor, optocoupler, reverse diode, pull-up) between the line and the pin.',
         figures: [
-          { label: 'can reach the pin', value: here.volt, unit: 'V' },
+          { label: 'can reach the pin', value: here.atPinV, unit: 'V' },
           { label: 'pin stands', value: PIN_MAX_V, unit: 'V' },
         ],
         state: 'RUN_CHARGING',
@@ -61,7 +67,9 @@ export const vehicleVoltageAtPin = defineRule({
 interface Reach {
   readonly net: number;
   readonly way: Way;
+  /** What the line brings, and what is left of it at the pin where a resistor to 0 V divides it, V. */
   readonly volt: number;
+  readonly atPinV: number;
 }
 
 /** The rail above 3.6 V that reaches the pin over the least resistance, or null. */
@@ -77,8 +85,9 @@ function worstWay(facts: Facts, use: PinUse): Reach | null {
     if (pulled && net !== start && way.hops.every(isResistor)) continue;
     const rail = nominal >= facts.plan.vehicle.systemV ? facts.corners.hiV : nominal * RAIL_OVER;
     const volt = rail - lampsV(way.hops);
-    if (volt <= PIN_MAX_V || tamed(facts, use, way, volt)) continue;
-    if (!worst || way.ohm < worst.way.ohm) worst = { net, way, volt };
+    const atPinV = dividedV(facts, use, way, volt);
+    if (atPinV <= PIN_MAX_V || clamped(facts, use, way)) continue;
+    if (!worst || way.ohm < worst.way.ohm) worst = { net, way, volt, atPinV };
   }
   return worst;
 }
@@ -95,17 +104,20 @@ function lampsV(hops: readonly Hop[]): number {
   return hops.reduce((sum, h) => sum + (h.views[0]!.kind.kind === 'led' ? LEDS[h.views[0]!.s.str('colour') as LedColour].minV : 0), 0);
 }
 
-/** Kept in bounds by a divider, or by a clamp beside the pin. */
-function tamed(facts: Facts, use: PinUse, way: Way, volt: number): boolean {
+/** What a line leaves at the pin, with resistors from there to 0 V at their unkind end, V. */
+function dividedV(facts: Facts, use: PinUse, way: Way, volt: number): number {
+  const down = pullsOn(facts, nearNets(facts, netAt(facts, use.computer, `${use.cell.pin}`))).filter((p) => p.volt === 0);
+  if (down.length === 0 || way.ohm === 0) return volt;
+  const low = parallelOhm(
+    down.map((p) => p.view),
+    'most',
+  );
+  return (volt * low) / (low + way.ohm * LEAST);
+}
+
+/** Kept in bounds by a clamp beside the pin. */
+function clamped(facts: Facts, use: PinUse, way: Way): boolean {
   const nets = nearNets(facts, netAt(facts, use.computer, `${use.cell.pin}`));
-  const down = pullsOn(facts, nets).filter((p) => p.volt === 0);
-  if (down.length > 0 && way.ohm > 0) {
-    const low = parallelOhm(
-      down.map((p) => p.view),
-      'most',
-    );
-    if ((volt * low) / (low + way.ohm * 0.95) <= PIN_MAX_V) return true;
-  }
   return [...nets].some((net) =>
     partsOn(facts, net).some(({ view, terminal }) => {
       if (view.kind.kind === 'surge-clamp' && terminal === 'K') return view.s.num('brMaxV') <= PIN_MAX_V;
