@@ -35,5 +35,16 @@ describe('two plugs that fit each other and must never meet', () => {
 
   it('families that nobody has named', () => unsure(plugs('', ''), RULE, 'family'));
 
+  it('a plug of no known family does not hide two that are known to fit', () => {
+    const b = bench()
+      .part('open', 'connector', 'seat', { ways: 2 })
+      .part('p12', 'connector', 'seat', { ways: 2, family: 'sealed' })
+      .part('p5', 'connector', 'seat', { ways: 2, family: 'sealed' })
+      .wire('relay.87', 'open.a1', { lengthM: 0.2 })
+      .wire('relay.87', 'p12.a1', { lengthM: 0.2 })
+      .wire('converter.out', 'p5.a1', { lengthM: 0.2 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('p5'), says: ['p12'], repairs: 1 });
+  });
+
   it('says nothing without plugs', () => quiet(bench(), RULE));
 });

@@ -37,12 +37,12 @@ function groups(facts: Facts): PartView[][] {
 function judge(facts: Facts, group: readonly PartView[]): Verdict[] {
   return group.map((view, i) => {
     const subject = part(view.part.id);
-    for (const other of group.slice(0, i)) {
-      const [mine, its] = [view, other].map((v) => v.s.str('family').trim().toLowerCase());
-      const clash = mine === its || mine === '' || its === '' ? clashing(facts, view, other) : null;
+    const mine = familyOf(view);
+    const earlier = group.slice(0, i);
+    // Two that are known to fit come first: a plug of no known family must not hide them.
+    for (const other of earlier.filter((o) => mine !== '' && familyOf(o) === mine)) {
+      const clash = clashing(facts, view, other);
       if (!clash) continue;
-      if (mine === '' || its === '')
-        return unknown(subject, `of which family ${called(view)} and ${called(other)} are: they have as many ways and carry different volts`);
       return found({
         level: 'hazard',
         subject,
@@ -51,8 +51,13 @@ function judge(facts: Facts, group: readonly PartView[]): Verdict[] {
         todo: 'Take another family or another coding for one of them; a coloured ring alone does not stop a hand.',
       });
     }
-    return fine(subject);
+    const open = earlier.find((o) => (mine === '' || familyOf(o) === '') && clashing(facts, view, o) !== null);
+    return open ? unknown(subject, `of which family ${called(view)} and ${called(open)} are: they have as many ways and carry different volts`) : fine(subject);
   });
+}
+
+function familyOf(view: PartView): string {
+  return view.s.str('family').trim().toLowerCase();
 }
 
 /** The first cavity that carries different volts in two connectors; a joined ground is 0 V. */
