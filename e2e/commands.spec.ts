@@ -1,7 +1,8 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, test as fresh, type Page } from '@playwright/test';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
 
 async function opened(page: Page): Promise<App> {
   const app = new App(page);
@@ -83,9 +84,9 @@ test('what was copied is pasted into another plan', async ({ page }) => {
   expect((await app.part('Resistor')).kind).toBe('resistor');
 });
 
-test.describe('by touch', () => {
-  test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
-  test('a resting finger opens the menu, with targets for a finger', async ({ page }) => {
+fresh.describe('by touch', () => {
+  fresh.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
+  fresh('a resting finger opens the menu, with targets for a finger', async ({ page }) => {
     const app = new App(page);
     await app.openStart();
     await app.openFile('test.plan.json', JSON.stringify(smallPlan()));

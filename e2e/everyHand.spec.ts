@@ -1,7 +1,8 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
 
 /** Three parts that stand crooked, in one zone, to be chosen all. */
 const CROOKED = ['p14', 'p16', 'p17'] as const;

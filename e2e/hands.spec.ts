@@ -1,8 +1,9 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
 import { middleOf } from './drawing.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
 
 const FEED_WIRE = ['Fuse.2', 'Converter.in'] as const;
 

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { type Download, expect, type Page, test } from '@playwright/test';
+import { type Download, expect, type Page } from '@playwright/test';
 import { CAUTIONS } from '../src/trade/cautions.ts';
 import { App } from './app.ts';
 import { A4, LETTER, printed, sides } from './paper.ts';
+import { test } from './standing.ts';
 
 async function openSheet(page: Page): Promise<App> {
   const app = new App(page);

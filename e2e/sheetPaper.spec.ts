@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { expect, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
 import { A4, LETTER, type Paper, printed, sides } from './paper.ts';
 
 function sheetOf(...options: string[]): string {
@@ -11,12 +11,22 @@ function sheetOf(...options: string[]): string {
   return made.stdout;
 }
 
+// One worker takes them all: the same sheet on paper serves three.
+test.describe.configure({ mode: 'default' });
+
+let onA4: readonly Paper[] | null = null;
+/** The sheet on A4, printed once. */
+async function a4(page: Page): Promise<readonly Paper[]> {
+  onA4 ??= await printed(page, sheetOf());
+  return onA4;
+}
+
 const upright = ({ size }: Paper): boolean => size[0] < size[1];
 /** What a fitter still likes to carry on a clipboard. */
 const MOST_PAGES = 13;
 
 test('prints every page on A4 with its number, the drawing in pieces upright like the rest', async ({ page }) => {
-  const pages = await printed(page, sheetOf());
+  const pages = await a4(page);
   expect(pages.length).toBeLessThanOrEqual(MOST_PAGES);
   for (const [i, p] of pages.entries()) {
     expect(sides(p)).toEqual(A4);
@@ -31,13 +41,13 @@ test('prints every page on A4 with its number, the drawing in pieces upright lik
 });
 
 test('repeats the head of a long list on its next page', async ({ page }) => {
-  const pages = await printed(page, sheetOf());
+  const pages = await a4(page);
   const list = pages.filter((p) => /From.*how it is joined there\s+Size\s+Colour\s+Length/.test(p.text));
   expect(list.length).toBeGreaterThan(1);
 });
 
 test('has whatever a fitter looks for, each under its heading', async ({ page }) => {
-  const all = (await printed(page, sheetOf())).map((p) => p.text).join(' ');
+  const all = (await a4(page)).map((p) => p.text).join(' ');
   for (const heading of [
     'Cautions',
     'Wire list',

@@ -35,7 +35,7 @@ export const test = base.extend({
       standing = null;
     }
     if (!standing) {
-      standing = await browser.newPage();
+      standing = await (await browser.newContext()).newPage();
       await standing.goto(baseURL ?? '/');
       await new App(standing).atStart();
     }
