@@ -9,8 +9,8 @@ const linear = (amp: number, settings = {}) =>
   fused('linear')
     .part('regulator', 'linear-regulator', 'seat', settings)
     .part('display', 'touch-display', 'seat', { typA: amp, peakA: amp })
-    .wire('fuse.2', 'regulator.in', { lengthM: 2 })
-    .wire('regulator.gnd', 'ground.31', { lengthM: 2 })
+    .wire('fuse.2', 'regulator.in', { lengthM: 2 }, 'in')
+    .wire('regulator.gnd', 'ground.31', { lengthM: 2 }, 'gnd')
     .wire('regulator.out', 'display.5v', { lengthM: 0.2, areaMm2: 0.5 })
     .wire('display.0v', 'regulator.gnd', { lengthM: 0.2, areaMm2: 0.5 });
 
@@ -25,6 +25,31 @@ describe('linear regulator burning the difference', () => {
   it('0.5 A would make 407 °C', () => {
     const b = linear(0.5);
     flagged(b, RULE, { level: 'hazard', subject: b.id('regulator'), figures: { 'power burnt': 5.5 + 0.0672 }, repairs: 1 });
+  });
+
+  // Hand: (12 V × 1.02 − 5 V) × 0.5 A + 12.2 V × 4.2 mA = 3.67 W; 45 + 65 × 3.67 = 284 °C.
+  it('behind a 12 V converter it burns what that sends', () => {
+    const behind = (amp: number) =>
+      linear(amp)
+        .cut('in', 'gnd')
+        .part('twelve', 'step-down', 'seat', { setV: 12 })
+        .wire('fuse.2', 'twelve.in', { lengthM: 2 })
+        .wire('twelve.gnd', 'ground.31', { lengthM: 2 })
+        .wire('twelve.out', 'regulator.in', { lengthM: 0.2, areaMm2: 1.5 })
+        .wire('regulator.gnd', 'twelve.0v', { lengthM: 0.2, areaMm2: 1.5 });
+    const b = behind(0.5);
+    flagged(b, RULE, { level: 'hazard', subject: b.id('regulator'), figures: { 'power burnt': 3.67, junction: 284 }, says: ['12.2 V'], repairs: 1 });
+    clean(behind(0.05), RULE);
+  });
+
+  it('either side of 115 °C, and of 150 °C: (11 V × I + 0.067 W) × 65 K/W above 45 °C', () => {
+    clean(linear(0.09), RULE);
+    const warm = linear(0.094);
+    flagged(warm, RULE, { level: 'fault', subject: warm.id('regulator') });
+    const hot = linear(0.139);
+    flagged(hot, RULE, { level: 'fault', subject: hot.id('regulator') });
+    const burnt = linear(0.143);
+    flagged(burnt, RULE, { level: 'hazard', subject: burnt.id('regulator') });
   });
 
   it('on a heat sink of 8 K/W 0.5 A is in order', () => clean(linear(0.5, { rthKPerW: 8 }), RULE));

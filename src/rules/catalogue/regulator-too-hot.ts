@@ -1,8 +1,8 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { Edit, Plan } from '../../plan/types.ts';
-import { amps, called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
-import { ownHeat } from '../ownHeat.ts';
-import { type Converter, converters, outputA, vehicleRail } from '../rails.ts';
+import { amps, called, defineRule, part, three, two, verdicts, volts } from '../defineRule.ts';
+import { inputMostV, ownHeat } from '../ownHeat.ts';
+import { type Converter, converters, outputA } from '../rails.ts';
 import { change } from '../taps.ts';
 import type { Level, Verdict } from '../types.ts';
 
@@ -19,10 +19,7 @@ export const regulatorTooHot = defineRule({
   why: 'A linear regulator turns every volt it takes away into heat. From 14 V to 5 V that is nearly twice what the load uses.',
   source: { text: '7805 data sheet (read): junction 125 °C, 54 to 65 K/W without a heat sink', grade: 'data sheet' },
   needs: 'readings',
-  check: (facts) => {
-    const rail = vehicleRail(facts);
-    return converters(facts).flatMap((c) => (c.view.kind.kind === 'linear-regulator' && rail.has(c.inKey) ? judge(facts, c) : []));
-  },
+  check: (facts) => converters(facts).flatMap((c) => (c.view.kind.kind === 'linear-regulator' ? judge(facts, c) : [])),
   repair: (finding, facts) => {
     const c = converters(facts).find((x) => x.view.part.id === finding.subject.id);
     if (!c) return [];
@@ -44,7 +41,7 @@ function judge(facts: Facts, c: Converter): Verdict[] {
     found({
       level,
       subject,
-      what: `${called(c.view)} burns ${two(watt)} W at ${facts.corners.hiV} V in and ${amps(heatA)} out: at ${c.view.runningMaxC} °C around it that makes ${three(hotC)} °C inside, and ${three(limitC)} °C is the most to plan for.`,
+      what: `${called(c.view)} burns ${two(watt)} W at ${volts(inputMostV(facts, c))} in and ${amps(heatA)} out: at ${c.view.runningMaxC} °C around it that makes ${three(hotC)} °C inside, and ${three(limitC)} °C is the most to plan for.`,
       todo: 'Use a step-down converter; a linear regulator is for some tens of milliamps.',
       figures: [
         { label: 'power burnt', value: watt, unit: 'W' },
