@@ -28,8 +28,9 @@ export interface TimePort {
 const TASKS: readonly TimeTask[] = ['cycle', 'margins', 'weeks', 'spread', 'events'];
 /** A turn of the key that is no longer wanted may finish within this time; after it the worker is replaced, ms. */
 export const GRACE_MS = 1000;
-/** After an edit the plan is first left alone for so long, ms: who edits on wants the plain figures, not these. */
+/** After an edit the plan is first left alone for so long, ms: who edits on wants the plain figures. The turn of the key comes next, what takes longer later. */
 export const QUIET_MS = 300;
+export const LONG_QUIET_MS = 800;
 
 /** A worker of its own: what takes seconds must not keep the plain figures waiting. */
 export function spawnTimeWorker(): TimePort {
@@ -184,7 +185,7 @@ export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): (
     }
     const last = settled.get(task);
     if (!last || !sameAsked(last, wanted)) {
-      if (isEdited()) {
+      if (isEdited(task === 'cycle' ? QUIET_MS : LONG_QUIET_MS)) {
         waiting.set(task, wanted);
         if (!state[task].busy) patch(task, { busy: true, share: 0, error: null });
         return;
@@ -204,13 +205,15 @@ export function attachTime(app: App, spawn: () => TimePort = spawnTimeWorker): (
   };
 
   /** Was the plan edited only just now, or are its plain figures still to come? */
-  const isEdited = (): boolean => {
-    const left = editedMs + QUIET_MS - Date.now();
-    if (left > 0) {
-      clearTimeout(quiet);
-      quiet = setTimeout(look, left);
-    }
+  const isEdited = (quietMs: number): boolean => {
+    const left = editedMs + quietMs - Date.now();
+    // Each looks again by itself: one timer for the next of them is enough.
+    if (left > 0) quiet ??= setTimeout(lookAgain, left);
     return left > 0 || app.getState().busy;
+  };
+  const lookAgain = (): void => {
+    quiet = undefined;
+    look();
   };
 
   const unsubscribe = app.subscribe((state, before) => {

@@ -3,7 +3,7 @@ import { defaultScenario } from '../../src/analysis/time/scenario.ts';
 import type { KeyCycle, Spread } from '../../src/analysis/time/types.ts';
 import { movePart, setSetting } from '../../src/plan/edits.ts';
 import { type App, createApp } from '../../src/state/store.ts';
-import { attachTime, GRACE_MS, QUIET_MS, type TimePort, type TimeRequest } from '../../src/state/timeClient.ts';
+import { attachTime, GRACE_MS, LONG_QUIET_MS, QUIET_MS, type TimePort, type TimeRequest } from '../../src/state/timeClient.ts';
 import type { TimeTask } from '../../src/state/types.ts';
 import { smallPlan } from '../plan/laws.ts';
 import { bench } from '../rules/plans.ts';
@@ -41,7 +41,7 @@ const worker = (): FakeTimeWorker => workers.at(-1) as FakeTimeWorker;
 /** An edit, and then the plan is left alone. */
 const rate = (value: number): void => {
   edit(app, (p) => setSetting(p, ids.fuse, 'ratingA', value));
-  vi.advanceTimersByTime(QUIET_MS);
+  vi.advanceTimersByTime(LONG_QUIET_MS);
 };
 const markOf = (task: TimeTask): unknown => (app.getState()[task].result as { mark?: string } | null)?.mark;
 
@@ -129,10 +129,20 @@ describe('the plain figures come first', () => {
     worker().answer('margins');
     editOnly(10);
     app.setState({ busy: true });
-    vi.advanceTimersByTime(5 * QUIET_MS);
+    vi.advanceTimersByTime(5 * LONG_QUIET_MS);
     expect(worker().of('margins')).toHaveLength(1);
     app.setState({ busy: false });
     expect(worker().of('margins')).toHaveLength(2);
+  });
+
+  it('the turn of the key follows first, what takes longer a little later', () => {
+    for (const task of ['margins', 'cycle'] as const) app.getState().watch(task);
+    for (const task of ['margins', 'cycle'] as const) worker().answer(task);
+    editOnly(10);
+    vi.advanceTimersByTime(QUIET_MS);
+    expect([worker().of('cycle').length, worker().of('margins').length]).toEqual([2, 1]);
+    vi.advanceTimersByTime(LONG_QUIET_MS - QUIET_MS);
+    expect([worker().of('cycle').length, worker().of('margins').length]).toEqual([2, 2]);
   });
 
   it('a moved moment of the turn of the key does not wait', () => {
@@ -150,7 +160,7 @@ describe('the plain figures come first', () => {
     editOnly(10);
     app.getState().cancel('weeks');
     end();
-    vi.advanceTimersByTime(QUIET_MS);
+    vi.advanceTimersByTime(LONG_QUIET_MS);
     expect(worker().of('weeks')).toHaveLength(1);
     expect(worker().of('margins')).toHaveLength(1);
     expect(app.getState().margins.busy).toBe(false);
