@@ -1,27 +1,30 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
-import type { TerminalDef } from '../../parts/types.ts';
+import type { TerminalDef, TerminalForm } from '../../parts/types.ts';
 import type { Wire } from '../../plan/types.ts';
 import { PICTURE_LINKS, type PictureLink } from '../../trade/links.ts';
-import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, volts, wire } from '../defineRule.ts';
 import { removeWire } from '../fixes.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('plug-does-not-match', 'I10');
-/** What picture plugs are called on every part that has one; whether it is one is asked of the part. */
-const PLUGS: ReadonlySet<string> = new Set(['video', 'link']);
+/** Plugs that carry a picture or sound and no supply, as they are called. */
+const PLUGS: ReadonlyMap<TerminalForm, string> = new Map<TerminalForm, string>([
+  ['video', 'picture'],
+  ['jack', 'sound'],
+]);
 /** Picture leads that a screen with composite and digital inputs takes. */
 const SCREEN_TAKES: ReadonlySet<string> = new Set<PictureLink>(['composite', 'hdmi']);
 
 export const plugDoesNotMatch = defineRule({
   id: 'plug-does-not-match',
   code: 'I10',
-  level: 'fault',
+  level: 'hazard',
   title: 'Plug does not match the link',
-  why: 'A plug that fits, or can be made to fit, proves nothing: two outputs joined show no picture, a ribbon for a camera is not one for a screen, and a socket that gives pictures takes none.',
+  why: 'A plug that fits, or can be made to fit, proves nothing: two outputs joined show no picture, a ribbon for a camera is not one for a screen, and a socket that gives pictures takes none. A supply on a plug for sound or pictures ends what is behind it.',
   source: { text: 'Connector families and directions of picture links; common practice', grade: "fitters' habit" },
   needs: 'graph',
   always: true,
-  check: (facts) => Object.values(facts.plan.wires).flatMap((w) => (PLUGS.has(w.from.terminal) || PLUGS.has(w.to.terminal) ? judge(facts, w) : [])),
+  check: (facts) => Object.values(facts.plan.wires).flatMap((w) => judge(facts, w)),
   repair: (finding) => [removeWire(finding.subject.id, 'Take this lead away')],
 });
 
@@ -33,8 +36,24 @@ interface At {
 function judge(facts: Facts, w: Wire): Verdict[] {
   const a = facts.at(`${w.from.part}.${w.from.terminal}`);
   const b = facts.at(`${w.to.part}.${w.to.terminal}`);
-  if (!a || !b || (a.terminal.form !== 'video' && b.terminal.form !== 'video')) return [];
+  const plug = [a, b].find((at) => at !== null && PLUGS.has(at.terminal.form));
+  if (!a || !b || !plug) return [];
   const subject = wire(w.id);
+  const volt = facts.nominalV(facts.netOf(`${w.from.part}.${w.from.terminal}`)) ?? 0;
+  if (volt > 0) {
+    return [
+      found({
+        level: 'hazard',
+        subject,
+        related: [...new Set([a.view.part.id, b.view.part.id])].map(part),
+        what: `${volts(volt)} of the supply come to the ${PLUGS.get(plug.terminal.form)} plug of ${called(plug.view)}, which is made for a signal of about a volt.`,
+        todo: 'Take this lead away, and look up what belongs on the plug.',
+        figures: [{ label: 'on the plug', value: volt, unit: 'V' }],
+      }),
+    ];
+  }
+  // Sound may come over resistors that divide it; a picture may not.
+  if (plug.terminal.form === 'jack' && a.terminal.form !== 'video' && b.terminal.form !== 'video') return [fine(subject)];
   const why = wrong(a, b);
   if (why === null) return [fine(subject)];
   return [
