@@ -142,6 +142,8 @@ export function closableReach(
   through: readonly string[],
   avoid?: (view: PartView, link: Link) => boolean,
 ): ReadonlyMap<TerminalKey, readonly Step[]> {
+  // Seldom is a relay wired at both contacts; otherwise nothing can be passed twice, and no way needs to be followed.
+  if (!hasChangeover(facts)) return facts.reach(from, through, (view, link) => isTransistor(view) || (avoid?.(view, link) ?? false));
   const found = new Map<TerminalKey, readonly Step[]>();
   const search = (open: ReadonlySet<string>): void => {
     const barred = (view: PartView, link: Link): boolean => open.has(contactKey(view, link)) || isTransistor(view) || (avoid?.(view, link) ?? false);
@@ -157,6 +159,22 @@ export function closableReach(
   };
   search(new Set());
   return found;
+}
+
+const changeovers = new WeakMap<Facts, boolean>();
+
+/** Is any relay wired at both contacts of its changeover? */
+function hasChangeover(facts: Facts): boolean {
+  let has = changeovers.get(facts);
+  if (has === undefined) {
+    const wired = new Set(Object.values(facts.plan.wires).flatMap((w) => [w.from, w.to].map((end) => `${end.part}.${end.terminal}`)));
+    has = [...facts.parts.values()].some(
+      ({ kind, part, facts: { links = [] } }) =>
+        kind.kind === 'relay' && links.filter((l) => l.type === 'contact' && wired.has(`${part.id}.${l.b}`)).length > 1,
+    );
+    changeovers.set(facts, has);
+  }
+  return has;
 }
 
 function contactKey(view: PartView, link: Link): string {
