@@ -107,6 +107,28 @@ export function amps(x: number): string {
   return `${two(x * 1e6)} µA`;
 }
 
+/** Two currents that a sentence compares: with more figures where fewer would make them look alike. */
+export function ampsApart(a: number, b: number): readonly [string, string] {
+  return apart(a, b, amps, (x, digits) => {
+    const [scale, unit] = Math.abs(x) >= 0.1 ? [1, 'A'] : Math.abs(x) >= 1e-4 ? [1e3, 'mA'] : [1e6, 'µA'];
+    return `${Number((x * scale).toPrecision(digits))} ${unit}`;
+  });
+}
+
+/** The same for two voltages. */
+export function voltsApart(a: number, b: number): readonly [string, string] {
+  return apart(a, b, volts, (x, digits) => `${Number(x.toPrecision(digits))} V`);
+}
+
+function apart(a: number, b: number, say: (x: number) => string, exact: (x: number, digits: number) => string): readonly [string, string] {
+  if (a === b || say(a) !== say(b) || !Number.isFinite(a) || !Number.isFinite(b)) return [say(a), say(b)];
+  for (let digits = 3; digits < MOST_DIGITS; digits++) if (exact(a, digits) !== exact(b, digits)) return [exact(a, digits), exact(b, digits)];
+  return [exact(a, MOST_DIGITS), exact(b, MOST_DIGITS)];
+}
+
+/** Nobody measures more. */
+const MOST_DIGITS = 6;
+
 /** Three significant figures without idle zeros: 38.8, 90. */
 export function plain(x: number): string {
   return `${Number(x.toPrecision(3)) + 0}`;

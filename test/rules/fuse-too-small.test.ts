@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
 import { clean, flagged } from './harness.ts';
-import { bench } from './plans.ts';
+import { bench, fused } from './plans.ts';
 
 const RULE = 'fuse-too-small';
 
@@ -11,6 +11,28 @@ describe('fuse too small for the steady load', () => {
     // Computer 1.2 A at 5.12 V, 88 %, from 9 V less what the way loses, and 0.14 A of the hold relay.
     const b = bench().set('fuse', { ratingA: 1 });
     flagged(b, RULE, { level: 'fault', subject: b.id('fuse'), figures: { 'fuse holds': 0.684 }, repairs: 1 });
+  });
+
+  /** A camera of so many amps behind a fuse that runs at 65 °C. */
+  const hot = (amp: number, ratingA: number) =>
+    fused('hot fuse')
+      .zone('dash', { kind: 'dash-top', maxC: 65 })
+      .set('fuse', { ratingA })
+      .part('camera', 'camera', 'dash', { typA: amp, nightA: amp })
+      .wire('fuse.2', 'camera.+', { lengthM: 0.5, areaMm2: 1.5 })
+      .wire('camera.-', 'ground.31', { lengthM: 0.5, areaMm2: 1.5 });
+
+  // Worked: 5.1 V × 3 A at 80 % from 9 V are 2.125 A; at 65 °C 2 A hold 0.75 × 2 × 0.9 = 1.35 A, 5 A hold 3.38 A.
+  it('2.125 A at 65 °C: 2 A hold 1.35 A, 5 A hold 3.38 A', () => {
+    const b = hot(2.125, 2);
+    flagged(b, RULE, { level: 'fault', subject: b.id('fuse'), figures: { 'steady load at the lowest supply': 2.125, 'fuse holds': 1.35 }, repairs: 1 });
+    clean(hot(2.125, 5), RULE);
+  });
+
+  it('either side of 1.35 A, and told apart', () => {
+    clean(hot(1.345, 2), RULE);
+    const b = hot(1.355, 2);
+    flagged(b, RULE, { level: 'fault', subject: b.id('fuse'), says: ['1.36 A', '1.35 A'] });
   });
 
   it('a fuse that is too small behind typed thin wires: the next one lets them grow', () => {

@@ -1,6 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
-import { amps, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
 import { netAt, railV } from '../trace.ts';
 import type { Verdict } from '../types.ts';
 
@@ -65,12 +65,13 @@ function judge(facts: Facts, view: PartView): Verdict[] {
     return [unknown(subject, `what ${called(view)} may switch at ${printed.standsInV} V: its ${ratedA} A hold for ${printed.forV} V`)];
   }
   if (worst.amp * IN_HAND <= ratedA) return [fine(subject)];
+  const [made, carries] = ampsApart(ratedA, worst.amp);
   return [
     found({
       // Within its printed rating it does what it is sold for; the half in hand is a habit for the years.
       level: over ? 'hazard' : 'advice',
       subject,
-      what: `The contact of ${called(view)} is made for ${amps(ratedA)}${printed === null ? '' : ` at ${printed.forV} V`} and carries ${amps(worst.amp)}${printed === null ? '' : ` at ${printed.standsInV} V`}${over ? '' : `, with less in hand than the usual ${IN_HAND} times`}.`,
+      what: `The contact of ${called(view)} is made for ${made}${printed === null ? '' : ` at ${printed.forV} V`} and carries ${carries}${printed === null ? '' : ` at ${printed.standsInV} V`}${over ? '' : `, with less in hand than the usual ${IN_HAND} times`}.`,
       todo: `Fit one for ${amps(worst.amp * IN_HAND)} or more, printed for direct current.`,
       figures: [
         { label: 'carries', value: worst.amp, unit: 'A' },

@@ -1,6 +1,6 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { junctionC } from '../../trade/formulas.ts';
-import { amps, called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
 import { allowedOutputA, swapConverter } from '../fixes.ts';
 import { lossW, ownHeat } from '../ownHeat.ts';
 import { type Converter, converters, outputA } from '../rails.ts';
@@ -58,10 +58,14 @@ function judge(facts: Facts, c: Converter): Verdict[] {
       band: 'low',
     }),
   ];
-  if (peakA > ratedA) return bad(`${called(c.view)} must give ${amps(peakA)} with everything at its most, and is rated ${amps(ratedA)}.`);
+  if (peakA > ratedA) {
+    const [most, rated] = ampsApart(peakA, ratedA);
+    return bad(`${called(c.view)} must give ${most} with everything at its most, and is rated ${rated}.`);
+  }
   if (heatA > allowedA) {
+    const [asked, gives] = ampsApart(heatA, allowedA);
     return bad(
-      `${called(c.view)} must give ${amps(heatA)} for long; rated ${amps(ratedA)}, at ${c.view.runningMaxC} °C it should give ${amps(allowedA)} (80 % of the rating, less for the heat).`,
+      `${called(c.view)} must give ${asked} for long; rated ${amps(ratedA)}, at ${c.view.runningMaxC} °C it should give ${gives} (80 % of the rating, less for the heat).`,
     );
   }
   if (hotC > s.num('tjMaxC')) {

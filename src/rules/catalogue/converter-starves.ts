@@ -1,7 +1,7 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { VehicleState } from '../../plan/types.ts';
 import { crankDip, loadedV } from '../crankDip.ts';
-import { called, defineRule, part, STATE_WORDS, verdicts, volts } from '../defineRule.ts';
+import { called, defineRule, part, STATE_WORDS, verdicts, volts, voltsApart } from '../defineRule.ts';
 import { swapConverter, typing } from '../fixes.ts';
 import { type Converter, converters, feedsComputer, vehicleRail } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
@@ -51,12 +51,13 @@ function judge(facts: Facts, c: Converter): Verdict {
   }
   if (!least) return unknown(subject, 'a supply, and a way back to ground, in some key position');
   if (least.v >= needV) return fine(subject);
+  const [gets, needs] = voltsApart(least.v, needV);
   // A camera or a lamp may blink while the engine starts; a computer may not.
   const blinks = least.state === 'START' && !feedsComputer(facts, c);
   return found({
     level: blinks ? 'advice' : 'fault',
     subject,
-    what: `${called(c.view)} gets ${least.v < DEAD_V ? 'nothing' : volts(least.v)} at worst with the key at “${STATE_WORDS[least.state]}” and needs ${volts(needV)} to hold ${volts(c.source.nominalV)}.`,
+    what: `${called(c.view)} gets ${least.v < DEAD_V ? 'nothing' : gets} at worst with the key at “${STATE_WORDS[least.state]}” and needs ${needs} to hold ${volts(c.source.nominalV)}.`,
     todo: blinks
       ? 'Nothing, if what it feeds may go dark while the engine starts; else a converter that steps up as well.'
       : least.state === 'START'

@@ -3,7 +3,7 @@ import { Draft } from '../../plan/draft.ts';
 import { planningLimit } from '../../trade/ampacity.ts';
 import { DONOR_ASSUMED, DONOR_SHARE } from '../../trade/fitting.ts';
 import { end, farEnd, onlyWire } from '../build.ts';
-import { amps, called, defineRule, part, plain, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { FUSE_AT_M, type Tap, taps } from '../taps.ts';
 import type { Repair, Verdict } from '../types.ts';
 
@@ -65,14 +65,15 @@ function judge(facts: Facts, tap: Tap): Verdict {
   if (sum <= most) return fine(subject);
   // What is ours alone is no assumption; the vehicle's part may be one.
   const sure = load.measured || load.oursA > most;
+  const [together, allowed] = ampsApart(sum, most);
   const why =
     load.leadA < load.allowedA
-      ? `its lead of ${plain(tap.view.s.num('leadMm2'))} mm² may carry ${amps(load.leadA)}`
-      : `${amps(load.allowedA)} are the most of its ${plain(tap.view.s.num('donorFuseA'))} A fuse`;
+      ? `its lead of ${plain(tap.view.s.num('leadMm2'))} mm² may carry ${allowed}`
+      : `${allowed} are the most of its ${plain(tap.view.s.num('donorFuseA'))} A fuse`;
   return found({
     level: sure ? 'fault' : 'advice',
     subject,
-    what: `${called(tap.view)} feeds ${amps(load.theirsA)} already${load.measured ? '' : ', as far as anybody knows,'} and our ${amps(load.oursA)} on top: ${amps(sum)}, and ${why}.`,
+    what: `${called(tap.view)} feeds ${amps(load.theirsA)} already${load.measured ? '' : ', as far as anybody knows,'} and our ${amps(load.oursA)} on top: ${together}, and ${why}.`,
     todo: sure
       ? 'Take the supply from another lead, or from the battery with a fuse of its own there.'
       : 'Read its fuse and measure what the vehicle draws from it; then take another lead if it is too much.',

@@ -1,7 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { Arrival } from '../../analysis/types.ts';
 import { BOARD_SUPPLY } from '../../trade/boards.ts';
-import { called, defineRule, part, STATE_WORDS, verdicts, volts } from '../defineRule.ts';
+import { called, defineRule, part, STATE_WORDS, verdicts, volts, voltsApart } from '../defineRule.ts';
 import { swapConverter, typing } from '../fixes.ts';
 import { type Converter, converters } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
@@ -50,12 +50,13 @@ function judge(facts: Facts, view: PartView, a: Arrival): Verdict {
   const c = feeder(facts, view, a);
   const related = c ? [part(c.view.part.id)] : [];
   if (a.worstHigh && highV > BOARD_SUPPLY.maxV) {
+    const [most, stands] = voltsApart(highV, BOARD_SUPPLY.maxV);
     const low = lowV < BOARD_SUPPLY.warnMaxV ? ` At full load it falls to ${volts(lowV)} as well.` : '';
     return found({
       level: 'hazard',
       subject,
       related,
-      what: `${called(view)} may get ${volts(highV)} at its 5 V pins with little load (${cornerOf(a.worstHigh.corner)}); ${BOARD_SUPPLY.maxV} V is the most it stands.${low}`,
+      what: `${called(view)} may get ${most} at its 5 V pins with little load (${cornerOf(a.worstHigh.corner)}); ${stands} is the most it stands.${low}`,
       todo: 'Set the converter lower, or fit one that holds its output more closely.',
       figures,
       state: a.worstHigh.state,
@@ -77,13 +78,14 @@ function judge(facts: Facts, view: PartView, a: Arrival): Verdict {
     });
   }
   const fails = lowV < BOARD_SUPPLY.minV;
+  const [gets, needs] = voltsApart(lowV, fails ? BOARD_SUPPLY.minV : BOARD_SUPPLY.warnMaxV);
   return found({
     level: fails ? 'fault' : 'advice',
     subject,
     related,
     what: fails
-      ? `${called(view)} gets ${volts(lowV)} at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); it needs ${BOARD_SUPPLY.minV} V.`
-      : `${called(view)} gets ${volts(lowV)} at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); below ${BOARD_SUPPLY.warnMaxV} V its supply watch may warn.`,
+      ? `${called(view)} gets ${gets} at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); it needs ${needs}.`
+      : `${called(view)} gets ${gets} at its 5 V pins at worst, with the key at “${STATE_WORDS[a.worstLow.state]}” (${cornerOf(a.worstLow.corner)}); below ${needs} its supply watch may warn.`,
     todo: 'Set the converter a little higher, or shorten and thicken the wires between.',
     figures,
     state: a.worstLow.state,

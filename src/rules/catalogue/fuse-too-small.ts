@@ -1,6 +1,6 @@
 import { smallestFuseA } from '../../analysis/choose.ts';
 import { LOADING, tempFactor } from '../../trade/fuses.ts';
-import { amps, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
 import { change } from '../taps.ts';
 
 const { fine, found } = verdicts('fuse-too-small', 'A4');
@@ -19,11 +19,12 @@ export const fuseTooSmall = defineRule({
       if (!fuse || fuse.heatA < 1e-4) return [];
       const subject = part(view.part.id);
       if (fuse.heatA <= fuse.allowedA) return [fine(subject)];
+      const [asked, holds] = ampsApart(fuse.heatA, fuse.allowedA);
       return [
         found({
           level: 'fault',
           subject,
-          what: `${called(view)} must hold ${amps(fuse.heatA)} at ${facts.corners.loV} V, but at ${view.runningMaxC} °C a ${fuse.ratingA} A fuse holds ${amps(fuse.allowedA)} for good (${Math.round(LOADING * 100)} % of its rating, times ${tempFactor(view.runningMaxC).toFixed(2)} for the heat).`,
+          what: `${called(view)} must hold ${asked} at ${facts.corners.loV} V, but at ${view.runningMaxC} °C a ${fuse.ratingA} A fuse holds ${holds} for good (${Math.round(LOADING * 100)} % of its rating, times ${tempFactor(view.runningMaxC).toFixed(2)} for the heat).`,
           todo: 'Fit the next size up, and check that the wires behind it carry it.',
           figures: [
             { label: 'steady load at the lowest supply', value: fuse.heatA, unit: 'A' },

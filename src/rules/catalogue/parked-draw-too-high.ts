@@ -1,5 +1,5 @@
 import { PARKED_LIMIT_A } from '../../trade/battery.ts';
-import { amps, called, defineRule, part, two, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, part, two, verdicts } from '../defineRule.ts';
 import { cutRepairs, drawers, joined, parkedKnown } from '../parkedShare.ts';
 import type { Subject } from '../types.ts';
 
@@ -50,6 +50,7 @@ export const parkedDrawTooHigh = defineRule({
     const adviceA = facts.threshold('parkedAdviceA', ADVICE_A);
     const over = vehicleA + buildA > PARKED_LIMIT_A && vehicleA <= PARKED_LIMIT_A;
     if (buildA <= adviceA) return [fine(subject)];
+    const [draws, limit] = ampsApart(buildA, faultA);
     const most = drawers(facts).slice(0, NAMED);
     const level = buildA > faultA || over ? 'fault' : 'advice';
     return [
@@ -57,7 +58,7 @@ export const parkedDrawTooHigh = defineRule({
         level,
         subject,
         related: most.map((m) => part(m.view.part.id)),
-        what: `Parked, the build draws ${amps(buildA)}; ${amps(faultA)} is the most it should, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself. Most of it: ${most.map((m) => `${called(m.view)} ${amps(m.amp)}`).join(', ')}.`,
+        what: `Parked, the build draws ${draws}; ${limit} is the most it should, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself. Most of it: ${most.map((m) => `${called(m.view)} ${amps(m.amp)}`).join(', ')}.`,
         todo: 'Cut the supply once the computer has stopped: with a hold relay, or with the converter’s enable.',
         figures: [
           { label: 'build, parked', value: buildA, unit: 'A' },

@@ -1,6 +1,6 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { WireReport } from '../../analysis/types.ts';
-import { amps, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
+import { ampsApart, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken } from '../fixes.ts';
 import type { Verdict } from '../types.ts';
 
@@ -33,13 +33,14 @@ function judge(facts: Facts, w: WireReport): Verdict[] {
   const subject = wire(w.id);
   if (w.isProtected) return [fine(subject)];
   const end = w.protection.from.maxA >= w.protection.to.maxA ? w.protection.from : w.protection.to;
+  const [may, back] = ampsApart(w.limitA, amp);
   const guard = end.byPart === null ? undefined : facts.parts.get(end.byPart);
   return [
     found({
       level: 'hazard',
       subject,
       related: guard ? [part(guard.part.id)] : [],
-      what: `${wireName(facts, w.id)} (${w.areaMm2} mm² at ${w.zoneC} °C) may carry ${amps(w.limitA)} and must bring back what ${guard ? called(guard) : 'its feeds'} ${guard?.kind.kind === 'blade-fuse' ? 'lets pass' : 'can push'}, ${amps(amp)}.`,
+      what: `${wireName(facts, w.id)} (${w.areaMm2} mm² at ${w.zoneC} °C) may carry ${may} and must bring back what ${guard ? called(guard) : 'its feeds'} ${guard?.kind.kind === 'blade-fuse' ? 'lets pass' : 'can push'}, ${back}.`,
       todo: 'Fit a thicker ground wire, or give each feed a ground wire of its own.',
       figures: [
         { label: 'must bring back', value: amp, unit: 'A' },

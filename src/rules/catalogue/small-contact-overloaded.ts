@@ -4,7 +4,7 @@ import type { Wire } from '../../plan/types.ts';
 import { HEADER_CONTACT_A, HOT_CONTACT, worstShare } from '../../trade/fitting.ts';
 import { HEADER } from '../../trade/header.ts';
 import { end, farEnd, newWire } from '../build.ts';
-import { amps, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
 import type { Level, Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('small-contact-overloaded', 'B5');
@@ -101,11 +101,12 @@ function ways(facts: Facts, view: PartView): Verdict[] {
   if (worst.amp < 1e-3) return [];
   const subject = part(view.part.id);
   if (worst.amp <= rated) return [fine(subject)];
+  const [carries, made] = ampsApart(worst.amp, rated);
   return [
     found({
       level: 'fault',
       subject,
-      what: `Way ${worst.label} of ${called(view)} carries ${amps(worst.amp)} for long, and is made for ${amps(rated)}.`,
+      what: `Way ${worst.label} of ${called(view)} carries ${carries} for long, and is made for ${made}.`,
       todo: 'Take one with stronger contacts, or divide the current over two ways.',
       figures: [
         { label: 'worst contact', value: worst.amp, unit: 'A' },

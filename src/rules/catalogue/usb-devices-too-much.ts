@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { USB_PORTS } from '../../parts/computer/elements.ts';
 import { boardOf } from '../../parts/computer/settings.ts';
 import { USB_PORT_A } from '../../trade/usb.ts';
-import { amps, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found, unknown } = verdicts('usb-devices-too-much', 'C14');
@@ -51,8 +51,8 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   const bad = (level: 'fault' | 'advice', what: string): Verdict[] => [
     found({ level, subject, related, what, todo, figures, state: 'RUN_STOPPED', band: 'low' }),
   ];
-  if (sumA > totalA + SLACK_A)
-    return bad('fault', `What hangs on the USB ports of ${called(view)} takes up to ${amps(sumA)} together; the board gives ${amps(totalA)}.`);
+  const [asked, given] = ampsApart(sumA, totalA);
+  if (sumA > totalA + SLACK_A) return bad('fault', `What hangs on the USB ports of ${called(view)} takes up to ${asked} together; the board gives ${given}.`);
   if (mostA > USB_PORT_A.usb3 + SLACK_A) {
     return bad('fault', `USB port ${most.port} of ${called(view)} gives up to ${amps(mostA)} to one plug; USB 3 allows ${amps(USB_PORT_A.usb3)}.`);
   }

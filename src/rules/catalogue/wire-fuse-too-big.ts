@@ -1,7 +1,7 @@
 import { smallestFuseA } from '../../analysis/choose.ts';
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { WireReport } from '../../analysis/types.ts';
-import { amps, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
+import { ampsApart, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken, typing } from '../fixes.ts';
 import type { Repair } from '../types.ts';
 
@@ -35,12 +35,13 @@ export const wireFuseTooBig = defineRule({
       if (!worst) return fine(subject);
       const view = facts.parts.get(g.guard)!;
       const isFuse = view.kind.kind === 'blade-fuse';
+      const [passes, may] = ampsApart(g.maxA, worst.limitA);
       const more = g.weak.length === 1 ? '' : `; ${g.weak.length - 1} more ${g.weak.length === 2 ? 'wire is' : 'wires are'} too thin as well`;
       return found({
         level: 'hazard',
         subject,
         related: g.weak.map((w) => wire(w.id)),
-        what: `${isFuse ? `${called(view)} lets ${amps(g.maxA)} pass for ever` : `${called(view)} can push ${amps(g.maxA)} for ever`}, but ${wireName(facts, worst.id)} (${worst.areaMm2} mm² at ${worst.zoneC} °C) may carry ${amps(worst.limitA)}${more}.`,
+        what: `${isFuse ? `${called(view)} lets ${passes} pass for ever` : `${called(view)} can push ${passes} for ever`}, but ${wireName(facts, worst.id)} (${worst.areaMm2} mm² at ${worst.zoneC} °C) may carry ${may}${more}.`,
         todo: isFuse ? 'Fit a smaller fuse if the load allows it, or a thicker wire.' : 'Fit a thicker wire, or a fuse at its start.',
         figures: [
           { label: 'can persist', value: g.maxA, unit: 'A' },

@@ -1,5 +1,5 @@
 import { BLADE_RATINGS_A } from '../../trade/fuses.ts';
-import { amps, defineRule, verdicts, wire, wireName } from '../defineRule.ts';
+import { ampsApart, defineRule, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken } from '../fixes.ts';
 
 const { fine, found } = verdicts('wire-overloaded', 'B3');
@@ -20,11 +20,12 @@ export const wireOverloaded = defineRule({
       if (facts.plan.wires[w.id]?.owner !== 'build' || w.heatA < SIGNAL_A) return [];
       const subject = wire(w.id);
       if (w.heatA <= w.limitA) return [fine(subject)];
+      const [carries, may] = ampsApart(w.heatA, w.limitA);
       return [
         found({
           level: 'hazard',
           subject,
-          what: `${wireName(facts, w.id)} (${w.areaMm2} mm² at ${w.zoneC} °C) carries ${amps(w.heatA)} for long and may carry ${amps(w.limitA)}.`,
+          what: `${wireName(facts, w.id)} (${w.areaMm2} mm² at ${w.zoneC} °C) carries ${carries} for long and may carry ${may}.`,
           todo: 'Fit a thicker wire, or carry less over it.',
           figures: [
             { label: 'carries', value: w.heatA, unit: 'A' },
