@@ -1,7 +1,7 @@
 import type { Facts, PartView, Step } from '../analysis/factsTypes.ts';
 import { CONTACT } from '../parts/contacts.ts';
 import { TERMINATION_OHM } from '../trade/conductors.ts';
-import { coldOhm } from '../trade/fuses.ts';
+import { coldOhm, meltI2t, SURGE_SHARE } from '../trade/fuses.ts';
 import { vehicleRail, type Way } from './rails.ts';
 import { storesOf } from './storeHold.ts';
 import { hopsOf, isResistor, netAt } from './trace.ts';
@@ -124,6 +124,17 @@ export function fillings(facts: Facts): Filling[] {
 /** I2t of filling a capacitor from empty while the vehicle charges, A2s: the integral of (V/R)2 exp(-2t/RC). */
 export function fillingI2t(facts: Facts, farad: number, loopOhm: number): number {
   return (facts.corners.chargeV ** 2 * farad) / (2 * loopOhm);
+}
+
+/** What one filling may use of a fuse, A2s. */
+export function mayUse(ratingA: number, often: boolean): number {
+  return (often ? SURGE_SHARE : 1) * meltI2t(ratingA);
+}
+
+/** Would a fuse of another rating in the place of this one stand what fills through it? */
+export function standsFilling(facts: Facts, fuse: PartView, ratingA: number): boolean {
+  const f = fillings(facts).find((x) => x.fuse === fuse);
+  return f === undefined || fillingI2t(facts, f.farad, f.loopOhm + coldOhm(ratingA) - coldOhm(fuse.s.num('ratingA'))) <= mayUse(ratingA, f.often);
 }
 
 /** Steps that all ways have in common from the start. */

@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { clean, flagged } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { clean, flagged, repairsOf } from './harness.ts';
 import { bench, fused } from './plans.ts';
 
 const RULE = 'short-would-not-blow';
@@ -32,6 +32,17 @@ describe('a short at the far end would not blow the fuse', () => {
     const b = camera(7.5, 0.75).zone('dash', { maxC: 55 }).zone('seat', { maxC: 55 }).zone('desk', { maxC: 55 });
     const loop = 0.1 + 16 * 0.026 * (1 + 0.00393 * 35) + 0.001 + 6 * 0.002 + 0.0109 * 1.3 + 0.007;
     flagged(b, RULE, { level: loop * 15 > 9 ? 'fault' : 'advice', subject: b.id('fuse'), figures: { 'times the rating': 9 / loop / 7.5 } });
+  });
+
+  it('no smaller fuse is offered that the filling of a capacitor at the far end would eat', () => {
+    const filled = (farad: number) =>
+      camera(10, 0.5)
+        .part('bulk', 'capacitor', 'desk', { farad, esrOhm: 0.01 })
+        .wire('bulk.+', 'camera.+', { lengthM: 0.1 })
+        .wire('bulk.-', 'camera.-', { lengthM: 0.1 });
+    // V² C / 2 R with 14.4 V and some 0.9 Ω: 470 µF take 0.05 A²s, 10 000 µF take 1.1 A²s; 2 A may use 0.22 × 1.4 A²s (fuse maker's table, read).
+    expect(repairsOf(filled(470e-6), RULE).map((r) => r.title)).toEqual(['Fit a 2 A fuse']);
+    expect(repairsOf(filled(0.01), RULE)).toEqual([]);
   });
 
   it('behind a converter the short is as large as its limit: 6.6 A before 5 A is 1.3 times', () => {

@@ -1,5 +1,6 @@
-import { describe, it } from 'vitest';
-import { clean, flagged } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { applyOrThrow } from './applied.ts';
+import { clean, compute, findingsOf, flagged, repairsOf } from './harness.ts';
 import { bench, fused } from './plans.ts';
 
 const RULE = 'wire-fuse-too-big';
@@ -36,5 +37,23 @@ describe('fuse bigger than the wire behind it', () => {
       .wire('lamp.-', 'ground.31', { areaMm2: 1.5, lengthM: 0.5 });
     // The tail may see 10 A and carry 7.5 A x 0.88 = 6.6 A.
     flagged(b, RULE, { level: 'hazard', subject: b.id('fuse'), figures: { 'can persist': 10, 'planning limit': 7.5 * HEAT_70 }, repairs: 1 });
+  });
+
+  it('no smaller fuse is offered that the filling of the capacitors would eat', () => {
+    // The load alone would do with 2 A; a fuse maker's pulse table (read) leaves 22 % of its melting integral for each filling.
+    const surged = (farad: number) => bench().set('fuse', { ratingA: 15 }).wireSet('feed', { areaMm2: 0.5 }).set('bulk', { farad, esrOhm: 0.01 });
+    for (const farad of [470e-6, 4700e-6]) {
+      const b = surged(farad);
+      flagged(b, RULE, { level: 'hazard', subject: b.id('fuse'), repairs: 1 });
+      for (const offer of repairsOf(b, RULE)) expect(findingsOf(compute(applyOrThrow(b.plan, offer.edit)), 'fuse-eaten-by-surge'), offer.title).toEqual([]);
+    }
+  });
+
+  it('either side of the wire’s limit: 0.5 mm² carries 5 A at 60 °C', () => {
+    // The feed starts in the dash, so the dash is made as cool as the seat.
+    const cool = (ratingA: number) => bench().zone('dash', { maxC: 60 }).set('fuse', { ratingA }).wireSet('feed', { areaMm2: 0.5 });
+    clean(cool(5), RULE);
+    const b = cool(7.5);
+    flagged(b, RULE, { level: 'hazard', subject: b.id('fuse'), figures: { 'can persist': 7.5, 'planning limit': 5 }, repairs: 1 });
   });
 });

@@ -1,9 +1,9 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
-import { BLADE_RATINGS_A, coldOhm, meltI2t, SURGE_SHARE } from '../../trade/fuses.ts';
+import { BLADE_RATINGS_A, meltI2t, SURGE_SHARE } from '../../trade/fuses.ts';
 import { nearestPreferred } from '../../trade/preferred.ts';
 import { amps, called, defineRule, part, plain, two, verdicts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
-import { type Filling, fillingI2t, fillings } from '../switchOnSurge.ts';
+import { type Filling, fillings, mayUse, standsFilling } from '../switchOnSurge.ts';
 import { change } from '../taps.ts';
 import type { Repair, Verdict } from '../types.ts';
 
@@ -23,11 +23,6 @@ export const fuseEatenBySurge = defineRule({
     return f ? [...larger(facts, f), ...smaller(facts, f)] : [];
   },
 });
-
-/** What one filling may use of the fuse, A2s. */
-function mayUse(ratingA: number, often: boolean): number {
-  return (often ? SURGE_SHARE : 1) * meltI2t(ratingA);
-}
 
 function judge(f: Filling): Verdict {
   const subject = part(f.fuse.part.id);
@@ -53,7 +48,7 @@ function judge(f: Filling): Verdict {
 /** The next fuse that stands it, where no wire that somebody chose is too thin for it. */
 function larger(facts: Facts, f: Filling): Repair[] {
   const had = f.fuse.s.num('ratingA');
-  const rating = BLADE_RATINGS_A.find((a) => a > had && fillingI2t(facts, f.farad, f.loopOhm + coldOhm(a) - coldOhm(had)) <= mayUse(a, f.often));
+  const rating = BLADE_RATINGS_A.find((a) => a > had && standsFilling(facts, f.fuse, a));
   if (rating === undefined) return [];
   const title = `Fit a ${rating} A fuse`;
   const id = f.fuse.part.id;

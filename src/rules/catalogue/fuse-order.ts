@@ -4,6 +4,7 @@ import { FUSE_STEP } from '../../trade/fitting.ts';
 import { amps, called, defineRule, part, two, verdicts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
 import { converters, vehicleRail } from '../rails.ts';
+import { standsFilling } from '../switchOnSurge.ts';
 import type { Tap } from '../taps.ts';
 import type { Verdict } from '../types.ts';
 
@@ -26,7 +27,9 @@ export const fuseOrder = defineRule({
     if (!view || !up || !fuse) return [];
     const fits = largestFuseA(up.ratingA / FUSE_STEP);
     const least = smallestFuseA(fuse.heatA, view.runningMaxC);
-    return fits === null || least === null || least > fits ? [] : [typing(view.part.id, { ratingA: fits }, `Fit a ${fits} A fuse`, true)];
+    return fits === null || least === null || least > fits || !standsFilling(facts, view, fits)
+      ? []
+      : [typing(view.part.id, { ratingA: fits }, `Fit a ${fits} A fuse`, true)];
   },
 });
 

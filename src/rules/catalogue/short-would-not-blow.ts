@@ -4,6 +4,7 @@ import type { WireReport } from '../../analysis/types.ts';
 import { coldOhm } from '../../trade/fuses.ts';
 import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
 import { converters } from '../rails.ts';
+import { standsFilling } from '../switchOnSurge.ts';
 import { change } from '../taps.ts';
 import type { Verdict } from '../types.ts';
 
@@ -34,6 +35,7 @@ export const shortWouldNotBlow = defineRule({
     // A smaller fuse has more resistance: the short must still be brisk with it in the way.
     const slower = fuse.leastShortA * (1 - (fuse.leastShortA * 1.3 * (coldOhm(smaller) - coldOhm(fuse.ratingA))) / facts.corners.loV);
     if (!limited && slower < BRISK * smaller) return [];
+    if (!standsFilling(facts, view, smaller)) return [];
     const title = `Fit a ${smaller} A fuse`;
     return [
       {

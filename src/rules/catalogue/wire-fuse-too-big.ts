@@ -1,8 +1,10 @@
 import { smallestFuseA } from '../../analysis/choose.ts';
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { WireReport } from '../../analysis/types.ts';
+import { BLADE_RATINGS_A } from '../../trade/fuses.ts';
 import { ampsApart, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken, typing } from '../fixes.ts';
+import { standsFilling } from '../switchOnSurge.ts';
 import type { Repair } from '../types.ts';
 
 const { fine, found } = verdicts('wire-fuse-too-big', 'A3');
@@ -55,7 +57,8 @@ export const wireFuseTooBig = defineRule({
     const fuse = facts.analysis.fuses[g.guard];
     const view = facts.parts.get(g.guard);
     // The smallest that holds: it guards best, and the wires stay as they are.
-    const holds = fuse && view ? smallestFuseA(fuse.heatA, view.runningMaxC) : null;
+    const least = fuse && view ? smallestFuseA(fuse.heatA, view.runningMaxC) : null;
+    const holds = view && least !== null ? (BLADE_RATINGS_A.find((a) => a >= least && standsFilling(facts, view, a)) ?? null) : null;
     const repairs: Repair[] = [];
     if (fuse && holds !== null && holds < fuse.ratingA && holds <= Math.min(...g.wires.map((w) => w.limitA)) && g.maxA <= fuse.ratingA * (1 + 1e-9)) {
       repairs.push(typing(g.guard, { ratingA: holds }, `Fit a ${holds} A fuse`, true));
