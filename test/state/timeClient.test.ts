@@ -38,9 +38,10 @@ let workers: FakeTimeWorker[];
 let app: App;
 let detach: () => void;
 const worker = (): FakeTimeWorker => workers.at(-1) as FakeTimeWorker;
+const editOnly = (value: number): void => edit(app, (p) => setSetting(p, ids.fuse, 'ratingA', value));
 /** An edit, and then the plan is left alone. */
 const rate = (value: number): void => {
-  edit(app, (p) => setSetting(p, ids.fuse, 'ratingA', value));
+  editOnly(value);
   vi.advanceTimersByTime(LONG_QUIET_MS);
 };
 const markOf = (task: TimeTask): unknown => (app.getState()[task].result as { mark?: string } | null)?.mark;
@@ -108,8 +109,6 @@ describe('a task is computed while somebody watches it', () => {
 });
 
 describe('the plain figures come first', () => {
-  const editOnly = (value: number): void => edit(app, (p) => setSetting(p, ids.fuse, 'ratingA', value));
-
   it('of edits in quick succession only the last is computed, once the plan is left alone', () => {
     app.getState().watch('cycle');
     worker().answer('cycle');
@@ -182,7 +181,8 @@ describe('the newest wins', () => {
 
   it('a turn of the key may finish if it is quick: its result shows, then the newest is asked', () => {
     app.getState().watch('cycle');
-    for (const a of [10, 15, 20]) rate(a);
+    for (const a of [10, 15, 20]) editOnly(a);
+    vi.advanceTimersByTime(QUIET_MS);
     expect(worker().of('cycle')).toHaveLength(1);
     worker().answer('cycle', 'older');
     expect(markOf('cycle')).toBe('older');
