@@ -40,6 +40,31 @@ describe('lamp test pulses or dimming taken for a signal', () => {
     clean(withLampSense('58').set('computer', { inputFilterS: 0.05 }), RULE);
   });
 
+  it('a divider in place of the optocoupler sees the same pulses', () => {
+    const divided = (line: 'feed-reverse' | 'feed-15') =>
+      bench()
+        .part('lamp', line, 'dash', {}, { owner: 'vehicle' })
+        .part('lampFuse', 'blade-fuse', 'dash', { ratingA: 1 })
+        .part('top', 'resistor', 'seat', { ohm: 47_000 })
+        .part('low', 'resistor', 'seat', { ohm: 10_000 })
+        .wire('battery.+', 'lamp.in', { owner: 'vehicle' })
+        .wire('lamp.out', 'lampFuse.1', { lengthM: 0.1 })
+        .wire('lampFuse.2', 'top.1', { lengthM: 2.2 })
+        .wire('top.2', 'computer.29', { lengthM: 0.2 }, 'pin5')
+        .wire('low.1', 'top.2', { lengthM: 0.05 })
+        .wire('low.2', 'computer.39', { lengthM: 0.1 });
+    const b = divided('feed-reverse');
+    flagged(b, RULE, { level: 'fault', subject: b.wireId('pin5'), figures: { waits: 0, 'should wait': 0.02 }, says: ['GPIO 5', 'short pulses'], repairs: 1 });
+    clean(divided('feed-reverse').set('computer', { inputFilterS: 0.02 }), RULE);
+    quiet(divided('feed-15'), RULE);
+    // 47 kΩ beside 10 kΩ, both 5 % low, and 4.7 µF: 7.83 kΩ × 4.7 µF = 37 ms; 2.2 µF make 17 ms.
+    const filled = (farad: number) =>
+      divided('feed-reverse').part('c', 'capacitor', 'seat', { farad, ratedV: 16 }).wire('c.+', 'top.2').wire('c.-', 'computer.39');
+    clean(filled(4.7e-6), RULE);
+    const small = filled(2.2e-6);
+    flagged(small, RULE, { level: 'fault', subject: small.wireId('pin5'), figures: { waits: 0.0172 }, repairs: 1 });
+  });
+
   it('the pin that watches the key has a filter of its own', () => {
     clean(sensedOn('58'), RULE);
     const b = sensedOn('58').set('computer', { filterS: 0 });
