@@ -1,7 +1,27 @@
 import { withLampSense } from '../../src/rules/book/plansSense.ts';
-import type { Bench } from './plans.ts';
+import { type Bench, bench } from './plans.ts';
 
 export { onIgnition, sensedOn, straight, withCutout, withIgnition, withLampSense, withLatch, withSound, withStore } from '../../src/rules/book/plansSense.ts';
+
+/** The bench whose key is sensed by a divider with a Schottky diode to 3.3 V, 27 kΩ over 10 kΩ at GPIO 16, on a lead of its own. */
+export function keyDivider(kind: 'feed-15' | 'feed-30' | 'feed-75' | 'feed-58'): Bench {
+  return bench(`divider on ${kind}`)
+    .without('opto', 'pull', 'reverse', 'sense')
+    .part('key', kind, 'dash', { donorFuseRead: true, donorLoadMeasured: true, proven: true }, { owner: 'vehicle' })
+    .part('keyFuse', 'blade-fuse', 'dash', { ratingA: 1 })
+    .part('top', 'resistor', 'dash', { ohm: 27_000 })
+    .part('low', 'resistor', 'seat', { ohm: 10_000 })
+    .part('schottky', 'diode', 'seat', { type: '1n5819' })
+    .set('computer', { senseGpio: 16, senseActive: 'high-when-on' })
+    .wire('battery.+', 'key.in', { owner: 'vehicle' })
+    .wire('key.out', 'keyFuse.1', { lengthM: 0.12 })
+    .wire('keyFuse.2', 'top.1', { lengthM: 0.05 })
+    .wire('top.2', 'computer.36', { lengthM: 2.3 }, 'pin')
+    .wire('low.1', 'computer.36', { lengthM: 0.05 })
+    .wire('low.2', 'computer.34', { lengthM: 0.1 })
+    .wire('schottky.A', 'computer.36', { lengthM: 0.05 })
+    .wire('schottky.K', 'computer.17', { lengthM: 0.1 });
+}
 
 /**
  * One plan that holds whatever a plan may hold for rules of keeping on, lamp lines and sound: latch, store, lamp sensor, output capacitor, dimmed display,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clean, flagged, quiet, repairsOf } from './harness.ts';
 import { bench } from './plans.ts';
-import { sensedOn } from './plansSense.ts';
+import { keyDivider, sensedOn } from './plansSense.ts';
 
 const RULE = 'sense-falls-while-starting';
 
@@ -45,6 +45,14 @@ describe('sense line falls while starting', () => {
 
   it('a person who knows the engine may set another longest start', () => {
     clean(sensedOn('75').threshold('starterS', 2), RULE);
+  });
+
+  it('a divider on accessory falls in each start as an optocoupler does', () => {
+    const at = (filterS: number) => keyDivider('feed-75').set('relay', { holdS: 120 }).set('computer', { filterS });
+    const b = at(3);
+    flagged(b, RULE, { level: 'fault', subject: b.id('computer'), figures: { waits: 3, 'longest start': 10 }, says: ['GPIO 16'], repairs: 1 });
+    clean(at(10), RULE);
+    clean(keyDivider('feed-15'), RULE);
   });
 
   it('lamps follow no key: another rule speaks', () => quiet(sensedOn('58'), RULE));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clean, flagged, quiet } from './harness.ts';
 import { bench, ground } from './plans.ts';
-import { withLatch } from './plansSense.ts';
+import { keyDivider, withLatch } from './plansSense.ts';
 
 const RULE = 'sense-never-falls';
 
@@ -44,6 +44,14 @@ describe('the sensed line does not follow the key', () => {
       .cut('sense')
       .wire('lamps.out', 'sense.1', { lengthM: 0.05 });
     flagged(b, RULE, { level: 'fault', subject: b.id('opto'), says: ['lamp switch'], repairs: 1 });
+  });
+
+  it('a divider is heard like an optocoupler: on ignition it falls, on permanent it never does', () => {
+    clean(keyDivider('feed-15'), RULE);
+    const b = keyDivider('feed-30');
+    flagged(b, RULE, { level: 'fault', subject: b.id('computer'), says: ['GPIO 16', 'never hears of key-off'] });
+    const lamps = keyDivider('feed-58');
+    flagged(lamps, RULE, { level: 'fault', subject: lamps.id('computer'), says: ['lamp switch'] });
   });
 
   it('a sensor on a pin that does not watch the key may watch anything', () => {

@@ -1,9 +1,9 @@
-import type { Facts } from '../../analysis/factsTypes.ts';
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { STARTER } from '../../trade/keyEvents.ts';
 import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { longerFilter } from '../filterEdits.ts';
 import { keyFeeds } from '../keyLine.ts';
-import { isLit, type KeySense, keySenses, OTHER_THINGS } from '../keySense.ts';
+import { hears, type KeySense, keySenses, OTHER_THINGS, watcher } from '../keySense.ts';
 import { senseInstead } from '../resense.ts';
 import type { Verdict } from '../types.ts';
 
@@ -28,16 +28,18 @@ export const senseFallsWhileStarting = defineRule({
   explains: ['dips-taken-for-key-off'],
   check: (facts) => keySenses(facts).flatMap((k) => judge(facts, k)),
   repair: (finding, facts) => {
-    const k = keySenses(facts).find((x) => x.sensor?.opto.part.id === finding.subject.id);
-    if (!k?.sensor) return [];
+    const k = keySenses(facts).find((x) => subjectOf(x).part.id === finding.subject.id);
+    if (!k) return [];
     const filterS = Math.ceil((longestS(facts) * IN_HAND) / STEP_S) * STEP_S;
     return [
       longerFilter(facts, k.computer, filterS),
-      ...senseInstead(
-        facts,
-        k.sensor,
-        keyFeeds(facts).filter((f) => f.facts.tap?.line === '15'),
-      ),
+      ...(k.sensor
+        ? senseInstead(
+            facts,
+            k.sensor,
+            keyFeeds(facts).filter((f) => f.facts.tap?.line === '15'),
+          )
+        : []),
     ];
   },
 });
@@ -46,11 +48,17 @@ function longestS(facts: Facts): number {
   return facts.threshold('starterS', STARTER.mostS);
 }
 
-function judge(facts: Facts, { computer, sensor, line, feed }: KeySense): Verdict[] {
+/** Its optocoupler, or the computer itself where resistors bring the line to its pin. */
+function subjectOf({ computer, sensor }: KeySense): PartView {
+  return sensor ? sensor.opto : computer;
+}
+
+function judge(facts: Facts, k: KeySense): Verdict[] {
+  const { computer, sensor, line, feed } = k;
   // A line that follows something else than the key is another rule's matter.
-  if (!sensor || !line || !feed || OTHER_THINGS[line]) return [];
-  const subject = part(sensor.opto.part.id);
-  if (!isLit(facts, sensor, line, 'RUN_STOPPED') || isLit(facts, sensor, line, 'START')) return [fine(subject)];
+  if (!line || !feed || OTHER_THINGS[line]) return [];
+  const subject = part(subjectOf(k).part.id);
+  if (!hears(facts, k, 'RUN_STOPPED') || hears(facts, k, 'START')) return [fine(subject)];
   const filterS = computer.s.num('filterS');
   const startS = longestS(facts);
   if (filterS >= startS) return [fine(subject)];
@@ -58,8 +66,8 @@ function judge(facts: Facts, { computer, sensor, line, feed }: KeySense): Verdic
     found({
       level: 'fault',
       subject,
-      related: [part(feed.part.id), part(computer.part.id)],
-      what: `${called(sensor.opto)} watches ${called(feed)}, which is dead while the starter turns, for up to ${plain(startS)} s; ${called(computer)} believes that the key is off after ${plain(filterS)} s and begins to stop.`,
+      related: [part(feed.part.id), ...(sensor ? [part(computer.part.id)] : [])],
+      what: `${watcher(k)} watches ${called(feed)}, which is dead while the starter turns, for up to ${plain(startS)} s; ${called(computer)} believes that the key is off after ${plain(filterS)} s and begins to stop.`,
       todo: 'Sense ignition (15), which stays live while starting, or let the computer wait longer than the longest start.',
       figures: [
         { label: 'waits', value: filterS, unit: 's' },

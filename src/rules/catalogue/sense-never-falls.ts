@@ -1,10 +1,9 @@
-import type { Facts } from '../../analysis/factsTypes.ts';
-import type { VehicleState } from '../../plan/types.ts';
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { Line, VehicleState } from '../../plan/types.ts';
 import { called, defineRule, part, STATE_WORDS, verdicts } from '../defineRule.ts';
 import { keyFeeds } from '../keyLine.ts';
-import { isLit, keySenses, OTHER_THINGS } from '../keySense.ts';
+import { hears, type KeySense, keySenses, OTHER_THINGS, watcher } from '../keySense.ts';
 import { senseInstead } from '../resense.ts';
-import type { LedCircuit, Sensor } from '../sensing.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('sense-never-falls', 'D11');
@@ -18,29 +17,31 @@ export const senseNeverFalls = defineRule({
   source: { text: 'Lines of DIN 72552 and when they are live: workshop tables (read) and practice', grade: 'standard' },
   needs: 'readings',
   explains: ['lamp-never-sleeps'],
-  check: (facts) => watched(facts).map((sensor) => judge(facts, sensor, sensor.led!)),
+  check: (facts) => watched(facts).map((k) => judge(facts, k, k.feed)),
   repair: (finding, facts) => {
-    const sensor = watched(facts).find((s) => s.opto.part.id === finding.subject.id);
+    const sensor = watched(facts).find((k) => k.sensor?.opto.part.id === finding.subject.id)?.sensor;
     return sensor ? senseInstead(facts, sensor, keyFeeds(facts)) : [];
   },
 });
 
-/** Sensors on the pin by which a computer watches the key. */
-function watched(facts: Facts): Sensor[] {
-  return keySenses(facts).flatMap(({ sensor, line }) => (sensor && line ? [sensor] : []));
+type Watched = KeySense & { readonly line: Line; readonly feed: PartView };
+
+/** The pins by which computers watch the key, where a line of the vehicle comes to them. */
+function watched(facts: Facts): Watched[] {
+  return keySenses(facts).flatMap((k) => (k.line !== null && k.feed !== null ? [{ ...k, line: k.line, feed: k.feed }] : []));
 }
 
-function judge(facts: Facts, sensor: Sensor, led: LedCircuit): Verdict {
-  const subject = part(sensor.opto.part.id);
-  const feed = led.supply.view;
-  const line = led.supply.source.line ?? '30';
-  const lit = (state: VehicleState): boolean => isLit(facts, sensor, line, state);
-  const timer = led.hops.find((h) => h.link.type === 'contact' && h.views[0]!.kind.kind === 'delay-off-relay')?.views[0];
+function judge(facts: Facts, k: Watched, feed: PartView): Verdict {
+  const { computer, sensor, line } = k;
+  const subject = part(sensor ? sensor.opto.part.id : computer.part.id);
+  const name = watcher(k);
+  const lit = (state: VehicleState): boolean => hears(facts, k, state) === true;
+  const timer = sensor?.led?.hops.find((h) => h.link.type === 'contact' && h.views[0]!.kind.kind === 'delay-off-relay')?.views[0];
   const say = (level: 'fault' | 'advice', what: string, state: VehicleState): Verdict =>
     found({
       level,
       subject,
-      related: [part(feed.part.id), part(sensor.output!.use.computer.part.id)],
+      related: [part(feed.part.id), ...(sensor ? [part(computer.part.id)] : [])],
       what,
       todo:
         level === 'fault'
@@ -50,14 +51,13 @@ function judge(facts: Facts, sensor: Sensor, led: LedCircuit): Verdict {
       band: 'typical',
     });
   const other = OTHER_THINGS[line];
-  if (other) return say('fault', `${called(sensor.opto)} watches ${called(feed)}, which follows ${other} and not the key.`, 'RUN_CHARGING');
-  if (timer)
-    return say('fault', `${called(sensor.opto)} watches the output of ${called(timer)}, which falls only when the computer’s own supply falls.`, 'RETAIN');
+  if (other) return say('fault', `${name} watches ${called(feed)}, which follows ${other} and not the key.`, 'RUN_CHARGING');
+  if (timer) return say('fault', `${name} watches the output of ${called(timer)}, which falls only when the computer’s own supply falls.`, 'RETAIN');
   if (!lit('RUN_CHARGING')) return fine(subject);
   if (OFF.every(lit)) {
     return say(
       'fault',
-      `${called(sensor.opto)} watches ${called(feed)}, which is live with the key on and with the key off: the computer never hears of key-off.`,
+      `${name} watches ${called(feed)}, which is live with the key on and with the key off: the computer never hears of key-off.`,
       'OFF_ASLEEP',
     );
   }
@@ -66,7 +66,7 @@ function judge(facts: Facts, sensor: Sensor, led: LedCircuit): Verdict {
   if (!late) return fine(subject);
   return say(
     'advice',
-    `${called(sensor.opto)} watches ${called(feed)}, which is still live in one of the states of an off key (${STATE_WORDS[late]}): the computer hears of key-off only when something’s time has run out.`,
+    `${name} watches ${called(feed)}, which is still live in one of the states of an off key (${STATE_WORDS[late]}): the computer hears of key-off only when something’s time has run out.`,
     late,
   );
 }
