@@ -1,4 +1,5 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
+import { two } from './defineRule.ts';
 import { holdInLine } from './holdEdits.ts';
 import { endingAt, stopNeedS } from './supplyHold.ts';
 import type { Repair } from './types.ts';
@@ -45,4 +46,10 @@ export function cutRepairs(facts: Facts): readonly Repair[] {
     }
   }
   return [];
+}
+
+/** Days as one says them of a battery: nobody knows them closer. */
+export function aboutDays(days: number): string {
+  if (days < 1) return 'less than a day';
+  return `about ${days < 10 ? two(days) : days.toFixed(0)} days`;
 }

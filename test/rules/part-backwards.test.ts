@@ -48,6 +48,6 @@ describe('a part is in backwards', () => {
       .cut('five', 'four', 'zero6', 'zero9', 'zero14', 'pin', 'pull-', 'emitter')
       .wire('converter.out', 'computer.6')
       .wire('converter.0v', 'computer.2');
-    flagged(b, RULE, { level: 'hazard', subject: b.id('computer'), figures: { 'reversed by': 5.12 } });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('computer'), figures: { 'reversed by': 5.12 }, says: ['pin 6', 'pin 2'] });
   });
 });

@@ -12,7 +12,7 @@ describe('stands longer than its battery lasts', () => {
 
   it('120 days', () => {
     const b = bench('season', { standingDays: 120 });
-    flagged(b, RULE, { level: 'advice', subject: b.plan.id, figures: { 'meant to stand': 120, lasts: 37.4 }, repairs: 1 });
+    flagged(b, RULE, { level: 'advice', subject: b.plan.id, figures: { 'meant to stand': 120, lasts: 37.4 }, says: ['lasts about 37 days'], repairs: 1 });
   });
 
   it('just either side of what it lasts', () => {

@@ -1,5 +1,5 @@
-import { amps, called, defineRule, part, two, verdicts } from '../defineRule.ts';
-import { cutRepairs, drawers, joined, parkedKnown } from '../parkedShare.ts';
+import { amps, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { aboutDays, cutRepairs, drawers, joined, parkedKnown } from '../parkedShare.ts';
 import type { Subject } from '../types.ts';
 
 const { fine, found, unknown } = verdicts('battery-flat-too-soon', 'G2');
@@ -31,7 +31,7 @@ export const batteryFlatTooSoon = defineRule({
         level: tooShort ? 'fault' : 'advice',
         subject,
         related: most ? [part(most.view.part.id)] : [],
-        what: `Left standing, the battery falls to where the engine may not start in ${whole(days)}; without the build in ${whole(daysWithout)}${tooShort ? `. The vehicle is meant to stand ${standing} days` : ''}. The build draws ${amps(buildA)} while parked${most ? `, most of it ${called(most.view)}` : ''}.`,
+        what: `Left standing, the battery falls to where the engine may not start in ${aboutDays(days)}; without the build in ${aboutDays(daysWithout)}${tooShort ? `. The vehicle is meant to stand ${standing} days` : ''}. The build draws ${amps(buildA)} while parked${most ? `, most of it ${called(most.view)}` : ''}.`,
         todo: 'Cut what draws while parked, or fit an isolator and disconnect the battery before a long stand.',
         figures: [
           { label: 'days', value: days, unit: 'days' },
@@ -45,8 +45,3 @@ export const batteryFlatTooSoon = defineRule({
   },
   repair: (_, facts) => cutRepairs(facts),
 });
-
-function whole(days: number): string {
-  if (days < 1) return 'less than a day';
-  return `about ${days < 10 ? two(days) : days.toFixed(0)} days`;
-}

@@ -61,7 +61,8 @@ function judge(facts: Facts, view: PartView): Verdict[] {
 }
 
 function labelOf(view: PartView, terminal: string): string {
-  return view.terminals.find((t) => t.id === terminal)?.label || terminal;
+  const at = view.terminals.find((t) => t.id === terminal);
+  return at?.form === 'header' ? `pin ${terminal}` : at?.label || terminal;
 }
 
 /** The pair of a part that lies the wrong way round, by the names of its nets or by what was solved. */

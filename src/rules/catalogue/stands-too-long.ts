@@ -1,6 +1,6 @@
 import { setVehicle } from '../../plan/edits.ts';
 import { defineRule, plain, verdicts } from '../defineRule.ts';
-import { joined, parkedKnown } from '../parkedShare.ts';
+import { aboutDays, joined, parkedKnown } from '../parkedShare.ts';
 import type { Subject } from '../types.ts';
 
 const { fine, found, unknown } = verdicts('stands-too-long', 'G8');
@@ -26,7 +26,7 @@ export const standsTooLong = defineRule({
       found({
         level: 'advice',
         subject,
-        what: `The vehicle is meant to stand ${plain(standingDays)} days; its battery lasts ${plain(days)}, and without the build ${plain(daysWithout)}.`,
+        what: `The vehicle is meant to stand ${plain(standingDays)} days; its battery lasts ${aboutDays(days)}, and without the build ${aboutDays(daysWithout)}.`,
         todo: 'Fit an isolator, or take the negative lead off before a long stand; let the computer set its clock by network or position receiver afterwards.',
         figures: [
           { label: 'meant to stand', value: standingDays, unit: 'days' },
