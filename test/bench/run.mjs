@@ -6,7 +6,7 @@
  *   node test/bench/run.mjs [NAME ...]   only bench files whose name has one of the words; `frames` is the page
  */
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -82,9 +82,8 @@ function pageRows() {
   if (run.status !== 0) {
     console.log(run.stdout + run.stderr);
     behind++;
-    return [];
   }
-  return JSON.parse(readFileSync(out, 'utf8'));
+  return existsSync(out) ? JSON.parse(readFileSync(out, 'utf8')) : [];
 }
 
 function figure(value) {
