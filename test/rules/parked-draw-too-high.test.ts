@@ -29,6 +29,19 @@ describe('too much drawn while parked', () => {
     flagged(b, RULE, { level: 'advice', subject: b.plan.id, figures: { 'build, parked': 0.01 } });
   });
 
+  it('either side of 5 mA and of 25 mA, and of 50 mA for the whole vehicle', () => {
+    const idle = (a: number, parkedA = 0.02) => straight('30', 'idle', { parkedA }).without('computer').set('converter', { quiescentA: a });
+    // Guard and capacitor leak 0.12 mA.
+    clean(idle(0.0048), RULE);
+    flagged(idle(0.005), RULE, { level: 'advice', subject: idle(0.005).plan.id, says: ['worth a look', '5.1 mA', '5.0 mA'] });
+    flagged(idle(0.0247), RULE, { level: 'advice', subject: idle(0.0247).plan.id });
+    flagged(idle(0.025), RULE, { level: 'fault', subject: idle(0.025).plan.id, says: ['25.1 mA', '25 mA is the most'] });
+    // 39 mA of its own and 10 mA of ours stay below 50 mA, 41 mA and 10 mA do not; a vehicle that is above by itself is not ours to mend.
+    flagged(idle(0.01, 0.039), RULE, { level: 'advice', subject: idle(0.01, 0.039).plan.id });
+    flagged(idle(0.01, 0.041), RULE, { level: 'fault', subject: idle(0.01, 0.041).plan.id });
+    flagged(idle(0.01, 0.06), RULE, { level: 'advice', subject: idle(0.01, 0.06).plan.id });
+  });
+
   it('limits of the plan are used', () => {
     const b = straight('30').without('computer').set('converter', { quiescentA: 0.01 }).threshold('parkedFaultA', 0.008);
     flagged(b, RULE, { level: 'fault', subject: b.plan.id });

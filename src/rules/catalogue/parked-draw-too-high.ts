@@ -50,15 +50,16 @@ export const parkedDrawTooHigh = defineRule({
     const adviceA = facts.threshold('parkedAdviceA', ADVICE_A);
     const over = vehicleA + buildA > PARKED_LIMIT_A && vehicleA <= PARKED_LIMIT_A;
     if (buildA <= adviceA) return [fine(subject)];
-    const [draws, limit] = ampsApart(buildA, faultA);
     const most = drawers(facts).slice(0, NAMED);
     const level = buildA > faultA || over ? 'fault' : 'advice';
+    const [draws, limit] = ampsApart(buildA, level === 'fault' ? faultA : adviceA);
+    const against = level === 'fault' ? `${limit} is the most it should` : `from ${limit} on it is worth a look, and ${amps(faultA)} is the most it should`;
     return [
       found({
         level,
         subject,
         related: most.map((m) => part(m.view.part.id)),
-        what: `Parked, the build draws ${draws}; ${limit} is the most it should, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself. Most of it: ${most.map((m) => `${called(m.view)} ${amps(m.amp)}`).join(', ')}.`,
+        what: `Parked, the build draws ${draws}; ${against}, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself. Most of it: ${most.map((m) => `${called(m.view)} ${amps(m.amp)}`).join(', ')}.`,
         todo: 'Cut the supply once the computer has stopped: with a hold relay, or with the converter’s enable.',
         figures: [
           { label: 'build, parked', value: buildA, unit: 'A' },
