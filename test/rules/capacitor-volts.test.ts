@@ -17,6 +17,14 @@ describe('capacitor’s voltage rating too low', () => {
     flagged(b, RULE, { level: 'advice', subject: b.id('bulk'), repairs: 1 });
   });
 
+  it('either side of 35 V and of 43.75 V', () => {
+    const rated = (ratedV: number) => bench().set('bulk', { ratedV });
+    flagged(rated(34.9), RULE, { level: 'hazard', subject: rated(34.9).id('bulk') });
+    flagged(rated(35), RULE, { level: 'advice', subject: rated(35).id('bulk') });
+    flagged(rated(43.7), RULE, { level: 'advice', subject: rated(43.7).id('bulk') });
+    clean(rated(43.8), RULE);
+  });
+
   it('no central clamp, no clamp that counts: 101 V', () => {
     const b = bench('old', { centralClamping: 'no' }).set('bulk', { ratedV: 100 });
     flagged(b, RULE, { level: 'hazard', subject: b.id('bulk'), figures: { 'most that reaches it': 101 }, repairs: 1 });

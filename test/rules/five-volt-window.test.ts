@@ -12,6 +12,22 @@ describe('5 V at the computer outside its window', () => {
     flagged(b, RULE, { level: 'hazard', subject: b.id('computer'), figures: { most: 5.3 * 1.02 }, repairs: 1 });
   });
 
+  it('either side of 5.25 V: 5.14 V + 2 % are 5.243 V, 5.16 V + 2 % are 5.263 V less what the way loses', () => {
+    clean(bench().set('converter', { setV: 5.14 }), RULE);
+    const b = bench().set('converter', { setV: 5.16 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('computer'), figures: { most: 5.26 }, repairs: 1 });
+  });
+
+  it('either side of 4.86 V and of 4.75 V, by the set-point', () => {
+    const at = (setV: number) => bench().set('converter', { setV });
+    const lost = 5.12 * 0.98 - flagged(at(4.9), RULE, { level: 'advice', subject: at(4.9).id('computer') }).figures[0]!.value - (5.12 - 4.9) * 0.98;
+    const set = (arrivesV: number): number => (arrivesV + lost) / 0.98;
+    clean(at(set(4.865)), RULE);
+    flagged(at(set(4.855)), RULE, { level: 'advice', subject: at(5).id('computer') });
+    flagged(at(set(4.755)), RULE, { level: 'advice', subject: at(5).id('computer') });
+    flagged(at(set(4.745)), RULE, { level: 'fault', subject: at(5).id('computer') });
+  });
+
   it('5.0 V ± 4 % is 4.8 V less the way: its supply watch may warn', () => {
     const b = bench().set('converter', { setV: 5, setTol: 0.04 });
     flagged(b, RULE, { level: 'advice', subject: b.id('computer'), repairs: 1 });

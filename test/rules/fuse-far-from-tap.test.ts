@@ -23,6 +23,17 @@ describe('fuse too far from the tap', () => {
     flagged(post, RULE, { level: 'hazard', subject: post.id('fuse'), repairs: 1 });
   });
 
+  it('either side of 0.15 m and of 0.45 m', () => {
+    const at = (lengthM: number) => bench().wireSet('tap', { lengthM }).set('feed30', { donorFuseRead: false });
+    clean(at(0.15), RULE);
+    flagged(at(0.16), RULE, { level: 'advice', subject: at(0.16).id('fuse'), repairs: 1 });
+    flagged(at(0.45), RULE, { level: 'advice', subject: at(0.45).id('fuse') });
+    flagged(at(0.46), RULE, { level: 'hazard', subject: at(0.46).id('fuse'), repairs: 1 });
+    const post = (lengthM: number) => bench().cut('tap').wire('battery.+', 'fuse.1', { lengthM }, 'tap');
+    clean(post(0.15), RULE);
+    flagged(post(0.16), RULE, { level: 'hazard', subject: post(0.16).id('fuse') });
+  });
+
   it('its own sleeve doubles both limits, up to 1 m', () => {
     clean(bench().wireSet('tap', { lengthM: 0.29, sleeved: true }), RULE);
     const b = bench().wireSet('tap', { lengthM: 0.85, sleeved: true }).set('feed30', { donorFuseRead: false });

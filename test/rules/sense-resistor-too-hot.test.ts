@@ -12,7 +12,13 @@ describe('resistor of the key sensor gets too hot', () => {
   it('680 Ω 1/4 W behind the dash: 15² / 646 Ω = 0.348 W on 0.25 W', () => {
     // Nominal figures of the worked example: 16 V, V_F 1.0 V, R −5 %.
     const b = bench().set('sense', { ohm: 680, ratedW: 0.25 });
-    const f = flagged(b, RULE, { level: 'hazard', subject: b.id('sense'), figures: { heat: 0.348, 'may take': 0.25 }, says: ['680 Ω', '16 V'], repairs: 1 });
+    const f = flagged(b, RULE, {
+      level: 'hazard',
+      subject: b.id('sense'),
+      figures: { heat: 0.348, 'may take': 0.25, 'heat at charging voltage': 0.256 },
+      says: ['680 Ω', '16 V'],
+      repairs: 1,
+    });
     expect(f.state).toBe('RUN_CHARGING');
   });
 
@@ -31,6 +37,14 @@ describe('resistor of the key sensor gets too hot', () => {
     // 15² / (1200 × 0.95) = 0.197 W of 0.25 W.
     const b = bench().set('sense', { ohm: 1200, ratedW: 0.25 });
     flagged(b, RULE, { level: 'advice', subject: b.id('sense'), figures: { heat: 0.197 }, repairs: 1 });
+  });
+
+  it('either side of 60 % and of all it may take: 15² / (0.95 R) against 0.15 W and 0.25 W', () => {
+    const at = (ohm: number) => bench().set('sense', { ohm, ratedW: 0.25 });
+    clean(at(1600), RULE);
+    flagged(at(1550), RULE, { level: 'advice', subject: at(1550).id('sense') });
+    flagged(at(960), RULE, { level: 'advice', subject: at(960).id('sense') });
+    flagged(at(930), RULE, { level: 'hazard', subject: at(930).id('sense') });
   });
 
   it('two in line share the heat', () => {

@@ -61,6 +61,29 @@ describe('a tap has no fuse', () => {
     flagged(small, RULE, { level: 'hazard', subject: small.id('feed15') });
   });
 
+  it('either side of 1 kΩ, of a hand’s width, of the wire’s limit and of 20 J', () => {
+    const sensed = (ohm: number, lengthM: number) =>
+      ground('resistor at the tap')
+        .part('feed15', 'feed-15', 'dash', {}, { owner: 'vehicle' })
+        .part('sense', 'resistor', 'dash', { ohm, ratedW: 2 })
+        .part('led', 'led', 'seat')
+        .wire('feed15.out', 'sense.1', { lengthM })
+        .wire('sense.2', 'led.A')
+        .wire('led.K', 'ground.31');
+    clean(sensed(1000, 0.15), RULE);
+    flagged(sensed(910, 0.15), RULE, { level: 'hazard', subject: sensed(910, 0.15).id('feed15') });
+    flagged(sensed(1000, 0.16), RULE, { level: 'hazard', subject: sensed(1000, 0.16).id('feed15') });
+    // 1 mm² in a dash of 70 °C carries 10 A × √(35/45) = 8.8 A.
+    const read = (donorFuseA: number) => bare().wireSet('feed', { areaMm2: 1 }).set('feed30', { donorFuseA, donorFuseRead: true });
+    flagged(read(7.5), RULE, { level: 'advice', subject: read(7.5).id('feed30') });
+    flagged(read(10), RULE, { level: 'hazard', subject: read(10).id('feed30') });
+    // ½ × 1.5 F × 5.12² is 19.7 J as filled; what counts is what it is rated for: ½ C × 5.4² is 19.7 J at 1.35 F, 20.4 J at 1.4 F.
+    const store = (farad: number) =>
+      bench().part('store', 'capacitor', 'seat', { farad, ratedV: 5.4, esrOhm: 0.05 }).wire('store.+', 'converter.out').wire('store.-', 'converter.0v');
+    clean(store(1.35), RULE);
+    flagged(store(1.4), RULE, { level: 'hazard', subject: store(1.4).id('store') });
+  });
+
   it('a store of 20 J and more is a tap: 25 F at 5.4 V holds 364 J', () => {
     const b = bench()
       .part('store', 'capacitor', 'seat', { farad: 25, ratedV: 5.4, esrOhm: 0.05 })
