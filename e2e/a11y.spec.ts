@@ -1,28 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { App } from './app.ts';
+import { barriers, barriersInAllLooks } from './axe.ts';
 
 /** Nothing to scroll sideways, nothing out of reach. */
 const WITHIN = { px: 0, beyond: [] };
 const TABS = ['Findings', 'Job', 'Supply', 'Pins', 'Vehicle'] as const;
-
-/** What is looked for (all but some rules, or only some), and in which part of the page. */
-interface Narrowed {
-  readonly only?: string[];
-  readonly but?: string[];
-  readonly within?: string | undefined;
-}
-
-/** Findings of the page as it stands, in one line each. */
-async function barriers(page: Page, where: string, { only, but, within }: Narrowed = {}): Promise<string[]> {
-  // There is no frame to look into, and without that it takes a third of the time.
-  const axe = new AxeBuilder({ page }).setLegacyMode();
-  if (only) axe.withRules(only);
-  if (but) axe.disableRules(but);
-  if (within) axe.include(within);
-  const { violations } = await axe.analyze();
-  return violations.map((v) => `${where}: ${v.id}, ${v.help}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
-}
 
 /** The frame runs no scripts, axe among them: its document is looked at in a page of its own, and the rest without it. */
 async function barriersOfSheet(page: Page): Promise<string[]> {
@@ -37,36 +19,19 @@ async function barriersOfSheet(page: Page): Promise<string[]> {
   return found;
 }
 
-/**
- * Findings on one screen: all of them in light colours, and what is a matter of colour in the other themes.
- * @param within the part of the page that is another than at the last look; absent = all of it
- */
-async function look(page: Page, where: string, within?: string): Promise<string[]> {
-  const found = await barriers(page, where, { within });
-  for (const theme of ['dark', 'contrast', 'contrast-dark', 'light']) {
-    // Colours pass over into the new ones: they are looked at once they are there.
-    await page.evaluate(async (t) => {
-      document.documentElement.dataset.theme = t;
-      for (let frames = 0; frames < 2; frames++) await new Promise(requestAnimationFrame);
-    }, theme);
-    if (theme !== 'light') found.push(...(await barriers(page, `${where}, ${theme}`, { only: ['color-contrast'], within })));
-  }
-  return found;
-}
-
 test('the way in has no barrier in any colours: start, lead guide, questions, and what the questions answer to', async ({ page }) => {
   test.slow();
   const app = new App(page);
   const found: string[] = [];
   await app.openStart();
-  found.push(...(await look(page, 'start')));
+  found.push(...(await barriersInAllLooks(page, 'start')));
   await app.click(page.getByRole('button', { name: 'What is this wire?' }));
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-  found.push(...(await look(page, 'lead guide')));
+  found.push(...(await barriersInAllLooks(page, 'lead guide')));
   await app.openStart();
   await app.click(page.getByRole('button', { name: 'Plan mine' }));
   await expect(page.getByRole('heading', { name: 'Plan mine' })).toBeVisible();
-  found.push(...(await look(page, 'questions')));
+  found.push(...(await barriersInAllLooks(page, 'questions')));
   await app.click(page.getByRole('button', { name: 'Make the plan' }));
   await app.settled();
   found.push(...(await barriers(page, 'new plan')));
@@ -79,23 +44,23 @@ test('the open plan has no barrier in any colours: every tab, every card, the me
   const app = new App(page);
   const found: string[] = [];
   await app.openDemo();
-  found.push(...(await look(page, 'plan')));
-  const answers = '.ledger';
-  await expect(page.locator(answers)).toHaveCount(1);
+  found.push(...(await barriersInAllLooks(page, 'plan')));
+  const answers = ['.ledger'];
+  await expect(page.locator('.ledger')).toHaveCount(1);
   for (const tab of TABS.slice(1)) {
     await app.click(app.answers.getByRole('tab', { name: tab, exact: true }));
-    found.push(...(await look(page, tab, answers)));
+    found.push(...(await barriersInAllLooks(page, tab, answers)));
   }
   await app.openTab('Findings');
   await app.click(app.answers.getByRole('button', { name: 'Fuse at the far end' }));
   await expect(app.findings().first()).toBeVisible();
-  found.push(...(await look(page, 'findings with cards', answers)));
+  found.push(...(await barriersInAllLooks(page, 'findings with cards', answers)));
   await app.selectWire('Supply fuse.1', 'feed-30.out');
-  found.push(...(await look(page, 'wire card', answers)));
+  found.push(...(await barriersInAllLooks(page, 'wire card', answers)));
   await app.selectPart('Hold relay');
-  found.push(...(await look(page, 'part card', answers)));
+  found.push(...(await barriersInAllLooks(page, 'part card', answers)));
   await app.click(page.getByRole('button', { name: 'How things are shown' }));
-  found.push(...(await look(page, 'view menu')));
+  found.push(...(await barriersInAllLooks(page, 'view menu')));
   await app.press('Escape');
   await app.click(page.getByRole('button', { name: 'Wiring sheet' }));
   await expect(page.frameLocator('iframe').getByRole('heading', { level: 1 })).toBeVisible();

@@ -1,17 +1,13 @@
-import AxeBuilder from '@axe-core/playwright';
-import { expect, test as fresh, type Locator, type Page } from '@playwright/test';
+import { expect, test as fresh, type Locator } from '@playwright/test';
 import { App } from './app.ts';
+import { barriers } from './axe.ts';
 import { test } from './standing.ts';
 
 const stageButton = (line: Locator, name: string): Locator => line.getByRole('button', { name: new RegExp(`^${name}\\b`) });
 /** The number beside a stage. */
 const openAt = async (line: Locator, name: string): Promise<number> => Number(/\d+/.exec((await stageButton(line, name).textContent()) ?? '')?.[0]);
 
-/** What would keep somebody out of the line or its list, one line each. */
-async function barriers(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).setLegacyMode().include('.job-line').include('.job').analyze();
-  return violations.map((v) => `${v.id}, ${v.help}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
-}
+const LINE_AND_LIST = { within: ['.job-line', '.job'] };
 
 test('the job line tells what is open, ticks wires as fitted, and one undo takes a tick back', async ({ page }) => {
   const app = new App(page);
@@ -34,7 +30,7 @@ test('the job line tells what is open, ticks wires as fitted, and one undo takes
 
   await stageButton(line, 'Software').click();
   await expect(page.getByRole('region', { name: 'Job: Software' }).getByRole('checkbox').first()).toBeVisible();
-  expect(await barriers(page)).toEqual([]);
+  expect(await barriers(page, 'job', LINE_AND_LIST)).toEqual([]);
 });
 
 test('a zone is ticked at once; what is fitted keeps its size when the plan changes round it', async ({ page }) => {
@@ -93,7 +89,7 @@ fresh.describe('on a phone', () => {
       .locator('.job-line button, .job-row label, .job-row button')
       .evaluateAll((all) => all.map((el) => el.getBoundingClientRect().height).filter((h) => h < 44));
     expect(low).toEqual([]);
-    expect(await barriers(page)).toEqual([]);
+    expect(await barriers(page, 'job', LINE_AND_LIST)).toEqual([]);
     await stageButton(line, 'Wire').tap();
     await drawer.getByRole('button', { name: /^Show/ }).first().tap();
     await expect(drawer).toHaveCount(0);

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test as fresh, type Locator, type Page } from '@playwright/test';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
+import { barriers, barriersInAllLooks } from './axe.ts';
 import { test } from './standing.ts';
 
 /** Headroom of the demo: its relay holds 90 s less 10 %, its computer needs 31 s. */
@@ -217,23 +217,21 @@ test('it is folded to its headline and printed with the sheet', async ({ page })
   await expect(sheet.getByText(AMPLE)).toBeVisible();
 });
 
-for (const theme of ['Light', 'Dark', 'Strong'] as const) {
-  fresh(`the strip and its table have no barrier in ${theme.toLowerCase()} colours`, async ({ page }) => {
-    const app = await opened(page);
-    await app.click(page.getByRole('button', { name: 'How things are shown' }));
-    await app.click(page.getByText(theme, { exact: true }));
-    await app.press('Escape');
-    await app.click(strip(page).getByRole('button', { name: 'Next moment' }));
-    expect(await barriers(page)).toEqual([]);
-    await app.click(strip(page).getByRole('button', { name: 'As a table' }));
-    await app.openTab('Supply');
-    await app.click(app.answers.getByRole('button', { name: 'Pick parts at random' }));
-    await expect(app.answers.getByRole('table', { name: 'Percentiles' })).toBeVisible();
-    await app.click(app.answers.getByRole('button', { name: 'Play the events' }));
-    await app.answers.getByRole('combobox', { name: /^Event/ }).selectOption({ label: 'Jump start' });
-    expect(await barriers(page)).toEqual([]);
-  });
-}
+test('the strip, its table, and what is worked out in time have no barrier in any colours', async ({ page }) => {
+  test.slow();
+  const app = await opened(page);
+  const parts = ['.strip', '.ledger'];
+  await app.click(strip(page).getByRole('button', { name: 'Next moment' }));
+  const found = await barriersInAllLooks(page, 'strip', parts);
+  await app.click(strip(page).getByRole('button', { name: 'As a table' }));
+  await app.openTab('Supply');
+  await app.click(app.answers.getByRole('button', { name: 'Pick parts at random' }));
+  await expect(app.answers.getByRole('table', { name: 'Percentiles' })).toBeVisible();
+  await app.click(app.answers.getByRole('button', { name: 'Play the events' }));
+  await app.answers.getByRole('combobox', { name: /^Event/ }).selectOption({ label: 'Jump start' });
+  found.push(...(await barriersInAllLooks(page, 'table', parts)));
+  expect(found).toEqual([]);
+});
 
 fresh.describe('on a phone', () => {
   fresh.use({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
@@ -249,16 +247,8 @@ fresh.describe('on a phone', () => {
     const box = await keyOff.boundingBox();
     expect(box && Math.min(box.width, box.height)).toBeGreaterThanOrEqual(44);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
-    expect(await barriers(page)).toEqual([]);
+    expect(await barriers(page, 'key cycle', { within: ['.strip'] })).toEqual([]);
     await page.getByRole('button', { name: 'Close key cycle' }).tap();
     await expect(strip(page)).toHaveCount(0);
   });
 });
-
-/** Every finding of the strip and of the answers, one line each. */
-async function barriers(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).setLegacyMode().include('.strip').analyze();
-  const answers = page.locator('.ledger');
-  const more = (await answers.count()) > 0 ? (await new AxeBuilder({ page }).setLegacyMode().include('.ledger').analyze()).violations : [];
-  return [...violations, ...more].map((v) => `${v.id}, ${v.help}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`);
-}
