@@ -69,6 +69,15 @@ describe('no guard against a reversed supply', () => {
     clean(bench().without('clamp').set('guard', { reverseV: 200 }), RULE);
   });
 
+  it('a guard that carries more than it is made for burns out and guards no more', () => {
+    // A 1N4148 is made for 0.15 A (its sheet, from memory); the computer and its converter draw more than an ampere.
+    const small = bench().without('guard').part('d', 'diode', 'seat', { type: '1n4148' }).wire('relay.87', 'd.A').wire('d.K', 'converter.in');
+    flagged(small, RULE, { level: 'fault', subject: small.id('d'), figures: { 'made for': 0.15 }, says: ['0.15 A', 'burns'] });
+    const b = bench().set('guard', { ratedA: 0.5 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('guard'), figures: { 'made for': 0.5 }, says: ['0.50 A'], repairs: 1 });
+    clean(bench().set('guard', { ratedA: 1.5 }), RULE);
+  });
+
   it('a transistor guard needs its gate clamp', () => {
     const b = bench().set('guard', { clamped: false });
     flagged(b, RULE, { level: 'fault', subject: b.id('guard'), says: ['gate clamp'], repairs: 1 });

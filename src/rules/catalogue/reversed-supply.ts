@@ -2,9 +2,9 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { partSets, setPartSettings } from '../../parts/index.ts';
 import { addParts, addWire, setSettings, setWire, splitWire } from '../../plan/edits.ts';
 import type { Edit, End, Plan, Values, Wire } from '../../plan/types.ts';
-import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
+import { ampsApart, called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { inTurn, typing } from '../fixes.ts';
-import { type Exposure, guardBeside, reversedReach, type SeriesGuard, seriesGuards } from '../guards.ts';
+import { diodeFacts, type Exposure, guardBeside, reversedReach, type SeriesGuard, seriesGuards } from '../guards.ts';
 import { cornersOf } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
 
@@ -23,7 +23,7 @@ export const reversedSupply = defineRule({
   title: 'No guard against a reversed supply',
   why: 'Jump leads get swapped, and every coil that is switched off kicks the supply below zero for a moment. Electrolytics burst, clamps and converters conduct the wrong way. A guard ahead lets current in one way only.',
   source: { text: 'ISO 16750-2 reversed voltage, ISO 7637-2 pulse 1 (from memory); guard ratings: a semiconductor maker’s note (read)', grade: 'standard' },
-  needs: 'graph',
+  needs: 'readings',
   check: (facts) => {
     const { minding, exposures } = reversedReach(facts);
     const bare = new Set(exposures.flatMap((e) => e.parts.map((p) => p.view)));
@@ -62,6 +62,20 @@ function judge(facts: Facts, e: Exposure): Verdict {
 
 function judgeGuard(facts: Facts, g: SeriesGuard): Verdict {
   const subject = part(g.view.part.id);
+  const { carriesA, madeForA } = loadingOf(facts, g.view);
+  if (carriesA > madeForA) {
+    const [carries, made] = ampsApart(carriesA, madeForA);
+    return found({
+      level: 'fault',
+      subject,
+      what: `${called(g.view)} is made for ${made} and carries ${carries} for long: it burns out, most often as a short, and then nothing guards.`,
+      todo: 'Fit a guard made for about twice the current that it carries.',
+      figures: [
+        { label: 'carries', value: carriesA, unit: 'A' },
+        { label: 'made for', value: madeForA, unit: 'A' },
+      ],
+    });
+  }
   const gateOpen = g.view.kind.kind === 'reverse-guard' && g.view.s.str('type') === 'p-channel' && !g.view.s.flag('clamped');
   if (g.strong && !gateOpen) return fine(subject);
   const spike = -cornersOf(facts).pulse1V;
@@ -82,7 +96,27 @@ function judgeGuard(facts: Facts, g: SeriesGuard): Verdict {
   });
 }
 
+/** What a guard carries for long at the lowest supply, and what it is made for, A. */
+function loadingOf(facts: Facts, view: PartView): { readonly carriesA: number; readonly madeForA: number } {
+  const diode = view.kind.kind === 'diode';
+  // At the side where less hangs on the terminal beside it.
+  const sides = (diode ? ['A', 'K'] : ['in', 'out']).map((t) =>
+    Object.values(facts.plan.wires)
+      .filter((w) => endsOn(w, view.part.id, t))
+      .reduce((sum, w) => sum + (facts.analysis.wires[w.id]?.heatA ?? 0), 0),
+  );
+  return { carriesA: Math.min(...sides), madeForA: diode ? diodeFacts(view).averageA : view.s.num('ratedA') };
+}
+
+/** Ratings that guards are made for, A (makers' ranges, from memory). */
+const GUARDS_A = [3, 5, 10, 15, 20];
+
 function guardRepairs(facts: Facts, g: SeriesGuard): Repair[] {
+  const { carriesA, madeForA } = loadingOf(facts, g.view);
+  if (carriesA > madeForA) {
+    const ratedA = GUARDS_A.find((a) => a >= 2 * carriesA);
+    return g.view.kind.kind === 'diode' || ratedA === undefined ? [] : [typing(g.view.part.id, { ratedA }, `Fit one for ${ratedA} A`, true)];
+  }
   if (g.view.kind.kind === 'diode') {
     const amp = Math.abs(facts.designElementA(g.view.part.id, 'd') ?? 0);
     return facts.plan.vehicle.systemV === 12 && amp <= 0.5 ? [typing(g.view.part.id, { type: '1n4007' }, 'Fit a 1N4007 (1000 V)', true)] : [];
