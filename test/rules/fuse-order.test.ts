@@ -1,6 +1,7 @@
 import { describe, it } from 'vitest';
 import { clean, flagged, quiet } from './harness.ts';
 import { type Bench, bench, fused, ground } from './plans.ts';
+import { withStore } from './plansSense.ts';
 
 const RULE = 'fuse-order';
 
@@ -50,6 +51,10 @@ describe('the wrong fuse may open first', () => {
       .wire('second.2', 'other.5v', { lengthM: 0.2 })
       .wire('other.0v', 'converter.0v', { lengthM: 0.2 });
     flagged(two, RULE, { level: 'advice', subject: two.id('second') });
+  });
+
+  it('the fuse of a store guards what the store gives, whatever fills it: no order is asked of it', () => {
+    clean(withStore().set('fuse', { ratingA: 2 }).set('storeFuse', { ratingA: 5 }), RULE);
   });
 
   it('says nothing where no fuse is ahead', () => quiet(ground().part('post', 'blade-fuse', 'bay').wire('battery.+', 'post.1', { lengthM: 0.1 }), RULE));

@@ -5,7 +5,7 @@ import { amps, called, defineRule, part, two, verdicts } from '../defineRule.ts'
 import { typing } from '../fixes.ts';
 import { converters, vehicleRail } from '../rails.ts';
 import { standsFilling } from '../switchOnSurge.ts';
-import type { Tap } from '../taps.ts';
+import { type Tap, taps, unfusedReach } from '../taps.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('fuse-order', 'A14');
@@ -43,6 +43,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   const up = ahead(facts, view);
   if (!up) return [];
   const subject = part(view.part.id);
+  if (atStore(facts, view)) return [fine(subject)];
   const ratingA = view.s.num('ratingA');
   if (ratingA * FUSE_STEP <= up.ratingA * (1 + 1e-9)) return [fine(subject)];
   return [
@@ -70,6 +71,11 @@ function ahead(facts: Facts, view: PartView): Ahead | null {
   return source?.donorFuseRead && source.donorFuseA !== undefined
     ? { ratingA: source.donorFuseA, name: `the vehicle’s fuse of ${called(way.tap!.view)}`, view: way.tap!.view }
     : null;
+}
+
+/** Is it the first fuse behind an energy store? It guards what the store gives; what fills the store is no branch of it. */
+function atStore(facts: Facts, view: PartView): boolean {
+  return taps(facts).some((t) => t.source.kind === 'store' && ['1', '2'].some((end) => unfusedReach(facts, t).has(`${view.part.id}.${end}`)));
 }
 
 interface Reached {
