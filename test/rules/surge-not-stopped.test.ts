@@ -56,6 +56,15 @@ describe('surge clamp missing or of the wrong kind', () => {
     flagged(b, RULE, { level: 'hazard', subject: b.id('converter'), figures: { 'surge that arrives': 202 } });
   });
 
+  it('what stands exactly what comes wants a tenth more, and is told so', () => {
+    const b = bench().without('clamp').set('guard', { reverseV: 200 }).set('converter', { absMaxV: 35, inMaxV: 34 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('converter'), says: ['a tenth'], repairs: 1 });
+    // 35 V / 0.9 = 38.9 V.
+    clean(bench().without('clamp').set('guard', { reverseV: 200 }).set('converter', { absMaxV: 39, inMaxV: 34 }), RULE);
+    const just = bench().without('clamp').set('guard', { reverseV: 200 }).set('converter', { absMaxV: 38.8, inMaxV: 34 });
+    flagged(just, RULE, { level: 'hazard', subject: just.id('converter') });
+  });
+
   it('nobody has said whether the alternator clamps: the worst is taken, and the answer is offered', () => {
     const b = bench('unknown', { centralClamping: 'unknown' });
     flagged(b, RULE, { level: 'hazard', subject: b.id('clamp'), says: ['nobody has said'], repairs: 1 });

@@ -75,13 +75,14 @@ function judgeConverter(facts: Facts, c: ReturnType<typeof converters>[number], 
   const seenV = facts.seenSurgeV(c.inKey);
   if (absMaxV === null || MARGIN * absMaxV >= seenV) return fine(subject);
   const held = seenV < dumpV(facts);
+  const inHand = absMaxV >= seenV ? '; a tenth should be kept in hand' : '';
   return found({
     level: 'hazard',
     subject,
     related: clamps.map((v) => part(v.part.id)),
     what: held
       ? `${called(c.view)} stands ${volts(absMaxV)} for a moment, but the clamp ahead lets a load dump rise to ${volts(seenV)}; a tenth should be kept in hand.`
-      : `${called(c.view)} stands ${volts(absMaxV)} for a moment and no clamp that counts stands ahead; a load dump brings ${volts(seenV)}${clampingNote(facts)}.`,
+      : `${called(c.view)} stands ${volts(absMaxV)} for a moment and no clamp that counts stands ahead; a load dump brings ${volts(seenV)}${clampingNote(facts)}${inHand}.`,
     todo: (held ? null : unclampedTodo(facts)) ?? `Fit a converter that stands ${volts(Math.ceil(seenV / MARGIN))} or more.`,
     figures: [
       { label: 'converter stands', value: absMaxV, unit: 'V' },
