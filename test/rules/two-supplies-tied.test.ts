@@ -34,6 +34,18 @@ describe('two supplies tied together', () => {
     clean(b, RULE);
   });
 
+  it('a diode in one of them alone lets the other be fed backwards', () => {
+    const one = (diode: 'fuse' | 'fuse75') => {
+      const other = diode === 'fuse' ? 'fuse75' : 'fuse';
+      return two().part('d', 'diode', 'dash', { type: '1n4007' }).wire(`${diode}.2`, 'd.A').wire('d.K', 'converter.in').wire(`${other}.2`, 'converter.in');
+    };
+    // Permanent reaches accessory through the diode: with the key out all that hangs on accessory stays on.
+    const b = one('fuse');
+    flagged(b, RULE, { level: 'hazard', subject: b.id('feed30'), says: ['feed75', 'backwards'], repairs: 1 });
+    // The other way round nothing is fed that is not live already.
+    clean(one('fuse75'), RULE);
+  });
+
   it('a changeover contact joins one at a time', () => {
     const b = two().part('relay', 'relay', 'dash').wire('fuse.2', 'relay.87a').wire('fuse75.2', 'relay.87').wire('relay.30', 'converter.in');
     clean(b, RULE);

@@ -1,4 +1,4 @@
-import type { Facts } from '../../analysis/factsTypes.ts';
+import type { Facts, PartView, Step } from '../../analysis/factsTypes.ts';
 import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
 import { removeWire } from '../fixes.ts';
 import { closableReach } from '../rails.ts';
@@ -29,6 +29,17 @@ export const twoSuppliesTied = defineRule({
           return steps ? [{ other, steps }] : [];
         });
       const first = tied[0];
+      const back = first ? null : fedBackwards(facts, tap, all);
+      if (back) {
+        return found({
+          level: 'hazard',
+          subject: part(tap.view.part.id),
+          related: [part(back.other.view.part.id), ...along(facts, back.steps).wires.map((w) => wire(w.id))],
+          what: `${called(tap.view)} feeds ${called(back.other.view)} backwards over ${called(back.over)}: with the key out all that hangs on that line of the vehicle stays on, through our fuses.`,
+          todo: 'Put a diode into each of the two, both towards what they feed, or a changeover relay that picks one.',
+          data: { other: back.other.view.part.id },
+        });
+      }
       if (!first) return fine(part(tap.view.part.id));
       const wires = along(facts, first.steps).wires;
       return found({
@@ -50,6 +61,18 @@ export const twoSuppliesTied = defineRule({
     return [removeWire(one.id, `Take ${called(tap.view)} off the join`)];
   },
 });
+
+/** A line that falls with the key, which a constant supply reaches through diodes: they let current pass to it, and none of its own bars the way. */
+function fedBackwards(facts: Facts, tap: Tap, all: readonly Tap[]): { readonly other: Tap; readonly steps: readonly Step[]; readonly over: PartView } | null {
+  if ((tap.source.line ?? '30') !== '30') return null;
+  const reached = closableReach(facts, tap.key, ['fuse', 'contact', 'conductor', 'diode']);
+  for (const other of all) {
+    const steps = (other.source.line ?? '30') === '30' ? undefined : reached.get(other.key);
+    const over = steps?.find((s) => s.linkType === 'diode')?.through;
+    if (steps && over) return { other, steps, over };
+  }
+  return null;
+}
 
 /** The one to take off: not the constant supply, which a hold circuit needs. */
 function pickWeaker(facts: Facts, ids: readonly string[]): string | undefined {
