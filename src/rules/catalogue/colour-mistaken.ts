@@ -60,6 +60,7 @@ function reserved(facts: Facts, w: Wire): Slip | null {
       todo: 'Take another colour, and no orange sleeve either.',
     };
   }
+  // Where restraint looms lie is in no drawing, and the permanent lead of many radio plugs is yellow as well: no hazard by itself.
   if (w.colour === 'YE' && w.stripe === undefined) {
     return {
       level: 'advice',

@@ -93,6 +93,7 @@ function judge(facts: Facts, p: Placed): Verdict {
         todo: `Fit one made for ${plain(facts.plan.vehicle.systemV)} V, or feed it from a converter.`,
         figures: figures(hiV),
       });
+    // It stands what comes, and only does not promise to work: no hazard, where its absolute limit is known.
     case 'beyond':
       return found({
         level: 'fault',
