@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { clean, flagged, quiet } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { clean, flagged, quiet, repairsOf } from './harness.ts';
 import { bench, fused, ground } from './plans.ts';
 
 const RULE = 'two-supplies-tied';
@@ -20,7 +20,10 @@ describe('two supplies tied together', () => {
 
   it('yellow and red twisted together after their fuses', () => {
     const b = two().wire('fuse.2', 'converter.in').wire('fuse75.2', 'converter.in');
-    flagged(b, RULE, { level: 'hazard', subject: b.id('feed30'), says: ['after their fuses'], repairs: 1 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('feed30'), says: ['after their fuses'], repairs: 2 });
+    expect(repairsOf(b, RULE).map((r) => [r.title, r.safe])).toContainEqual(['Put a series diode into each of the two', false]);
+    // A 24 V vehicle wants a both-ways clamp ahead of every diode: none is offered alone.
+    expect(repairsOf(b.vehicle({ systemV: 24 }), RULE).map((r) => r.title)).not.toContain('Put a series diode into each of the two');
   });
 
   it('diodes that may part them are in order', () => {
@@ -41,7 +44,8 @@ describe('two supplies tied together', () => {
     };
     // Permanent reaches accessory through the diode: with the key out all that hangs on accessory stays on.
     const b = one('fuse');
-    flagged(b, RULE, { level: 'hazard', subject: b.id('feed30'), says: ['feed75', 'backwards'], repairs: 1 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('feed30'), says: ['feed75', 'backwards'], repairs: 2 });
+    expect(repairsOf(b, RULE).map((r) => r.title)).toContainEqual(expect.stringMatching(/^Put a series diode behind \S+ fuse75 as well$/));
     // The other way round nothing is fed that is not live already.
     clean(one('fuse75'), RULE);
   });

@@ -1,8 +1,12 @@
 import type { Facts, PartView, Step } from '../../analysis/factsTypes.ts';
+import type { Plan, Wire } from '../../plan/types.ts';
+import { splitWire } from '../../plan/wireEdits.ts';
+import { beside, farEnd, onlyWire } from '../build.ts';
 import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
-import { removeWire } from '../fixes.ts';
+import { inTurn, removeWire } from '../fixes.ts';
 import { closableReach } from '../rails.ts';
 import { along, type Tap, taps } from '../taps.ts';
+import type { Repair } from '../types.ts';
 
 const { fine, found } = verdicts('two-supplies-tied', 'A9');
 
@@ -57,10 +61,45 @@ export const twoSuppliesTied = defineRule({
     const tap = taps(facts).find((t) => t.view.part.id === pickWeaker(facts, others));
     const joining = tap ? facts.netWires(facts.netOf(tap.key)).filter((w) => w.owner === 'build' && [w.from.part, w.to.part].includes(tap.view.part.id)) : [];
     const one = joining[0];
-    if (!tap || !one || joining.length !== 1) return [];
-    return [removeWire(one.id, `Take ${called(tap.view)} off the join`)];
+    const off = tap && one && joining.length === 1 ? [removeWire(one.id, `Take ${called(tap.view)} off the join`)] : [];
+    return [...off, ...diodes(facts, others)];
   },
 });
+
+/** What a series diode stands and drops that needs no clamp ahead in a 12 V vehicle (a semiconductor maker's note, read). */
+const DIODE = { type: 'schottky', dropV: 0.85, ratedA: 5, reverseV: 200 } as const;
+
+/** A diode into each of two supplies, behind its fuse; where each has a wire of its own there and the current is no more than half of what a diode is made for. */
+function diodes(facts: Facts, ids: readonly string[]): Repair[] {
+  const wires = ids.map((id) => ownWire(facts, id));
+  const [one, two] = wires;
+  if (facts.plan.vehicle.systemV !== 12 || !one || !two || one.wire.id === two.wire.id) return [];
+  if (wires.some((w) => 2 * (facts.analysis.wires[w!.wire.id]?.heatA ?? 0) > DIODE.ratedA)) return [];
+  // Where one has its diode, only the other lacks it.
+  const bare = [one, two].filter((w) => facts.parts.get(farEnd(w.wire, w.near).part)?.kind.kind !== 'diode');
+  const lone = bare.length === 1 ? facts.parts.get(bare[0]!.near) : undefined;
+  const title = lone ? `Put a series diode behind ${called(lone)} as well` : 'Put a series diode into each of the two';
+  const steps = bare.map(({ wire: w, near }) => (plan: Plan) => {
+    const row = plan.wires[w.id];
+    const part = plan.parts[near];
+    if (!row || !part) return null;
+    const forward = row.from.part === near;
+    const guard = { kind: 'reverse-guard', ...beside(part, 160, 20), settings: { ...DIODE } };
+    return splitWire(plan, row.id, guard, forward ? 'in' : 'out', forward ? 'out' : 'in').edit;
+  });
+  return [{ title, safe: false, edit: (plan) => inTurn(plan, 'repair.apply', title, steps) }];
+}
+
+/** The wire by which a supply goes on behind its fuse, or straight from its tap, with the part at its near end. */
+function ownWire(facts: Facts, id: string): { readonly wire: Wire; readonly near: string } | null {
+  const tap = taps(facts).find((t) => t.view.part.id === id);
+  const first = tap && onlyWire(facts.plan, id, tap.source.terminal);
+  if (!first) return null;
+  const far = farEnd(first, id);
+  if (facts.parts.get(far.part)?.kind.kind !== 'blade-fuse') return { wire: first, near: id };
+  const next = onlyWire(facts.plan, far.part, far.terminal === '1' ? '2' : '1');
+  return next && { wire: next, near: far.part };
+}
 
 /** A line that falls with the key, which a constant supply reaches through diodes: they let current pass to it, and none of its own bars the way. */
 function fedBackwards(facts: Facts, tap: Tap, all: readonly Tap[]): { readonly other: Tap; readonly steps: readonly Step[]; readonly over: PartView } | null {
