@@ -28,7 +28,7 @@ describe('what a finding says', () => {
           }
         }
       }),
-      { numRuns: runs(250) },
+      { numRuns: runs(200) },
     );
   });
 });
@@ -54,7 +54,7 @@ describe('a repair that is offered', () => {
           ).toEqual([]);
         }
       }),
-      { numRuns: runs(60) },
+      { numRuns: runs(200) },
     );
     expect(tried).toBeGreaterThan(5);
   });
@@ -85,7 +85,7 @@ describe('mending a whole plan', () => {
         expect(applyOrThrow(applied.plan, invert(end.edit))).toEqual(plan);
         mendedPlans++;
       }),
-      { numRuns: process.env.LONG ? 300 : 40 },
+      { numRuns: runs(200) },
     );
     expect(mendedPlans).toBeGreaterThan(5);
   });
