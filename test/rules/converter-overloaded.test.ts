@@ -13,6 +13,12 @@ describe('converter too small or too hot for the load', () => {
     flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'gives for long': 1.95, 'drawn for long': 2.4 }, repairs: 1 });
   });
 
+  it('what leaks beside a load that just fits is no overload: 1.2 A of 0.8 x 6 x 0.25 = 1.2 A in the engine bay', () => {
+    clean(bench().zone('seat', { kind: 'engine-bay' }), RULE);
+    const b = bench().zone('seat', { kind: 'engine-bay' }).set('converter', { ratedA: 5.9 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'gives for long': 1.18 }, says: ['1.18 A'] });
+  });
+
   it('2 A module: 1.25 + 1.2 A at once is more than its rating', () => {
     const b = busy().set('converter', { ratedA: 2, limitMinA: 3.5, limitMaxA: 5 });
     flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'most drawn': 2.45 }, says: ['rated'], repairs: 1 });
