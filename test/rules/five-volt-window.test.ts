@@ -1,4 +1,4 @@
-import { describe, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { clean, flagged } from './harness.ts';
 import { bench, fused } from './plans.ts';
 
@@ -45,6 +45,7 @@ describe('5 V at the computer outside its window', () => {
 
   it('the vehicle’s own volts on the 5 V pin', () => {
     const b = fused('no converter').part('computer', 'computer', 'dash').wire('fuse.2', 'computer.2', { lengthM: 0.2 }).wire('computer.6', 'ground.31');
-    flagged(b, RULE, { level: 'hazard', subject: b.id('computer') });
+    const f = flagged(b, RULE, { level: 'hazard', subject: b.id('computer'), says: ['no converter'] });
+    expect(f.todo).toMatch(/^Put a converter/);
   });
 });

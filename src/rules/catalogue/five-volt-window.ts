@@ -52,12 +52,15 @@ function judge(facts: Facts, view: PartView, a: Arrival): Verdict {
   if (a.worstHigh && highV > BOARD_SUPPLY.maxV) {
     const [most, stands] = voltsApart(highV, BOARD_SUPPLY.maxV);
     const low = lowV < BOARD_SUPPLY.warnMaxV ? ` At full load it falls to ${volts(lowV)} as well.` : '';
+    const bare = c === undefined;
     return found({
       level: 'hazard',
       subject,
       related,
-      what: `${called(view)} may get ${most} at its 5 V pins with little load (${cornerOf(a.worstHigh.corner)}); ${stands} is the most it stands.${low}`,
-      todo: 'Set the converter lower, or fit one that holds its output more closely.',
+      what: bare
+        ? `${called(view)} gets up to ${most} at its 5 V pins, with no converter ahead; ${stands} is the most it stands.`
+        : `${called(view)} may get ${most} at its 5 V pins with little load (${cornerOf(a.worstHigh.corner)}); ${stands} is the most it stands.${low}`,
+      todo: bare ? 'Put a converter to 5 V between the vehicle and it.' : 'Set the converter lower, or fit one that holds its output more closely.',
       figures,
       state: a.worstHigh.state,
       band: 'high',
