@@ -1,6 +1,6 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { startSession } from './state/session.ts';
+import { startSession } from './state/page.ts';
 import { app } from './state/store.ts';
 import { attachTime } from './state/timeClient.ts';
 import { attachWorker } from './state/workerClient.ts';

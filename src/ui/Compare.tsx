@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { letterOf } from '../plan/alternatives.ts';
 import { compareWirings, type Side } from '../sheet/compare/index.ts';
-import { openPlan } from '../state/session.ts';
+import { openPlan } from '../state/page.ts';
 import { app, useApp } from '../state/store.ts';
 import { CompareDrawings } from './CompareDrawings.tsx';
 import { CompareTables } from './CompareTables.tsx';

@@ -1,6 +1,6 @@
 import { useRef } from 'react';
 import { Popover } from '../faces/Popover.tsx';
-import { openFile, openPlan, saveFile, tryAnother } from '../state/session.ts';
+import { openFile, openPlan, saveFile, tryAnother } from '../state/page.ts';
 import { app, useApp } from '../state/store.ts';
 import { lastCopy } from './lastCopy.ts';
 import { Mark } from './Mark.tsx';

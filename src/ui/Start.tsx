@@ -1,5 +1,5 @@
 import { lazy, Suspense, useRef, useState } from 'react';
-import { openPlan, removePlan } from '../state/session.ts';
+import { openPlan, removePlan } from '../state/page.ts';
 import { useApp } from '../state/store.ts';
 import type { PlanEntry } from '../state/types.ts';
 import { CAUTIONS } from '../trade/cautions.ts';

@@ -1,6 +1,6 @@
 import { Popover } from '../faces/Popover.tsx';
 import { letterOf, wiringsOf } from '../plan/alternatives.ts';
-import { openPlan, tryAnother } from '../state/session.ts';
+import { openPlan, tryAnother } from '../state/page.ts';
 import { app, useApp } from '../state/store.ts';
 import type { PlanEntry } from '../state/types.ts';
 import './wirings.css';

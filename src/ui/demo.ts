@@ -1,4 +1,4 @@
-import { openFile } from '../state/session.ts';
+import { openFile } from '../state/page.ts';
 import { app } from '../state/store.ts';
 
 const DEMO_FILE = './plans/mobile-library-van.plan.json';

@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { KEY_POSITIONS } from '../analysis/types.ts';
-import { saveFile } from '../state/session.ts';
+import { saveFile } from '../state/page.ts';
 import { app } from '../state/store.ts';
 
 /** Page-wide keys: undo, redo, save, Escape puts down what is in the hand and lets go of pressed buttons. Typing in a field keeps its own keys. */

@@ -3,7 +3,7 @@ import type { Results } from '../advise/types.ts';
 import type { WorstMargin } from '../analysis/time/types.ts';
 import type { Plan } from '../plan/types.ts';
 import { workOutOther } from '../state/otherClient.ts';
-import { peekPlan } from '../state/session.ts';
+import { peekPlan } from '../state/page.ts';
 
 export interface Other {
   readonly plan: Plan | null;
