@@ -2,7 +2,7 @@ import type { PartView } from '../../analysis/factsTypes.ts';
 import { boardOf } from '../../parts/computer/settings.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { BOARD_AIR_MAX_C, BOARD_SUPPLY, BOARD_THROTTLE_C, BOXES, type BoxClass } from '../../trade/boards.ts';
-import { called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, plain, three, two, verdicts } from '../defineRule.ts';
 
 const { fine, found } = verdicts('box-too-hot', 'K2');
 
@@ -51,7 +51,7 @@ export const boxTooHot = defineRule({
           // Up to where the chip throttles by the air alone, it is only slow in high summer, and only while it works hard.
           level: always ? 'fault' : 'advice',
           subject,
-          what: `${called(view)} turns ${two(wattOf(view))} W to heat in a box (${box.title}${assumed}) that warms ${two(box.kPerW)} K a watt, in a place of ${view.runningMaxC} °C in high summer: ${three(airC)} °C inside, and above ${three(most)} °C it slows itself down${always ? '; here it is slow whatever it does' : ' while it works hard'}.`,
+          what: `${called(view)} turns ${two(wattOf(view))} W to heat in a box (${box.title}${assumed}) that warms ${two(box.kPerW)} K a watt, in a place of ${view.runningMaxC} °C in high summer: ${three(airC)} °C inside, and above ${plain(most)} °C it slows itself down${always ? '; here it is slow whatever it does' : ' while it works hard'}.`,
           todo: `${COOLER[view.s.str('box') as BoxClass]}move the computer to a cooler place, such as under a seat.`,
           figures: [
             { label: 'heat', value: wattOf(view), unit: 'W' },
