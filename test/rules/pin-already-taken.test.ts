@@ -37,6 +37,30 @@ describe('pin already spoken for', () => {
     flagged(b, RULE, { level: 'fault', subject: b.wireId('pin'), says: ['GPIO 15'], repairs: 2 });
   });
 
+  it('a sensor of the two-wire or four-wire bus on its pins is what they are for, typed or not', () => {
+    const clock = bench()
+      .set('computer', { i2c: true })
+      .part('clock', 'bus-device', 'seat')
+      .wire('clock.+', 'computer.17')
+      .wire('clock.-', 'computer.39')
+      .wire('clock.sda', 'computer.3', {}, 'sda')
+      .wire('clock.scl', 'computer.5');
+    clean(clock, RULE);
+    const reader = bench()
+      .set('computer', { spi: true })
+      .part('reader', 'bus-device', 'seat', { bus: 'spi' })
+      .wire('reader.+', 'computer.17')
+      .wire('reader.-', 'computer.39')
+      .wire('reader.mosi', 'computer.19')
+      .wire('reader.miso', 'computer.21')
+      .wire('reader.sclk', 'computer.23')
+      .wire('reader.ce', 'computer.24');
+    clean(reader, RULE);
+    // A button beside the sensor is none of the bus.
+    const b = clock.part('button', 'push-button', 'desk').wire('button.1', 'computer.3').wire('button.2', 'converter.0v');
+    flagged(b, RULE, { level: 'fault', subject: b.wireId('sda'), says: ['two-wire bus'] });
+  });
+
   it('a serial partner on 14 and 15 with the console off is what they are for', () => {
     const b = bench().part('receiver', 'connector', 'desk').wire('receiver.a1', 'computer.8').wire('receiver.a2', 'computer.10');
     clean(b.set('computer', { console: false, gpio14Mode: 'serial', gpio15Mode: 'serial' }), RULE);

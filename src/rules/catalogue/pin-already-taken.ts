@@ -4,6 +4,7 @@ import { setSettings } from '../../plan/partEdits.ts';
 import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
 import { movePin } from '../movePin.ts';
 import { moversOf, type PinUse, pinName, pinUses } from '../pins.ts';
+import { partsOn } from '../trace.ts';
 import type { Repair } from '../types.ts';
 
 const { fine, found } = verdicts('pin-already-taken', 'E1');
@@ -13,6 +14,12 @@ const SWITCHES: Readonly<Record<string, { readonly key: string; readonly title: 
   'the two-wire bus': { key: 'i2c', title: 'Switch the I2C bus off' },
   'the four-wire bus': { key: 'spi', title: 'Switch the SPI bus off' },
   'digital audio': { key: 'digitalAudio', title: 'Switch digital sound off' },
+};
+
+/** Lines of sensors that a bus is there for. */
+const BUS_LINES: Readonly<Record<string, ReadonlySet<string>>> = {
+  'the two-wire bus': new Set(['sda', 'scl']),
+  'the four-wire bus': new Set(['mosi', 'miso', 'sclk', 'ce']),
 };
 
 export const pinAlreadyTaken = defineRule({
@@ -56,6 +63,8 @@ function takenBy(facts: Facts, use: PinUse): string | null {
   if (what === undefined) return null;
   // Something that moves the pin is never a partner of that job; else a mode typed for it says that it is.
   const moved = moversOf(facts, use).length > 0;
-  const partner = use.mode === 'stopped-signal' || (use.mode === 'serial' && what === 'the serial console') || use.mode === 'bus';
+  const typed = use.mode === 'stopped-signal' || (use.mode === 'serial' && what === 'the serial console') || use.mode === 'bus';
+  const partner =
+    typed || [...use.nets].some((net) => partsOn(facts, net).some(({ view, terminal }) => BUS_LINES[what]?.has(terminal) && view.kind.kind === 'bus-device'));
   return partner && !moved ? null : what;
 }
