@@ -101,7 +101,8 @@ function loadingOf(facts: Facts, view: PartView): { readonly carriesA: number; r
   const diode = view.kind.kind === 'diode';
   // At the side where less hangs on the terminal beside it.
   const sides = (diode ? ['A', 'K'] : ['in', 'out']).map((t) =>
-    Object.values(facts.plan.wires)
+    facts
+      .netWires(facts.netOf(`${view.part.id}.${t}`))
       .filter((w) => endsOn(w, view.part.id, t))
       .reduce((sum, w) => sum + (facts.analysis.wires[w.id]?.heatA ?? 0), 0),
   );
