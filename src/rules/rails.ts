@@ -167,10 +167,9 @@ const changeovers = new WeakMap<Facts, boolean>();
 function hasChangeover(facts: Facts): boolean {
   let has = changeovers.get(facts);
   if (has === undefined) {
-    const wired = new Set(Object.values(facts.plan.wires).flatMap((w) => [w.from, w.to].map((end) => `${end.part}.${end.terminal}`)));
     has = [...facts.parts.values()].some(
       ({ kind, part, facts: { links = [] } }) =>
-        kind.kind === 'relay' && links.filter((l) => l.type === 'contact' && wired.has(`${part.id}.${l.b}`)).length > 1,
+        kind.kind === 'relay' && links.filter((l) => l.type === 'contact' && facts.isWired(`${part.id}.${l.b}`)).length > 1,
     );
     changeovers.set(facts, has);
   }
