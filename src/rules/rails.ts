@@ -136,17 +136,25 @@ const MOST_CHANGEOVERS = 10;
  * What can be joined to a terminal at one time: like `reach`, but no way passes both contacts of one changeover, which
  * never close together.
  */
-export function closableReach(
-  facts: Facts,
-  from: TerminalKey,
-  through: readonly string[],
-  avoid?: (view: PartView, link: Link) => boolean,
-): ReadonlyMap<TerminalKey, readonly Step[]> {
-  // Seldom is a relay wired at both contacts; otherwise nothing can be passed twice, and no way needs to be followed.
-  if (!hasChangeover(facts)) return facts.reach(from, through, (view, link) => isTransistor(view) || (avoid?.(view, link) ?? false));
+export function closableReach(facts: Facts, from: TerminalKey, through: readonly string[]): ReadonlyMap<TerminalKey, readonly Step[]> {
+  const key = `${from} ${through.join()}`;
+  const known = closable.get(facts) ?? new Map<string, ReadonlyMap<TerminalKey, readonly Step[]>>();
+  closable.set(facts, known);
+  let found = known.get(key);
+  if (!found) {
+    // Seldom is a relay wired at both contacts; otherwise nothing can be passed twice, and no way needs to be followed.
+    found = hasChangeover(facts) ? closableWays(facts, from, through) : facts.reach(from, through, isTransistor);
+    known.set(key, found);
+  }
+  return found;
+}
+
+const closable = new WeakMap<Facts, Map<string, ReadonlyMap<TerminalKey, readonly Step[]>>>();
+
+function closableWays(facts: Facts, from: TerminalKey, through: readonly string[]): ReadonlyMap<TerminalKey, readonly Step[]> {
   const found = new Map<TerminalKey, readonly Step[]>();
   const search = (open: ReadonlySet<string>): void => {
-    const barred = (view: PartView, link: Link): boolean => open.has(contactKey(view, link)) || isTransistor(view) || (avoid?.(view, link) ?? false);
+    const barred = (view: PartView, link: Link): boolean => open.has(contactKey(view, link)) || isTransistor(view);
     const twice = new Set<PartView>();
     for (const [key, steps] of facts.reach(from, through, barred)) {
       const view = changeoverPassedTwice(steps);

@@ -71,10 +71,12 @@ function reserved(facts: Facts, w: Wire): Slip | null {
   return null;
 }
 
+const netOf = (facts: Facts, { from }: Wire): number => facts.netAt(from.part, from.terminal);
+
 /** Black and brown are for ground, and ground is for black and brown. Where the body is positive they mean nothing. */
 function ground(facts: Facts, w: Wire): Slip | null {
   if (facts.plan.vehicle.polarity === 'positive-ground') return null;
-  const net = facts.netOf(`${w.from.part}.${w.from.terminal}`);
+  const net = netOf(facts, w);
   const looks = GROUND_COLOURS.has(w.colour!);
   const volt = facts.nominalV(net);
   if (looks && volt !== null && volt > 0) {
@@ -99,7 +101,7 @@ function lookAlikes(facts: Facts, ours: readonly Wire[]): ReadonlyMap<string, Sl
   const line = lines(facts);
   const groups = new Map<string, Wire[]>();
   for (const w of ours) {
-    if (facts.isGround(facts.netOf(`${w.from.part}.${w.from.terminal}`))) continue;
+    if (facts.isGround(netOf(facts, w))) continue;
     for (const zone of new Set([w.from, w.to].map((e) => facts.plan.parts[e.part]?.zone))) {
       const key = `${w.colour}|${w.stripe ?? ''}|${w.areaMm2}|${zone}`;
       const group = groups.get(key);
@@ -110,7 +112,8 @@ function lookAlikes(facts: Facts, ours: readonly Wire[]): ReadonlyMap<string, Sl
   const slips = new Map<string, Slip>();
   for (const group of groups.values()) {
     const first = group[0]!;
-    const other = group.find((w) => line(w) !== line(first));
+    const own = line(first);
+    const other = group.find((w) => line(w) !== own);
     if (!other || slips.has(other.id) || sameVolts(facts, first, other)) continue;
     slips.set(other.id, {
       level: 'advice',
@@ -124,7 +127,7 @@ function lookAlikes(facts: Facts, ours: readonly Wire[]): ReadonlyMap<string, Sl
 
 /** Two supplies of one voltage may be alike: the stripe, where there is one, tells what switches them. */
 function sameVolts(facts: Facts, a: Wire, b: Wire): boolean {
-  const [x, y] = [a, b].map((w) => facts.nominalV(facts.netOf(`${w.from.part}.${w.from.terminal}`)));
+  const [x, y] = [a, b].map((w) => facts.nominalV(netOf(facts, w)));
   return x !== null && x !== undefined && x > 0 && x === y;
 }
 
@@ -150,5 +153,5 @@ function lines(facts: Facts): (w: Wire) => number {
       parent.set(root(a), root(b));
     }
   }
-  return (w) => root(facts.netOf(`${w.from.part}.${w.from.terminal}`));
+  return (w) => root(netOf(facts, w));
 }

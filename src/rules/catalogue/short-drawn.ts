@@ -90,14 +90,15 @@ function shortsOf(facts: Facts, s: Stiff, all: readonly Stiff[]): Short[] {
   const list: Short[] = [];
   const others = new Map(all.map((o) => [o.key, o]));
   let grounded = false;
-  for (const [key, steps] of closableReach(facts, s.key, SHORTS)) {
+  const reached = closableReach(facts, s.key, SHORTS);
+  for (const key of reached.keys()) {
     const other = others.get(key);
     const ground = facts.isGround(facts.netOf(key));
     if (ground && !grounded && identityV(facts, key) === 0) {
       grounded = true;
-      list.push(shortOf(facts, s, steps, 0, 'ground'));
+      list.push(shortOf(facts, s, reached.get(key)!, 0, 'ground'));
     } else if (!ground && other && other.volt < s.volt - SAME_V)
-      list.push(shortOf(facts, s, steps, other.volt, `${called(other.view)} (${volts(other.volt)})`, other.view));
+      list.push(shortOf(facts, s, reached.get(key)!, other.volt, `${called(other.view)} (${volts(other.volt)})`, other.view));
   }
   return list;
 }
