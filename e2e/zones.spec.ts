@@ -1,6 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
 import type { Box } from '../src/drawing/types.ts';
-import { JOIN_MS } from '../src/state/planSlice.ts';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
 
@@ -39,8 +38,8 @@ test('a mouse drags a zone’s edge in steps, never below what it holds, each dr
   await page.mouse.move(there.x, there.y);
   await expect(stage).toHaveCSS('cursor', 'col-resize');
 
-  // Two of the same within this time would be one step of undo; no hand is that quick.
-  await page.waitForTimeout(JOIN_MS);
+  // Two of the same within half a second would be one step of undo; no hand is that quick.
+  await page.waitForTimeout(600);
   await app.drag(there, { x: there.x - 600 * zoom, y: there.y });
   await expect.poll(async () => Math.round((await zoneBox(page, 'z2')).w / zoom)).toBe(Math.round(was));
   await app.undo();
