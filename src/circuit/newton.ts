@@ -2,7 +2,7 @@ import { junctionAmp } from './laws.ts';
 import { coldOne, coldRegulator, limitCollector, limitOne, limitRegulator } from './limits.ts';
 import type { Network, Workspace } from './network.ts';
 import { CODE, lawOne, lawTwo, OUT, STRIDE } from './ports.ts';
-import { factorise, refactorise, solve } from './sparse.ts';
+import { columnsOf, type Factors, factorise, refactorise, solve } from './sparse.ts';
 import type { SolveStatus } from './types.ts';
 
 /** A floating island carries no current through its tie, so its size is free: 1 S keeps the elimination well conditioned. */
@@ -179,10 +179,23 @@ export function factorAt(network: Network, x: Float64Array): boolean {
   return factor(network, work);
 }
 
-function factor(network: Network, work: Workspace): boolean {
-  if (work.factors && refactorise(work.factors, work.values)) return true;
+/** @param onlyBent nothing has changed since these factors were worked out last but the slopes of elements that are not linear */
+function factor(network: Network, work: Workspace, onlyBent = false): boolean {
+  if (work.factors && refactorise(work.factors, work.values, onlyBent ? bentColumns(network, work.factors) : null)) return true;
   work.factors = factorise(network.symbolic, work.values);
   return work.factors !== null;
+}
+
+const bent = new WeakMap<Factors, Int32Array>();
+
+/** The columns that can change from one step to the next. */
+function bentColumns({ one, two }: Network, factors: Factors): Int32Array {
+  let columns = bent.get(factors);
+  if (!columns) {
+    columns = columnsOf(factors, [...one.slots, ...two.slots]);
+    bent.set(factors, columns);
+  }
+  return columns;
 }
 
 /** Largest residual in units of what may stay at its node, and the node. */
@@ -190,16 +203,19 @@ const MEASURE = { left: 0, node: -1 };
 function measure(network: Network): void {
   const { residual, peak, rounding } = network.work;
   const n = network.nodes.length;
-  MEASURE.left = 0;
-  MEASURE.node = -1;
+  let left = 0;
+  let node = -1;
   for (let k = 0; k < n; k++) {
-    const left = Math.abs(residual[k]!) / (REST_A + REST_SHARE * peak[k]! + rounding[k]!);
+    const size = Math.abs(residual[k]!);
+    const bound = REST_A + REST_SHARE * peak[k]! + rounding[k]!;
     // Written so that a residual that is not a number counts as the largest.
-    if (left <= MEASURE.left) continue;
-    MEASURE.left = left;
-    MEASURE.node = k;
-    if (Number.isNaN(left)) return;
+    if (size <= left * bound) continue;
+    left = size / bound;
+    node = k;
+    if (Number.isNaN(left)) break;
   }
+  MEASURE.left = left;
+  MEASURE.node = node;
 }
 
 /** Newton's method from `x` (length n + 1, ground last) in place; the workspace's `rest` then belongs to that `x`. */
@@ -212,6 +228,8 @@ export function newton(network: Network, x: Float64Array, set: Setting): Outcome
   let before = Number.POSITIVE_INFINITY;
   let stalled = 0;
   let isTangent = set.isWarm;
+  // Factors that a step of this solution has worked out: ties, sources and linear elements are the same for all steps.
+  let stands: Factors | null = null;
   for (let iteration = 0; ; iteration++) {
     const isHeld = assemble(network, x, set, iteration === 0, isTangent);
     measure(network);
@@ -221,7 +239,8 @@ export function newton(network: Network, x: Float64Array, set: Setting): Outcome
     if (!isHeld && isDone) return { status: 'solved', iterations: iteration, worst: -1 };
     if (iteration >= set.longest || Number.isNaN(left)) return { status: 'not-converged', iterations: iteration, worst: node };
     before = isHeld ? Number.POSITIVE_INFINITY : left;
-    if (!factor(network, work)) return { status: 'singular', iterations: iteration, worst: node };
+    if (!factor(network, work, work.factors !== null && work.factors === stands)) return { status: 'singular', iterations: iteration, worst: node };
+    stands = work.factors;
     work.isTangent = isTangent && !isHeld && set.gmin === 0;
     isTangent = !isHeld;
     for (let k = 0; k < n; k++) step[k] = -residual[k]!;

@@ -52,15 +52,37 @@ export function factorise(symbolic: Symbolic, values: Float64Array): Factors | n
   return eliminate(factors, values, PIVOT_SHARE) ? factors : factorisePivoting(symbolic, values);
 }
 
-/** New values on the kept pattern and pivot order; false when a pivot became too small: factorise anew. */
-export function refactorise(factors: Factors, values: Float64Array): boolean {
-  return eliminate(factors, values, KEPT_SHARE);
+/**
+ * New values on the kept pattern and pivot order; false when a pivot became too small: factorise anew.
+ * @param only columns outside which nothing has changed since the last time (`columnsOf`)
+ */
+export function refactorise(factors: Factors, values: Float64Array, only: Int32Array | null = null): boolean {
+  return eliminate(factors, values, KEPT_SHARE, only);
+}
+
+/** The columns of L and U that can change when only the values at certain places do, in the order of elimination. */
+export function columnsOf({ n, upPtr, upRow, inPtr, inFrom }: Factors, places: Iterable<number>): Int32Array {
+  const changing = new Set(places);
+  const isChanged = new Uint8Array(n);
+  const columns: number[] = [];
+  for (let k = 0; k < n; k++) {
+    let changes = false;
+    for (let p = inPtr[k]!; !changes && p < inPtr[k + 1]!; p++) changes = changing.has(inFrom[p]!);
+    for (let p = upPtr[k]!; !changes && p < upPtr[k + 1]!; p++) changes = isChanged[upRow[p]!] === 1;
+    if (!changes) continue;
+    isChanged[k] = 1;
+    columns.push(k);
+  }
+  return Int32Array.from(columns);
 }
 
 /** Works out the columns of L and U that are not as they were: those with other values, and those that rest on such. */
-function eliminate(f: Factors, values: Float64Array, share: number): boolean {
+function eliminate(f: Factors, values: Float64Array, share: number, only: Int32Array | null = null): boolean {
   const { n, lowPtr, lowRow, lowX, upPtr, upRow, upX, inverse, inPtr, inRow, inFrom, inX, isNew, work } = f;
-  for (let k = 0; k < n; k++) {
+  const count = only ? only.length : n;
+  if (only) isNew.fill(0);
+  for (let i = 0; i < count; i++) {
+    const k = only ? only[i]! : i;
     let differs = 0;
     for (let p = inPtr[k]!, end = inPtr[k + 1]!; p < end; p++) {
       const value = values[inFrom[p]!]!;
@@ -86,9 +108,9 @@ function eliminate(f: Factors, values: Float64Array, share: number): boolean {
     inverse[k] = inv;
     let largest = 0;
     for (let r = lowPtr[k]!, last = lowPtr[k + 1]!; r < last; r++) {
-      const i = lowRow[r]!;
-      const x = work[i]!;
-      work[i] = 0;
+      const row = lowRow[r]!;
+      const x = work[row]!;
+      work[row] = 0;
       lowX[r] = x * inv;
       const size = x < 0 ? -x : x;
       if (size > largest) largest = size;
