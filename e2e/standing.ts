@@ -7,7 +7,7 @@ let standing: Page | null = null;
 /** How things are shown, as this browser remembers it. */
 const lookOf = (page: Page): Promise<string | null> => page.evaluate(() => localStorage.getItem('dashloom.view'));
 
-/** Closes the open plan and puts the key back, as a person would; false when what a test left behind does not allow it. */
+/** Closes the open plan and puts key and supply back, as a person would; false when what a test left behind does not allow it. */
 async function cleared(page: Page): Promise<boolean> {
   const app = new App(page);
   try {
@@ -15,6 +15,7 @@ async function cleared(page: Page): Promise<boolean> {
     // What was chosen of looks stays chosen: the next test wants a first visit.
     if ((await lookOf(page)) !== null) return false;
     await app.turnKey('Running');
+    await page.getByRole('group', { name: 'Supply' }).getByText('typical').click({ timeout: 2000 });
     await page.getByRole('button', { name: 'Plans and files' }).click({ timeout: 2000 });
     await page.getByRole('button', { name: 'Close this plan' }).click({ timeout: 2000 });
     await app.atStart();
