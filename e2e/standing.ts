@@ -14,7 +14,7 @@ async function cleared(page: Page): Promise<boolean> {
     for (let layers = 0; layers < 3; layers++) await page.keyboard.press('Escape');
     // What was chosen of looks stays chosen: the next test wants a first visit.
     if ((await lookOf(page)) !== null) return false;
-    await app.turnKey('Running');
+    await page.getByRole('group', { name: /^Key/ }).getByText('Running', { exact: true }).click({ timeout: 2000 });
     await page.getByRole('group', { name: 'Supply' }).getByText('typical').click({ timeout: 2000 });
     await page.getByRole('button', { name: 'Plans and files' }).click({ timeout: 2000 });
     await page.getByRole('button', { name: 'Close this plan' }).click({ timeout: 2000 });
