@@ -2,7 +2,6 @@ import type { Box, Point } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import { ZONE } from '../scene/layout.ts';
 import type { PlacedZone } from '../scene/types.ts';
-import { edgeNear } from '../scene/zoneWidth.ts';
 import { type Camera, toScreen, type View, visibleBox } from './camera.ts';
 import type { EdgeView } from './live.ts';
 
@@ -30,13 +29,22 @@ export function edgeShown(zones: readonly PlacedZone[], live: EdgeView | null, c
   const inset = INSET_PX / camera.zoom;
   const inside = x >= seen.x && x <= seen.x + seen.w;
   const grip = inside && chosen === zone.id ? { x: Math.min(Math.max(x, seen.x + inset), seen.x + seen.w - inset), y: camera.y } : null;
-  // Taller than the view: it is still there while the drawing is moved.
-  return { x, from: live?.from ?? null, view: { ...seen, y: seen.y - seen.h, h: 3 * seen.h }, grip };
+  // Taller than the view: it is still there while the drawing is moved. Names and lengths of runs stand above it.
+  const top = Math.max(ZONE.head, seen.y - seen.h);
+  return { x, from: live?.from ?? null, view: { ...seen, y: top, h: Math.max(0, seen.y + 2 * seen.h - top) }, grip };
 }
 
-/** The zone whose edge a mouse at world x is on. */
+/** The zone whose edge a mouse at world x is on: of several in reach the nearest. */
 export function edgeUnder(zones: readonly PlacedZone[], x: number, camera: Camera): Id | null {
-  return edgeNear(zones, x, EDGE_PX.mouse / camera.zoom);
+  let best: Id | null = null;
+  let least = EDGE_PX.mouse / camera.zoom;
+  for (const { id, box } of zones) {
+    const d = Math.abs(box.x + box.w - x);
+    if (d > least) continue;
+    least = d;
+    best = id;
+  }
+  return best;
 }
 
 /**

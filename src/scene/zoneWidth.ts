@@ -1,7 +1,7 @@
 import { merge } from '../plan/apply.ts';
 import { setWire, setZone } from '../plan/edits.ts';
 import { RANGES } from '../plan/limits.ts';
-import type { Edit, Id, Plan } from '../plan/types.ts';
+import type { Edit, Plan } from '../plan/types.ts';
 import { ZONE } from './layout.ts';
 import type { PlacedZone } from './types.ts';
 
@@ -28,18 +28,4 @@ export function widthEdit(plan: Plan, zone: PlacedZone, width: number | null): E
     edit = merge(edit, setWire(plan, wire.id, { bends }));
   }
   return { ...edit, intent: 'zone.width', label: by === 0 ? `Width of ${zone.name}` : `Make ${zone.name} ${by > 0 ? 'wider' : 'narrower'}` };
-}
-
-/** The zone whose right edge is nearest to a world x, within reach. */
-export function edgeNear(zones: readonly PlacedZone[], x: number, reach: number): Id | null {
-  let best: Id | null = null;
-  let least = reach;
-  for (const { id, box } of zones) {
-    const d = Math.abs(box.x + box.w - x);
-    if (d <= least) {
-      least = d;
-      best = id;
-    }
-  }
-  return best;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { toScreen, toWorld } from '../../src/canvas/camera.ts';
-import { EDGE_PX, edgeCursor, edgeShown, headAt, onEdge } from '../../src/canvas/zoneEdge.ts';
+import { EDGE_PX, edgeCursor, edgeShown, edgeUnder, headAt, onEdge } from '../../src/canvas/zoneEdge.ts';
+import { ZONE } from '../../src/scene/layout.ts';
 
 const VIEW = { w: 360, h: 540 };
 const zone = (id: string, x: number, w: number) => ({ id, name: id, box: { x, y: 0, w, h: 500 }, leastW: 200, maxC: 60, bar: { x, y: 480, w, h: 8 } });
@@ -28,7 +29,23 @@ describe('the edge of a zone under a finger', () => {
   });
 });
 
+describe('the edge of a zone under a mouse', () => {
+  it('is meant within reach on the glass, however large the picture', () => {
+    expect(edgeUnder(ZONES, 200 + EDGE_PX.mouse - 1, at(0))).toBe('a');
+    expect(edgeUnder(ZONES, 200 + EDGE_PX.mouse + 1, at(0))).toBeNull();
+    expect(edgeUnder(ZONES, 200 + EDGE_PX.mouse + 1, at(0, 0.5))).toBe('a');
+    expect(edgeUnder(ZONES, 0, at(0))).toBeNull();
+    expect(edgeUnder([...ZONES, zone('c', 500, 3)], 502, at(0))).toBe('c');
+  });
+});
+
 describe('what is drawn of it', () => {
+  it('stays below names and lengths of runs', () => {
+    expect(edgeShown(ZONES, null, 'a', at(0), VIEW)?.view.y).toBe(ZONE.head);
+    expect(edgeShown(ZONES, null, 'a', { ...at(0), y: 5000 }, VIEW)?.view.y).toBe(5000 - 1.5 * VIEW.h);
+    expect(edgeShown(ZONES, null, 'a', { ...at(0), y: -5000 }, VIEW)?.view.h).toBe(0);
+  });
+
   it('is nothing until it is pointed at or its zone is chosen', () => {
     expect(edgeShown(ZONES, null, null, at(0), VIEW)).toBeNull();
     expect(edgeShown(ZONES, { zone: 'a', x: 200 }, null, at(0), VIEW)).toMatchObject({ x: 200, from: null, grip: null });

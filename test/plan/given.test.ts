@@ -9,8 +9,8 @@ import { itemNumbers, wireNumbers } from '../../src/plan/numbers.ts';
 import type { Edit, Id, Plan } from '../../src/plan/types.ts';
 import { runs } from '../runs.ts';
 import { smallPlan } from './laws.ts';
+import { letterOf, stepOf } from './steps.ts';
 
-const letterOf = (kind: string): string => ({ 'blade-fuse': 'F', resistor: 'R', relay: 'K' })[kind] ?? 'X';
 const taken = (plan: Plan, edit: Edit): Plan => {
   const done = apply(plan, edit);
   if (!done.ok) throw new Error(done.reason);
@@ -146,19 +146,6 @@ describe('numbers of two wirings', () => {
     );
   });
 });
-
-function stepOf(plan: Plan, kind: number, a: number, b: number): Edit | null {
-  const parts = Object.values(plan.parts).flatMap((p) => (p.kind === 'battery' ? [] : [p.id]));
-  const wires = Object.keys(plan.wires);
-  const [one, other] = [parts[a % parts.length], parts[b % parts.length]];
-  if (kind === 0) return edits.addPart(plan, { kind: a % 2 ? 'resistor' : 'blade-fuse', zone: 'z2', x: 0, y: 0 }).edit;
-  if (kind === 1 && one && other && one !== other) return edits.addWire(plan, { part: one, terminal: '1' }, { part: other, terminal: '2' }).edit;
-  if (kind === 2 && one && parts.length > 2) return edits.removeItems(plan, [one]);
-  if (kind === 3 && wires.length > 0) return edits.removeItems(plan, [], [wires[a % wires.length]!]);
-  if (kind !== 4) return null;
-  const made = edits.makeRevision(plan, plan, letterOf, { date: '2025-03-04', note: '' });
-  return made.ok ? made.edit : null;
-}
 
 describe('in a file', () => {
   const [a] = two(smallPlan().plan);

@@ -1,4 +1,4 @@
-import { describe, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { clean, flagged } from './harness.ts';
 import { bench, fused } from './plans.ts';
 
@@ -21,6 +21,12 @@ describe('fuse too small for the steady load', () => {
       .part('camera', 'camera', 'dash', { typA: amp, nightA: amp })
       .wire('fuse.2', 'camera.+', { lengthM: 0.5, areaMm2: 1.5 })
       .wire('camera.-', 'ground.31', { lengthM: 0.5, areaMm2: 1.5 });
+
+  it('a hundredth of an amp too small does not read “must hold 1.4 A, holds 1.4 A”', () => {
+    const b = hot(1.36, 2);
+    const said = flagged(b, RULE, { level: 'fault', subject: b.id('fuse') }).what.match(/[\d.]+ A\b/g)!;
+    expect(said[0]).not.toBe(said[2]);
+  });
 
   // Worked: 5.1 V × 3 A at 80 % from 9 V are 2.125 A; at 65 °C 2 A hold 0.75 × 2 × 0.9 = 1.35 A, 5 A hold 3.38 A.
   it('2.125 A at 65 °C: 2 A hold 1.35 A, 5 A hold 3.38 A', () => {

@@ -4,7 +4,7 @@ import { setWire } from '../../src/plan/edits.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { buildScene } from '../../src/scene/buildScene.ts';
 import type { PlacedZone } from '../../src/scene/types.ts';
-import { edgeNear, widthEdit, widthNear } from '../../src/scene/zoneWidth.ts';
+import { widthEdit, widthNear } from '../../src/scene/zoneWidth.ts';
 import { done, smallBuild } from './plans.ts';
 
 const zoneOf = (plan: Plan, id: string): PlacedZone => buildScene(plan).zones.find((z) => z.id === id)!;
@@ -69,12 +69,4 @@ describe('the width of a zone', () => {
     );
     expect(xs(done(between, widthEdit(between, zoneOf(between, 'z2'), zone.box.w)))).toEqual([0, 40]);
   });
-});
-
-it('the nearest edge within reach is meant', () => {
-  const { zones } = buildScene(smallBuild().plan);
-  const edge = zones[1]!.box.x + zones[1]!.box.w;
-  expect(edgeNear(zones, edge + 4, 5)).toBe('z2');
-  expect(edgeNear(zones, edge + 6, 5)).toBeNull();
-  expect(edgeNear(zones, zones[0]!.box.x, 5)).toBeNull();
 });
