@@ -12,7 +12,7 @@ const RATINGS_A: readonly number[] = [3, 5, 10, 16, 20, 30, 40, 70];
 /** Charging volts over what is printed on a switch made for that system: 14 V for a 12 V vehicle. */
 const PRINTED = 1.1;
 
-/** What is printed on switches for a system, V. */
+/** What is printed on switches for a system, V (common practice, no source). */
 const PRINTED_FOR = { 12: 14, 24: 28 } as const;
 
 /** Contacts of a kind: element and the two terminals that the current passes. */

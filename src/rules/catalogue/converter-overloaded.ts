@@ -7,7 +7,7 @@ import { type Converter, converters, outputA } from '../rails.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('converter-overloaded', 'C3');
-/** Share of what it gives that leaks beside the loads: no reason to speak. */
+/** Share of what it gives that leaks beside the loads: no reason to speak (common practice, no source). */
 const LEAKS = 1e-3;
 
 export const converterOverloaded = defineRule({

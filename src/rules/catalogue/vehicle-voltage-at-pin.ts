@@ -14,7 +14,7 @@ const { fine, found } = verdicts('vehicle-voltage-at-pin', 'D7');
 const LIMITING_OHM = 10_000;
 /** A 5 V rail at its greatest, over nominal. */
 const RAIL_OVER = 1.05;
-/** A resistor of 5 % at its least. */
+/** A resistor of 5 % at its least (the usual tolerance; common practice, no source). */
 const LEAST = 0.95;
 
 export const vehicleVoltageAtPin = defineRule({
