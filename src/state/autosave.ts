@@ -68,22 +68,30 @@ export function attachAutosave(
     timer = setTimeout(() => void flush(), ms);
   };
 
+  /** @param isWritten false when another tab's work stands there */
+  const settle = (kept: KeptPlan, isWritten: boolean): void => {
+    if (!isWritten) {
+      if (app.getState().plan?.id === kept.plan.id) app.setState({ saved: 'behind' });
+      hooks.onBehind?.(kept);
+      return;
+    }
+    stored.add(kept.plan);
+    const { plan, notice } = app.getState();
+    app.setState({ saved: plan && !stored.has(plan) ? 'saving' : 'saved', ...(notice?.text === FAILED_TEXT ? { notice: null } : {}) });
+    hooks.onWritten?.(kept);
+  };
+
   const write = async (kept: KeptPlan): Promise<void> => {
+    const written = storage.write(kept);
     try {
-      if (!(await within(WRITE_PATIENCE_MS, storage.write(kept)))) {
-        if (app.getState().plan?.id === kept.plan.id) app.setState({ saved: 'behind' });
-        hooks.onBehind?.(kept);
-        return;
-      }
-      stored.add(kept.plan);
-      const { plan, notice } = app.getState();
-      app.setState({ saved: plan && !stored.has(plan) ? 'saving' : 'saved', ...(notice?.text === FAILED_TEXT ? { notice: null } : {}) });
-      hooks.onWritten?.(kept);
+      settle(kept, await within(WRITE_PATIENCE_MS, written));
     } catch {
       const told = app.getState().saved === 'failed';
       app.setState({ saved: 'failed' });
       if (!told) app.getState().setNotice({ kind: 'problem', text: FAILED_TEXT, action: { label: 'Save as a file', run: hooks.offerFile } });
       schedule(RETRY_MS);
+      // On a busy device it may only be late: then it is saved after all.
+      void written.then((late) => settle(kept, late)).catch(() => undefined);
     }
   };
 

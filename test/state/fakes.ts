@@ -47,12 +47,18 @@ export function resultsFor(plan: Plan): Results {
 export class FakeStorage implements PlanStorage {
   readonly kept = new Map<string, unknown>();
   writes = 0;
-  mode: 'works' | 'fail' | 'hang' = 'works';
+  mode: 'works' | 'fail' | 'hang' | 'late' = 'works';
+  /** Lets go what is late. */
+  release: () => void = () => undefined;
   lastId: string | null = null;
 
   private async gate(): Promise<void> {
     if (this.mode === 'fail') throw new Error('no room');
     if (this.mode === 'hang') await new Promise(() => undefined);
+    if (this.mode === 'late')
+      await new Promise<void>((resolve) => {
+        this.release = resolve;
+      });
   }
   async list() {
     await this.gate();

@@ -96,6 +96,21 @@ describe('saving by itself', () => {
     expect(app.getState().saved).toBe('saved');
     expect(kept().plan.title).toBe('B');
   });
+
+  it('a write that is only late counts once it is there, without a second one', async () => {
+    storage.mode = 'late';
+    title('A');
+    await vi.advanceTimersByTimeAsync(WRITE_MS + WRITE_PATIENCE_MS);
+    expect(app.getState().saved).toBe('failed');
+    storage.mode = 'works';
+    storage.release();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(app.getState()).toMatchObject({ saved: 'saved', notice: null });
+    expect(kept().plan.title).toBe('A');
+    const { writes } = storage;
+    await vi.advanceTimersByTimeAsync(RETRY_MS);
+    expect(storage.writes).toBe(writes);
+  });
 });
 
 describe('coming back', () => {
