@@ -2,6 +2,7 @@ import { snap } from '../drawing/box.ts';
 import { cornersOf, simplify } from '../drawing/polyline.ts';
 import { setWire } from '../plan/edits.ts';
 import type { Id } from '../plan/types.ts';
+import { bendsInZones } from '../scene/bends.ts';
 import { commit } from './commands.ts';
 import type { Engine } from './engine.ts';
 import type { Gesture, Press } from './gesture.ts';
@@ -62,7 +63,8 @@ export class BendWire implements Gesture {
     const { engine, points } = this;
     const plan = engine.app.getState().plan;
     engine.live = nothingLive();
-    if (plan && points) commit(engine.app, { ...setWire(plan, this.id, { bends: cornersOf(points) }), intent: 'wire.bend', label: 'Bend wire' });
+    const bends = points && engine.scene ? bendsInZones(cornersOf(points), engine.scene.zones) : null;
+    if (plan && bends) commit(engine.app, { ...setWire(plan, this.id, { bends }), intent: 'wire.bend', label: 'Bend wire' });
     engine.release();
   }
 

@@ -3,6 +3,7 @@ import { merge } from '../plan/apply.ts';
 import { type Clip, copyItems, pasteClip } from '../plan/copy.ts';
 import { addWire, type Move, moveParts, removeItems, setWire, spliceWire, turnParts } from '../plan/edits.ts';
 import type { Edit, End, Id, Plan } from '../plan/types.ts';
+import { bendsInZones, bendsOnDrawing } from '../scene/bends.ts';
 import { ZONE, zoneAt } from '../scene/layout.ts';
 import type { Scene } from '../scene/types.ts';
 import type { App } from '../state/store.ts';
@@ -40,7 +41,8 @@ export function moveEdit(plan: Plan, scene: Scene, ids: readonly Id[], dx: numbe
   const gone = new Set(ids);
   for (const wire of Object.values(plan.wires)) {
     if (!wire.bends || !gone.has(wire.from.part) || !gone.has(wire.to.part)) continue;
-    const bent = setWire(plan, wire.id, { bends: wire.bends.map((b) => ({ x: b.x + dx, y: b.y + dy })) });
+    const points = bendsOnDrawing(wire.bends, scene.zones).map((b) => ({ x: b.x + dx, y: b.y + dy }));
+    const bent = setWire(plan, wire.id, { bends: bendsInZones(points, scene.zones) });
     edit = { ...merge(edit, bent), intent: edit.intent, label: edit.label };
   }
   return edit;

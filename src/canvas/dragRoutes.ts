@@ -1,6 +1,7 @@
 import { route } from '../drawing/route.ts';
 import { LaneSearch } from '../drawing/search.ts';
 import type { Id, Plan, Wire } from '../plan/types.ts';
+import { bendsOnDrawing } from '../scene/bends.ts';
 import { endsOf, lanesOf } from '../scene/lanesOf.ts';
 import type { PlacedPart, PlacedWire, Scene } from '../scene/types.ts';
 
@@ -51,7 +52,12 @@ export class DragRoutes {
       if (both) points = shifted(old.points, dx, dy);
       else {
         this.search.settled = 0;
-        points = route(this.map, this.search, ends[0], ends[1], { bends: wire.bends, effort: 'quick', before: old.points, limit: Math.min(budget, ONE_WIRE) });
+        points = route(this.map, this.search, ends[0], ends[1], {
+          bends: wire.bends && bendsOnDrawing(wire.bends, this.scene.zones),
+          effort: 'quick',
+          before: old.points,
+          limit: Math.min(budget, ONE_WIRE),
+        });
         budget -= this.search.settled;
       }
       this.map.mark(points);

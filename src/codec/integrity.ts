@@ -42,6 +42,8 @@ export function integrityProblems(plan: Plan, kinds: ReadonlyMap<string, PartKin
       if (what !== null) add(['wires', wire.id, side], what);
     }
     if (wire.from.part === wire.to.part && wire.from.terminal === wire.to.terminal) add(['wires', wire.id], 'a wire cannot join a terminal to itself');
+    for (const bend of wire.bends ?? [])
+      if (bend.zone !== undefined && !Object.hasOwn(plan.zones, bend.zone)) add(['wires', wire.id, 'bends'], `there is no zone “${bend.zone}”`);
   }
   for (const [key, revision] of Object.entries(plan.revisions ?? {})) {
     if (key !== `v${revision.number}` || revision.id !== key) add(['revisions', key, 'id'], `revision ${revision.number} stands under “${key}”`);

@@ -110,8 +110,9 @@ const wire = z.strictObject({
   sleeved: z.boolean().exactOptional(),
   looped: z.boolean().meta(say('Fine strands in a tube and a loop to spare where the way moves.')).exactOptional(),
   bends: z
-    .array(z.strictObject({ x: place, y: place }))
+    .array(z.strictObject({ x: place, y: place, zone: id.exactOptional() }))
     .max(LONGEST.bends)
+    .meta(say('Put by hand; `x` from the left edge of `zone`, without one from that of the drawing.'))
     .exactOptional(),
   fitted: z.boolean().exactOptional(),
   note: note.exactOptional(),

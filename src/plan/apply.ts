@@ -164,6 +164,8 @@ function wireMisfit(plan: Plan, wires: readonly Wire[]): string | null {
       if (!Object.hasOwn(plan.parts, end.part)) return `wire ${wire.id} would end on a part that is not on the plan (${end.part})`;
     }
     if (wire.from.part === wire.to.part && wire.from.terminal === wire.to.terminal) return 'a wire cannot join a terminal to itself';
+    const lost = wire.bends?.find((b) => b.zone !== undefined && !Object.hasOwn(plan.zones, b.zone));
+    if (lost) return `a bend of wire ${wire.id} would lie in a zone that is not on the plan`;
   }
   return null;
 }

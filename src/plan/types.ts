@@ -97,6 +97,16 @@ export interface End {
   readonly terminal: string;
 }
 
+/** Place of a bend, drawing units. */
+export interface Bend {
+  /** From the left edge of its zone; of the whole drawing when it has none (older editions). */
+  readonly x: number;
+  /** From the top of the drawing. */
+  readonly y: number;
+  /** It goes where this zone goes. */
+  readonly zone?: Id;
+}
+
 export interface Wire {
   readonly id: Id;
   readonly owner: Owner;
@@ -114,8 +124,8 @@ export interface Wire {
   readonly sleeved?: boolean;
   /** Fine strands in a tube and a loop to spare where the way moves. */
   readonly looped?: boolean;
-  /** Bends the person has dragged, world drawing units, in order; absent = routed. */
-  readonly bends?: readonly { readonly x: number; readonly y: number }[];
+  /** Bends the person has dragged, in order; absent = routed. */
+  readonly bends?: readonly Bend[];
   readonly fitted?: boolean;
   readonly note?: string;
 }

@@ -1,5 +1,5 @@
 import { Draft, patched } from './draft.ts';
-import type { Edit, Id, Moving, Plan, Run, Zone } from './types.ts';
+import type { Bend, Edit, Id, Moving, Plan, Run, Wire, Zone } from './types.ts';
 
 export type ZonePatch = { readonly [K in keyof Omit<Zone, 'id' | 'order'>]?: Zone[K] | undefined };
 
@@ -24,24 +24,24 @@ export function setZone(plan: Plan, id: Id, patch: ZonePatch): Edit {
   return draft.edit('zone.set', `Change zone ${zone?.name ?? id}`);
 }
 
-/** Removes a zone with its runs. `apply` refuses it while parts lie in the zone. */
+/** Removes a zone with its runs and the bends put in it. `apply` refuses it while parts lie in the zone. */
 export function removeZone(plan: Plan, id: Id): Edit {
   const draft = new Draft(plan);
   const zone = plan.zones[id];
   if (zone) {
     draft.removeZone(id);
     for (const run of Object.values(plan.runs)) if (run.a === id || run.b === id) draft.removeRun(run.id);
-    for (const [index, other] of zoneOrder(plan)
-      .filter((z) => z !== id)
-      .entries()) {
+    const ids = zoneOrder(plan).filter((z) => z !== id);
+    for (const [index, other] of ids.entries()) {
       const had = plan.zones[other];
       if (had) draft.setZone({ ...had, order: index });
     }
+    dropStrayBends(draft, ids);
   }
   return draft.edit('zone.remove', `Remove zone ${zone?.name ?? id}`);
 }
 
-/** Moves a zone to place `order`, counted from the left. */
+/** Moves a zone to place `order`, counted from the left. Its parts and the bends put in it go with it. */
 export function moveZone(plan: Plan, id: Id, order: number): Edit {
   const draft = new Draft(plan);
   const ids = zoneOrder(plan).filter((z) => z !== id);
@@ -51,8 +51,31 @@ export function moveZone(plan: Plan, id: Id, order: number): Edit {
       const had = plan.zones[other];
       if (had) draft.setZone({ ...had, order: index });
     }
+    dropStrayBends(draft, ids);
   }
   return draft.edit('zone.move', `Move zone ${plan.zones[id]?.name ?? id}`);
+}
+
+/**
+ * Takes bends away that lie in a zone through which their wire leads no longer: it would run there and back again for
+ * nothing.
+ * @param after zone ids from left to right, as they will stand
+ */
+function dropStrayBends(draft: Draft, after: readonly Id[]): void {
+  const { plan } = draft;
+  const before = zoneOrder(plan);
+  const leadsThrough = (order: readonly Id[], wire: Wire, zone: Id): boolean => {
+    const ends = [wire.from, wire.to].map(({ part }) => order.indexOf(plan.parts[part]?.zone ?? ''));
+    const at = order.indexOf(zone);
+    return at >= Math.min(...ends) && at <= Math.max(...ends);
+  };
+  for (const wire of Object.values(plan.wires)) {
+    const strays = ({ zone }: Bend): boolean =>
+      zone !== undefined && (!after.includes(zone) || (leadsThrough(before, wire, zone) && !leadsThrough(after, wire, zone)));
+    if (!wire.bends?.some(strays)) continue;
+    const bends = wire.bends.filter((bend) => !strays(bend));
+    draft.setWire(patched<Wire>(wire, { bends: bends.length > 0 ? bends : undefined }));
+  }
 }
 
 /** Sets the cable length between two zones, m; makes the run when there is none. */

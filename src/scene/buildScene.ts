@@ -1,12 +1,15 @@
 import { union } from '../drawing/box.ts';
 import { crossings } from '../drawing/crossings.ts';
 import { GridIndex } from '../drawing/grid.ts';
+import { LANE } from '../drawing/lanes.ts';
+import { throughBends } from '../drawing/polyline.ts';
 import { type Effort, route } from '../drawing/route.ts';
 import { LaneSearch } from '../drawing/search.ts';
 import type { Box, Point } from '../drawing/types.ts';
 import { partKind } from '../parts/index.ts';
 import type { PartKind } from '../parts/types.ts';
 import type { Id, Plan, Wire } from '../plan/types.ts';
+import { bendsOnDrawing } from './bends.ts';
 import { changedBodies, keptRoute, zoneShift } from './keep.ts';
 import { endsOf, lanesOf, usedTerminals } from './lanesOf.ts';
 import { layZones, ZONE } from './layout.ts';
@@ -118,16 +121,24 @@ function* routeWires(
     const ends = endsOf(wire, parts);
     if (!ends) continue;
     const old = previous?.wires.get(wire.id);
-    const kept = old && shift && before?.wires[wire.id]?.bends === wire.bends ? keptRoute(old.points, shift, ends[0], ends[1], changed) : null;
+    const bends = wire.bends && bendsOnDrawing(wire.bends, zones);
+    if (bends && bends.length > 0) {
+      const line = throughBends(ends[0], ends[1], bends, LANE);
+      const same = old && sameLine(old.points, line);
+      lines.set(wire.id, same ? old.points : line);
+      if (!same) taken++;
+      continue;
+    }
+    const kept = old && shift && !before?.wires[wire.id]?.bends ? keptRoute(old.points, shift, ends[0], ends[1], changed) : null;
     const way = kept ? undefined : ways?.get(wire.id);
     if (kept) lines.set(wire.id, kept);
     else if (way && leads(way, ends[0], ends[1])) {
       lines.set(wire.id, way);
       taken++;
-    } else open.push({ wire, ends, far: Math.abs(ends[0].x - ends[1].x) + Math.abs(ends[0].y - ends[1].y) + (wire.bends ? -1e6 : 0) });
+    } else open.push({ wire, ends, far: Math.abs(ends[0].x - ends[1].x) + Math.abs(ends[0].y - ends[1].y) });
   }
   if (open.length === 0) return { lines, routed: taken };
-  // Wires bent by hand first, then short before long: short ones have no other way, long ones can step aside.
+  // Short before long: short ones have no other way, long ones can step aside.
   open.sort((a, b) => a.far - b.far);
   yield;
   const map = lanesOf(zones, parts.values());
@@ -136,7 +147,7 @@ function* routeWires(
   yield;
   const haste = open.length + lines.size > SECOND_LOOK ? HASTE : 1;
   for (const { wire, ends } of open) {
-    const pts = route(map, search, ends[0], ends[1], { bends: wire.bends, effort, haste });
+    const pts = route(map, search, ends[0], ends[1], { effort, haste });
     map.mark(pts);
     lines.set(wire.id, pts);
     yield;
@@ -145,12 +156,16 @@ function* routeWires(
   if (!previous && open.length <= SECOND_LOOK)
     for (const { wire, ends } of open) {
       map.mark(lines.get(wire.id) as readonly number[], -1);
-      const pts = route(map, search, ends[0], ends[1], { bends: wire.bends });
+      const pts = route(map, search, ends[0], ends[1]);
       map.mark(pts);
       lines.set(wire.id, pts);
       yield;
     }
   return { lines, routed: open.length + taken };
+}
+
+function sameLine(a: readonly number[], b: readonly number[]): boolean {
+  return a.length === b.length && a.every((v, i) => v === b[i]);
 }
 
 /** Does a way begin and end at these two places? */

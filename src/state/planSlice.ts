@@ -3,6 +3,7 @@ import { apply, invert, merge, sameTarget } from '../plan/apply.ts';
 import { keepCount } from '../plan/given.ts';
 import { beyondLimits } from '../plan/limitsCheck.ts';
 import type { Edit, Id, Plan } from '../plan/types.ts';
+import { tyingBends } from '../scene/bends.ts';
 import { misfitOfKinds } from './fits.ts';
 import { freshTime } from './timeSlice.ts';
 import type { AppState, Selection } from './types.ts';
@@ -73,9 +74,10 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
     past: [],
     future: [],
     provisional: null,
-    apply(edit) {
-      const plan = get().plan;
+    apply(wanted) {
+      const { plan, scene } = get();
       if (!plan) return { ok: false, reason: 'no plan is open' };
+      const edit = tyingBends(plan, wanted, scene?.zones ?? []);
       const done = apply(plan, edit);
       if (!done.ok) return done;
       if (done.plan === plan) {

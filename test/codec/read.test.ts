@@ -62,6 +62,10 @@ describe('reading a plan says what is wrong and where', () => {
       raw.wires[ids.feedWire]!.from = raw.wires[ids.feedWire]!.to;
       raw.parts[ids.fuse]!.zone = 'z9';
       raw.runs.r5!.b = 'z9';
+      raw.wires[ids.loadWire]!.bends = [
+        { x: 1, y: 2 },
+        { x: 1, y: 2, zone: 'z9' },
+      ];
       raw.zones.z4!.id = 'z5';
     });
     expect(problems.map((p) => p.where)).toStrictEqual([
@@ -69,6 +73,7 @@ describe('reading a plan says what is wrong and where', () => {
       'runs › r5 › b',
       `parts › ${ids.fuse} (blade-fuse) › zone`,
       `wires › ${ids.feedWire}`,
+      `wires › ${ids.loadWire} › bends`,
     ]);
   });
 

@@ -178,6 +178,20 @@ describe('edits of zones, runs and the head', () => {
     expect(reasonFor(plan, edits.removeZone(plan, 'z2'))).toBe('Main fuse still lies in that zone: move it first');
   });
 
+  it('takes bends away that lie in a zone which is removed, or through which their wire leads no longer', () => {
+    const { plan, ids } = smallPlan();
+    // The wire leads from z1 to z2; z4 is none of its zones.
+    const bends = ['z1', 'z2', 'z4'].map((zone, i) => ({ x: 10 * i, y: 100, zone }));
+    const bent = proven(plan, edits.setWire(plan, ids.feedWire, { bends }));
+    expect(proven(bent, edits.removeZone(bent, 'z4')).wires[ids.feedWire]?.bends).toStrictEqual(bends.slice(0, 2));
+    expect(proven(bent, edits.moveZone(bent, 'z1', 3)).wires[ids.feedWire]?.bends).toStrictEqual(bends);
+    const between = proven(bent, edits.moveZone(bent, 'z4', 1));
+    expect(proven(between, edits.moveZone(between, 'z4', 2)).wires[ids.feedWire]?.bends).toStrictEqual(bends.slice(0, 2));
+    const only = proven(between, edits.setWire(between, ids.feedWire, { bends: bends.slice(2) }));
+    expect(proven(only, edits.moveZone(only, 'z4', 0)).wires[ids.feedWire]).not.toHaveProperty('bends');
+    expect(reasonFor(plan, edits.setWire(plan, ids.feedWire, { bends: [{ x: 1, y: 1, zone: 'z9' }] }))).toContain('a bend');
+  });
+
   it('sets a run in either direction and makes one where there is none', () => {
     const { plan } = smallPlan();
     const longer = proven(plan, edits.setRun(plan, 'z2', 'z1', 1.9).edit);

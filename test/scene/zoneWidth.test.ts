@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { apply, invert } from '../../src/plan/apply.ts';
-import { setWire } from '../../src/plan/edits.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { buildScene } from '../../src/scene/buildScene.ts';
 import type { PlacedZone } from '../../src/scene/types.ts';
@@ -10,7 +9,7 @@ import { done, smallBuild } from './plans.ts';
 const zoneOf = (plan: Plan, id: string): PlacedZone => buildScene(plan).zones.find((z) => z.id === id)!;
 
 describe('the width of a zone', () => {
-  const { plan, ids, wires } = smallBuild();
+  const { plan, ids } = smallBuild();
   const zone = zoneOf(plan, 'z2');
 
   it('goes in whole steps and never below what the zone holds', () => {
@@ -40,33 +39,5 @@ describe('the width of a zone', () => {
     expect(back.ok && back.plan).toEqual(plan);
     expect(widthEdit(wide, zoneOf(wide, 'z2'), zone.box.w).label).toBe(`Make ${zone.name} narrower`);
     expect(done(wide, widthEdit(wide, zoneOf(wide, 'z2'), null)).zones.z2?.width).toBeNull();
-  });
-
-  it('takes bends that were put by hand along, right of the edge and in a strip that goes', () => {
-    const edge = zone.box.x + zone.box.w;
-    const [, , id] = wires as [string, string, string];
-    const bent = done(
-      plan,
-      setWire(plan, id, {
-        bends: [
-          { x: edge - 90, y: 300 },
-          { x: edge + 40, y: 300 },
-        ],
-      }),
-    );
-    const xs = (p: Plan) => p.wires[id]?.bends?.map((b) => b.x - edge);
-    const wide = done(bent, widthEdit(bent, zone, zone.box.w + 100));
-    expect(xs(wide)).toEqual([-90, 140]);
-    // Back again; and with a bend in the strip that is given up.
-    const between = done(
-      wide,
-      setWire(wide, id, {
-        bends: [
-          { x: edge + 70, y: 300 },
-          { x: edge + 140, y: 300 },
-        ],
-      }),
-    );
-    expect(xs(done(between, widthEdit(between, zoneOf(between, 'z2'), zone.box.w)))).toEqual([0, 40]);
   });
 });
