@@ -1,11 +1,12 @@
 import { inTime, type TimeOrder } from './advise/inTime.ts';
-import { type OffersOrder, offers } from './advise/offers.ts';
+import { type OffersOrder, offers, remember } from './advise/offers.ts';
 import { pressedResults } from './advise/pressed.ts';
-import { type Kept, type StagedResults, stagedResults } from './advise/staged.ts';
+import { withSecondLook } from './advise/secondLook.ts';
+import { type Kept, stagedResults } from './advise/staged.ts';
 import type { Id, Plan } from './plan/types.ts';
 
 type Request =
-  | { readonly kind?: undefined; readonly id: number; readonly plan: Plan }
+  | { readonly kind?: undefined; readonly id: number; readonly plan: Plan; readonly planKey?: number }
   | { readonly kind: 'pressed'; readonly id: number; readonly plan: Plan; readonly pressed: readonly Id[] }
   | (OffersOrder & { readonly kind: 'offers'; readonly id: number })
   | (TimeOrder & { readonly id: number })
@@ -14,16 +15,18 @@ type Request =
 /** Shares are told at most this often, ms. */
 const TELL_MS = 60;
 
-/** Orders in time that are being carried out. */
+/** Orders that are being carried out step by step. */
 const going = new Set<number>();
 
+/** Plans whose results are asked for: what else is done step by step waits for them. */
+let ahead = 0;
 /** The plan asked for last; the second look at an older one is left undone. */
 let newest = 0;
 /** What the last second look found: it stands in first results until the next one. */
 let kept: Kept | null = null;
 
 /**
- * Computes plans off the page: `{ id, plan }` in, `{ id, results }` out, and where `more` stands beside them, `{ id, look }`
+ * Computes plans off the page: `{ id, plan, planKey }` in, `{ id, results }` out, and where `more` stands beside them, `{ id, look }`
  * after that: what a second look adds, unless a newer plan has come; `{ kind: 'pressed', id, plan, pressed }` in,
  * `{ id, moment }` out: readings with those buttons held down; `{ kind: 'offers', id, ... }` in, `{ id, offers }` out: what
  * mends a finding; with another `kind` an order in time, answered by
@@ -33,28 +36,34 @@ self.addEventListener('message', (event: MessageEvent<Request>) => {
   const request = event.data;
   if (request.kind === 'stop') going.delete(request.id);
   else if (request.kind === 'pressed') answer(request.id, () => ({ moment: pressedResults(request.plan, request.pressed) }));
-  else if (request.kind === 'offers') answer(request.id, () => ({ offers: offers(request) }));
+  else if (request.kind === 'offers') void mend(request);
   else if (request.kind) void carryOut(request);
-  else void lookTwice(request.id, request.plan);
+  else void lookTwice(request.id, request.plan, request.planKey);
 });
 
-async function lookTwice(id: number, plan: Plan): Promise<void> {
+async function lookTwice(id: number, plan: Plan, planKey?: number): Promise<void> {
   newest = id;
-  let staged: StagedResults | null = null;
+  let second: (() => object) | null = null;
+  ahead++;
   answer(id, () => {
-    const now = stagedResults(plan);
-    if (!now.hasMore) return { results: now.whole() };
-    staged = now;
-    return { results: now.first(kept), more: true };
+    const staged = stagedResults(plan);
+    if (!staged.hasMore) {
+      const results = staged.whole();
+      if (planKey !== undefined) remember(planKey, results);
+      return { results };
+    }
+    const results = staged.first(kept);
+    second = () => {
+      const { look, kept: found } = staged.second();
+      kept = found;
+      if (planKey !== undefined) remember(planKey, withSecondLook(results, look));
+      return { look };
+    };
+    return { results, more: true };
   });
   await heardOthers();
-  if (newest !== id) return;
-  answer(id, () => {
-    if (!staged) return null;
-    const { look, kept: found } = staged.second();
-    kept = found;
-    return { look };
-  });
+  ahead--;
+  if (newest === id) answer(id, () => second?.() ?? null);
 }
 
 /** Between two steps other messages are heard: a newer plan, a stop, another order. */
@@ -83,6 +92,23 @@ async function carryOut(order: TimeOrder & { readonly id: number }): Promise<voi
     if (isDone) going.delete(id);
     await heardOthers();
   }
+}
+
+/** Proves repairs one after another; a plan that comes meanwhile is worked out first. */
+async function mend(order: OffersOrder & { readonly id: number }): Promise<void> {
+  const { id } = order;
+  going.add(id);
+  const steps = offers(order);
+  do await heardOthers();
+  while (
+    going.has(id) &&
+    (ahead > 0 ||
+      !answer(id, () => {
+        const step = steps.next();
+        return step.done ? { offers: step.value } : null;
+      }))
+  );
+  going.delete(id);
 }
 
 /** Posts what is computed, or why it is not. True when something was posted: nothing more is to come. */

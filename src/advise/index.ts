@@ -38,12 +38,17 @@ const PROVE_UP_TO_PARTS = 120;
  * leave the finding or raise a hazard is not offered.
  */
 export function repairsFor(plan: Plan, results: Results, finding: Finding): OfferedRepair[] {
+  return [...provedRepairs(plan, results, finding)].filter((repair) => repair !== null);
+}
+
+/** The same one after another, null for each that is not offered: trying one takes as long as working out the plan. */
+export function* provedRepairs(plan: Plan, results: Results, finding: Finding): Generator<OfferedRepair | null, void> {
   const small = Object.keys(plan.parts).length <= PROVE_UP_TO_PARTS;
-  return proposals(plan, results, finding).flatMap((repair): OfferedRepair[] => {
-    if (!small) return [{ ...repair, effect: null }];
-    const after = tried(plan, repair.edit);
-    return after && helped(results, after, finding) ? [{ ...repair, effect: effectOf(results, after) }] : [];
-  });
+  for (const repair of proposals(plan, results, finding)) {
+    const after = small ? tried(plan, repair.edit) : null;
+    if (!small) yield { ...repair, effect: null };
+    else yield after && helped(results, after, finding) ? { ...repair, effect: effectOf(results, after) } : null;
+  }
 }
 
 /** What a finding's rule proposes and fits the plan as it is, untried. What touches fitted things is never `safe`. */

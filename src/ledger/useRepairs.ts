@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from 'react';
 import type { OfferedRepair } from '../advise/index.ts';
 import type { Finding, RuleDef } from '../rules/types.ts';
-import { repairClient } from '../state/repairClient.ts';
+import { type RepairPort, repairClient } from '../state/repairClient.ts';
 import { app, useApp } from '../state/store.ts';
+import { sharedPort } from '../state/workerClient.ts';
 import { change } from './actions.ts';
 
-const client = repairClient();
+const client = repairClient(() => sharedPort() as RepairPort);
 
 /** Repairs of a finding, once a worker has proved them. */
 export function useRepairs(finding: Finding): readonly OfferedRepair[] {

@@ -2,39 +2,44 @@ import type { OfferedRepair } from '../advise/index.ts';
 import type { OffersOrder } from '../advise/offers.ts';
 import type { Plan } from '../plan/types.ts';
 import type { Finding } from '../rules/types.ts';
-import { newWorker } from './workerClient.ts';
+import { planKey } from './planKey.ts';
 
+type Request = (OffersOrder & { readonly kind: 'offers'; readonly id: number }) | { readonly kind: 'stop'; readonly id: number };
 type Reply = { readonly id: number } & ({ readonly offers: readonly OfferedRepair[] } | { readonly error: string });
 
 /** The few things of a Worker that are used here, so that tests can bring their own. */
 export interface RepairPort {
-  postMessage(request: OffersOrder & { readonly kind: 'offers'; readonly id: number }): void;
+  postMessage(request: Request): void;
   terminate(): void;
   onmessage: ((event: { readonly data: Reply }) => void) | null;
   onerror: (() => void) | null;
 }
 
+/** A plan is first left alone for so long, ms: whoever edits on wants figures, not repairs of what was a moment ago. */
+export const REPAIR_QUIET_MS = 200;
+
 interface Asked {
   readonly id: number;
   readonly order: OffersOrder;
-  isWanted(): boolean;
+  isWanted: boolean;
   answer(offers: readonly OfferedRepair[]): void;
 }
 
 /**
- * Asks a worker of its own what mends a finding: proving a repair works the whole plan out again, which would hold up the
- * page. One question is in the worker at a time; those that nobody waits for any more are dropped.
+ * Asks a worker what mends a finding: proving a repair works the whole plan out again, which would hold up the page. One
+ * question is in the worker at a time; one that is taken back is stopped there or never sent.
  */
-export function repairClient(spawn: () => RepairPort = () => newWorker() as RepairPort) {
-  const keys = new WeakMap<Plan, number>();
+export function repairClient(spawn: () => RepairPort) {
   let port: RepairPort | null = null;
   let running: Asked | null = null;
   let queue: Asked[] = [];
   let serial = 0;
-  let planSerial = 0;
+  let newest = 0;
+  let quiet: ReturnType<typeof setTimeout> | null = null;
 
   const next = (): void => {
-    queue = queue.filter((q) => q.isWanted());
+    queue = queue.filter((q) => q.isWanted);
+    if (running || quiet !== null) return;
     running = queue.shift() ?? null;
     if (!running) return;
     try {
@@ -58,8 +63,16 @@ export function repairClient(spawn: () => RepairPort = () => newWorker() as Repa
   const finish = (offers: readonly OfferedRepair[]): void => {
     const done = running;
     running = null;
-    if (done?.isWanted()) done.answer(offers);
+    if (done?.isWanted) done.answer(offers);
     next();
+  };
+
+  const waitForQuiet = (): void => {
+    if (quiet !== null) clearTimeout(quiet);
+    quiet = setTimeout(() => {
+      quiet = null;
+      next();
+    }, REPAIR_QUIET_MS);
   };
 
   return {
@@ -68,14 +81,17 @@ export function repairClient(spawn: () => RepairPort = () => newWorker() as Repa
      * @returns takes the question back
      */
     ask(plan: Plan, finding: Finding, answer: (offers: readonly OfferedRepair[]) => void): () => void {
-      let wanted = true;
-      const planKey = keys.get(plan) ?? ++planSerial;
-      keys.set(plan, planKey);
-      serial += 1;
-      queue.push({ id: serial, order: { planKey, plan, rule: finding.rule, subject: finding.subject.id }, isWanted: () => wanted, answer });
-      if (!running) next();
+      const key = planKey(plan);
+      if (key !== newest) waitForQuiet();
+      newest = key;
+      const asked: Asked = { id: ++serial, order: { planKey: key, plan, rule: finding.rule, subject: finding.subject.id }, isWanted: true, answer };
+      queue.push(asked);
+      next();
       return () => {
-        wanted = false;
+        asked.isWanted = false;
+        if (running !== asked) return;
+        port?.postMessage({ kind: 'stop', id: asked.id });
+        finish([]);
       };
     },
   };

@@ -3,13 +3,15 @@ import type { Results } from '../advise/types.ts';
 import type { PressedMoment } from '../analysis/pressed.ts';
 import type { Id, Plan } from '../plan/types.ts';
 import { sameElectric } from './electric.ts';
+import { planKey } from './planKey.ts';
+import { type RealWorker, shareWorker } from './sharedWorker.ts';
 import { isMomentary } from './shown.ts';
 import type { App } from './store.ts';
 import type { AppState } from './types.ts';
 
 /** What is sent to the worker: a plan, or a plan with buttons held down. */
 export type WorkerRequest =
-  | { readonly id: number; readonly kind?: undefined; readonly plan: Plan }
+  | { readonly id: number; readonly kind?: undefined; readonly plan: Plan; readonly planKey: number }
   | { readonly id: number; readonly kind: 'pressed'; readonly plan: Plan; readonly pressed: readonly Id[] };
 /** What comes back. */
 export type WorkerReply =
@@ -39,9 +41,8 @@ export function newWorker(): Worker {
   return new Worker(new URL('../worker.ts', import.meta.url), { type: 'module' });
 }
 
-export function spawnWorker(): WorkerPort {
-  return newWorker() as WorkerPort;
-}
+/** Onto the one worker for results and the proof of repairs: two would compute side by side what one knows already. */
+export const sharedPort = shareWorker(() => newWorker() as RealWorker);
 
 /**
  * Keeps `results` of the store in step with its plan, and `momentary` with the buttons held down. One request is in the
@@ -49,7 +50,7 @@ export function spawnWorker(): WorkerPort {
  * stored beside the plan object they belong to.
  * @returns a function that ends it.
  */
-export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): () => void {
+export function attachWorker(app: App, spawn: () => WorkerPort = () => sharedPort() as WorkerPort): () => void {
   let port: WorkerPort | null = null;
   let serial = 0;
   let running: WorkerRequest | null = null;
@@ -77,7 +78,7 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
     app.setState({ busy: next !== null, ...patch });
     // A subscriber may have asked for something newer meanwhile.
     if (running) return;
-    if (next) send({ id: ++serial, plan: next });
+    if (next) send({ id: ++serial, plan: next, planKey: planKey(next) });
     else askMoment();
   };
 
@@ -168,7 +169,7 @@ export function attachWorker(app: App, spawn: () => WorkerPort = spawnWorker): (
     if (plan === lastAsked) return;
     lastAsked = plan;
     lastAskedAt = Date.now();
-    if (!running) send({ id: ++serial, plan });
+    if (!running) send({ id: ++serial, plan, planKey: planKey(plan) });
     else {
       waiting = plan;
       if (first) leaveSecondLook();

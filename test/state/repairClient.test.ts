@@ -1,7 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { OfferedRepair } from '../../src/advise/index.ts';
 import type { Finding } from '../../src/rules/types.ts';
-import { type RepairPort, repairClient } from '../../src/state/repairClient.ts';
+import { REPAIR_QUIET_MS, type RepairPort, repairClient } from '../../src/state/repairClient.ts';
 import { bench } from '../rules/plans.ts';
 
 type Sent = Parameters<RepairPort['postMessage']>[0];
@@ -10,7 +10,14 @@ type Sent = Parameters<RepairPort['postMessage']>[0];
 function fake() {
   const sent: Sent[] = [];
   const port: RepairPort = { postMessage: (m) => void sent.push(m), terminate: () => {}, onmessage: null, onerror: null };
-  return { sent, port, answer: (id: number, offers: readonly OfferedRepair[]) => port.onmessage?.({ data: { id, offers } }) };
+  const orders = () => sent.filter((m) => m.kind === 'offers');
+  return {
+    port,
+    orders,
+    rules: () => orders().map((m) => m.rule),
+    stopped: () => sent.filter((m) => m.kind === 'stop').map((m) => m.id),
+    answer: (at: number, offers: readonly OfferedRepair[]) => port.onmessage?.({ data: { id: orders()[at]!.id, offers } }),
+  };
 }
 
 const finding = (rule: string): Finding => ({
@@ -26,38 +33,64 @@ const finding = (rule: string): Finding => ({
   band: null,
 });
 const OFFER = { title: 'x' } as OfferedRepair;
+const quiet = () => vi.advanceTimersByTime(REPAIR_QUIET_MS);
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
 
 describe('asking for repairs', () => {
   it('sends one question at a time and numbers the plan once', () => {
-    const { sent, port, answer } = fake();
-    const client = repairClient(() => port);
+    const worker = fake();
+    const client = repairClient(() => worker.port);
     const { plan } = bench();
     const heard: string[] = [];
     client.ask(plan, finding('a'), () => heard.push('a'));
     client.ask(plan, finding('b'), () => heard.push('b'));
-    expect(sent.map((m) => m.rule)).toEqual(['a']);
-    answer(sent[0]!.id, [OFFER]);
+    quiet();
+    expect(worker.rules()).toEqual(['a']);
+    worker.answer(0, [OFFER]);
     expect(heard).toEqual(['a']);
-    expect(sent.map((m) => m.rule)).toEqual(['a', 'b']);
-    expect(sent[0]!.planKey).toBe(sent[1]!.planKey);
+    expect(worker.rules()).toEqual(['a', 'b']);
+    expect(worker.orders()[0]!.planKey).toBe(worker.orders()[1]!.planKey);
     client.ask(bench().plan, finding('c'), () => heard.push('c'));
-    answer(sent[1]!.id, []);
-    expect(sent[2]!.planKey).not.toBe(sent[0]!.planKey);
+    quiet();
+    worker.answer(1, []);
+    expect(worker.orders()[2]!.planKey).not.toBe(worker.orders()[0]!.planKey);
   });
 
-  it('drops what nobody waits for, and goes on when the worker fails', () => {
-    const { sent, port, answer } = fake();
-    const client = repairClient(() => port);
+  it('waits until a plan has been left alone', () => {
+    const worker = fake();
+    const client = repairClient(() => worker.port);
+    const back = client.ask(bench().plan, finding('a'), () => undefined);
+    vi.advanceTimersByTime(REPAIR_QUIET_MS - 1);
+    back();
+    const { plan } = bench();
+    client.ask(plan, finding('b'), () => undefined);
+    vi.advanceTimersByTime(REPAIR_QUIET_MS - 1);
+    expect(worker.rules()).toEqual([]);
+    vi.advanceTimersByTime(1);
+    expect(worker.rules()).toEqual(['b']);
+    // Another question about the same plan need not wait again.
+    worker.answer(0, []);
+    client.ask(plan, finding('c'), () => undefined);
+    expect(worker.rules()).toEqual(['b', 'c']);
+  });
+
+  it('stops or drops what nobody waits for, and goes on when the worker fails', () => {
+    const worker = fake();
+    const client = repairClient(() => worker.port);
     const { plan } = bench();
     const heard: (readonly OfferedRepair[])[] = [];
     const back = client.ask(plan, finding('a'), (o) => heard.push(o));
     client.ask(plan, finding('b'), (o) => heard.push(o))();
     client.ask(plan, finding('c'), (o) => heard.push(o));
+    quiet();
     back();
-    answer(sent[0]!.id, [OFFER]);
+    expect(worker.stopped()).toEqual([worker.orders()[0]!.id]);
+    worker.answer(0, [OFFER]);
     expect(heard).toEqual([]);
-    expect(sent.map((m) => m.rule)).toEqual(['a', 'c']);
-    port.onerror?.();
+    expect(worker.rules()).toEqual(['a', 'c']);
+    worker.port.onerror?.();
     expect(heard).toEqual([[]]);
   });
 });
