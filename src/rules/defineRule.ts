@@ -120,6 +120,11 @@ export function voltsApart(a: number, b: number): readonly [string, string] {
   return apart(a, b, volts, (x, digits) => `${Number(x.toPrecision(digits))} V`);
 }
 
+/** The same for two figures whose unit stands in the sentence. */
+export function plainApart(a: number, b: number): readonly [string, string] {
+  return apart(a, b, plain, (x, digits) => `${Number(x.toPrecision(digits))}`);
+}
+
 function apart(a: number, b: number, say: (x: number) => string, exact: (x: number, digits: number) => string): readonly [string, string] {
   if (a === b || say(a) !== say(b) || !Number.isFinite(a) || !Number.isFinite(b)) return [say(a), say(b)];
   for (let digits = 3; digits < MOST_DIGITS; digits++) if (exact(a, digits) !== exact(b, digits)) return [exact(a, digits), exact(b, digits)];

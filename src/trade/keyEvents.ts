@@ -32,6 +32,8 @@ export const TIMER_BELIEVES_S = 1;
 
 /** Contacts have come to rest this long after they moved, s (common practice: bounce of 1 to 10 ms). */
 export const BOUNCE_S = 0.01;
+/** Contacts of relays are heavier and take longer, s (common practice). */
+export const RELAY_REST_S = 0.02;
 
 /**
  * Instrument lamps dimmed by pulses, from 100 Hz (from memory). `leastTauS` leaves 5 % ripple at that: 1 / (4 f tau).

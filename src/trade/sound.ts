@@ -6,4 +6,4 @@ export const LEVEL_RATIO = 1.2;
  * Pulses of a dimmed backlight that a sound chain plays, Hz: below, bass is left out by most lines; above, nobody hears it
  * (common practice, no source; dimmers that are out of the way work at 25 kHz or more).
  */
-export const HEARD_HZ = { least: 200, most: 20_000, quiet: 25_000 } as const;
+export const HEARD_HZ = { least: 100, most: 20_000, quiet: 25_000 } as const;

@@ -34,6 +34,29 @@ describe('bouncing of buttons is not handled', () => {
     flagged(b, RULE, { level: 'advice', subject: b.id('computer'), repairs: 1 });
   });
 
+  it('a switch bounces like a button', () => {
+    const watched = (inputFilterS: number): Bench =>
+      bench().part('switch', 'master-switch', 'seat').wire('switch.1', 'computer.29').wire('switch.2', 'computer.30').set('computer', { inputFilterS });
+    const b = watched(0);
+    flagged(b, RULE, { level: 'advice', subject: b.id('computer'), says: ['switch'], repairs: 1 });
+    clean(watched(0.01), RULE);
+  });
+
+  // Relay contacts come to rest later: 20 ms (common practice).
+  it('a relay’s contact: either side of 20 ms', () => {
+    const watched = (inputFilterS: number): Bench =>
+      bench()
+        .part('k', 'relay', 'seat', { suppression: 'diode' })
+        .wire('senseFuse.2', 'k.86', { lengthM: 2 })
+        .wire('k.85', 'ground.31', { lengthM: 2 })
+        .wire('k.30', 'computer.29')
+        .wire('k.87', 'computer.30')
+        .set('computer', { inputFilterS, gpio5Mode: 'in-up' });
+    const b = watched(0.019);
+    flagged(b, RULE, { level: 'advice', subject: b.id('computer'), says: ['k', '20 ms'], repairs: 1 });
+    clean(watched(0.02), RULE);
+  });
+
   it('without buttons there is nothing to say', () => {
     quiet(bench(), RULE);
   });

@@ -33,6 +33,32 @@ describe('vehicle ripple reaches the converter unfiltered, or a filter rings', (
     flagged(bare, RULE, { level: 'advice', subject: bare.id('converter') });
   });
 
+  // √(22 µH / 220 µF) = 0.3162 Ω: half of it is 0.158, twice 0.632.
+  it('just either side of half and twice √(L/C)', () => {
+    clean(filtered(0.159), RULE);
+    clean(filtered(0.631), RULE);
+    for (const esrOhm of [0.157, 0.634]) {
+      const b = filtered(esrOhm);
+      flagged(b, RULE, { level: 'advice', subject: b.id('converter'), says: ['ring'], repairs: 1 });
+    }
+  });
+
+  it('just either side of 10 µH and 100 µF', () => {
+    clean(filtered(0.33).set('choke', { henry: 10e-6 }), RULE);
+    clean(filtered(0.33).set('bulk', { farad: 100e-6 }), RULE);
+    for (const b of [filtered(0.33).set('choke', { henry: 9.9e-6 }), filtered(0.33).set('bulk', { farad: 99e-6 })]) {
+      flagged(b, RULE, { level: 'advice', subject: b.id('converter'), says: ['sound'] });
+    }
+  });
+
+  it('without sound a ringing filter is told of, half a filter is not', () => {
+    const silent = (esrOhm: number, farad: number) =>
+      bench().set('bulk', { farad, esrOhm }).into('toConverter', 'choke', 'choke', ['1', '2'], { henry: 22e-6 });
+    const b = silent(0.05, 220e-6);
+    flagged(b, RULE, { level: 'advice', subject: b.id('converter'), says: ['ring'], repairs: 1 });
+    quiet(silent(0.33, 47e-6), RULE);
+  });
+
   it('has nothing to say where no sound goes to the radio over copper', () => {
     quiet(bench(), RULE);
     quiet(

@@ -14,6 +14,8 @@ describe('dimming on a pin without a timer', () => {
   // Board maker's pin functions: timers on GPIO 12, 13, 18, 19.
   it('GPIO 13 has one, GPIO 22 has none', () => {
     clean(dimmed(33), RULE);
+    clean(dimmed(32), RULE);
+    clean(dimmed(35), RULE);
     const b = dimmed(15);
     flagged(b, RULE, { level: 'advice', subject: b.wireId('pin'), says: ['GPIO 22', 'no timer'], repairs: 1 });
   });

@@ -63,6 +63,22 @@ describe('picture lead too long for its kind', () => {
     clean(link(16).set('sender', { reachM: 50 }), RULE);
   });
 
+  it('a hand’s width beyond is told apart from what it reaches', () => {
+    const just: readonly (readonly [string, number, 'fault' | 'advice', string])[] = [
+      ['ribbon', 0.31, 'advice', '0.31 m'],
+      ['ribbon', 1, 'advice', '1 m'],
+      ['ribbon', 1.01, 'fault', '1.01 m'],
+      ['hdmi', 5.01, 'fault', '5.01 m'],
+      ['usb', 5.01, 'fault', '5.01 m'],
+      ['composite', 30.01, 'fault', '30.01 m'],
+    ];
+    for (const [kind, lengthM, level, says] of just) {
+      const b = seen(kind, lengthM);
+      flagged(b, RULE, { level, subject: b.wireId('picture'), says: [says] });
+    }
+    clean(seen('usb', 5), RULE);
+  });
+
   it('no picture, nothing to say', () => {
     quiet(bench(), RULE);
   });

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { settingsOf } from '../../src/parts/definePart.ts';
+import { partKinds } from '../../src/parts/index.ts';
 import { clean, compute, flagged, quiet } from './harness.ts';
 import { bench, fused, ground } from './plans.ts';
 
@@ -17,6 +19,11 @@ describe('a lead is joined on to that nobody has measured', () => {
   it('a lead that nothing is joined to is not asked about', () => {
     quiet(fused().set('feed30', { proven: false }).cut('tap'), RULE);
     quiet(ground(), RULE);
+  });
+
+  it('every lead of the vehicle is asked about, but not the battery’s post, which one sees', () => {
+    const asked = [...partKinds.values()].filter((k) => k.facts(settingsOf(k, {})).tap && k.settings.some((s) => s.key === 'proven'));
+    expect(asked.map((k) => k.kind).sort()).toEqual(['feed-15', 'feed-30', 'feed-58', 'feed-75', 'feed-75r', 'feed-reverse']);
   });
 
   it('waits until one is wiring', () => {

@@ -33,7 +33,7 @@ export const touchDisplay = definePart({
     ),
     amount('brightness', 'Brightness', '%', [0, 0.8, 1], 'common practice, no source; the backlight takes nine tenths of the power (read)'),
     amount('dimHz', 'Dimmed by pulses, so many a second', 'Hz', [0, 0, 1e6], '0 = not known: it stands in the program that dims', {
-      help: 'Matters where its brightness input is joined and sound is played: between 200 Hz and 20 kHz the pulses can be heard.',
+      help: 'Matters where its brightness input is joined and sound is played: between 100 Hz and 20 kHz the pulses can be heard.',
       rare: true,
     }),
     amount('typA', 'Current at that brightness', 'A', [0, 0, 5], '0 = by size and brightness', { rare: true }),

@@ -1,13 +1,14 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
-import { BOUNCE_S } from '../../trade/keyEvents.ts';
+import { BOUNCE_S, RELAY_REST_S } from '../../trade/keyEvents.ts';
 import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { insidePull, moversOf, type PinUse, parallelOhm, pinUses, pullsOn } from '../pins.ts';
-import { grounded, netAt } from '../trace.ts';
+import { grounded, netAt, partsOn } from '../trace.ts';
 
 const { fine, found } = verdicts('bounce-not-filtered', 'J11');
 /** What one switches on when nothing is set, s. */
 const USUAL_S = 0.05;
+const CONTACTS: ReadonlySet<string> = new Set(['30', '87', '87a']);
 
 export const bounceNotFiltered = defineRule({
   id: 'bounce-not-filtered',
@@ -22,16 +23,17 @@ export const bounceNotFiltered = defineRule({
       const buttons = pressed(facts, computer);
       if (buttons.length === 0) return [];
       const subject = part(computer.part.id);
-      const open = computer.s.num('inputFilterS') >= BOUNCE_S ? [] : buttons.filter((b) => tauS(facts, b.use) < BOUNCE_S);
+      const open = buttons.filter((b) => computer.s.num('inputFilterS') < b.restS && tauS(facts, b.use) < b.restS);
       if (open.length === 0) return [fine(subject)];
       const views = [...new Set(open.map((b) => b.view))];
+      const restS = Math.max(...open.map((b) => b.restS));
       return [
         found({
           level: 'advice',
           subject,
           related: views.map((v) => part(v.part.id)),
-          what: `${called(computer)} believes ${views.slice(0, 3).map(called).join(', ')}${views.length > 3 ? ` and ${views.length - 3} more` : ''} at the first touch: nothing waits ${plain(BOUNCE_S * 1e3)} ms until the contact has come to rest.`,
-          todo: 'Let its program look again after 20 to 50 ms before a press counts.',
+          what: `${called(computer)} believes ${views.slice(0, 3).map(called).join(', ')}${views.length > 3 ? ` and ${views.length - 3} more` : ''} at the first touch: nothing waits ${plain(restS * 1e3)} ms until the contact has come to rest.`,
+          todo: 'Let its program look again after 20 to 50 ms before a change counts.',
           figures: [{ label: 'waits', value: computer.s.num('inputFilterS'), unit: 's' }],
         }),
       ];
@@ -48,18 +50,28 @@ export const bounceNotFiltered = defineRule({
 interface Pressed {
   readonly use: PinUse;
   readonly view: PartView;
+  /** Its contact has come to rest after this time, s. */
+  readonly restS: number;
 }
 
-/** Buttons at pins that a program reads; the key's own pin waits anyway. */
+/** Buttons, switches and relay contacts at pins that a program reads; the key's own pin waits anyway. */
 function pressed(facts: Facts, computer: PartView): Pressed[] {
   const sense = Math.round(computer.s.num('senseGpio'));
   return pinUses(facts)
-    .filter((u) => u.computer === computer && u.mode !== 'out' && !(u.gpio === sense && computer.s.num('filterS') >= BOUNCE_S))
-    .flatMap((use) =>
-      moversOf(facts, use)
-        .filter((v) => v.kind.kind === 'push-button')
-        .map((view) => ({ use, view })),
-    );
+    .filter((u) => u.computer === computer && u.mode !== 'out')
+    .flatMap((use) => [
+      ...moversOf(facts, use)
+        .filter((v) => v.kind.kind !== 'optocoupler')
+        .map((view) => ({ use, view, restS: BOUNCE_S })),
+      ...relaysAt(facts, use).map((view) => ({ use, view, restS: RELAY_REST_S })),
+    ])
+    .filter((p) => !(p.use.gpio === sense && computer.s.num('filterS') >= p.restS));
+}
+
+/** Relays with a contact at the pin. */
+function relaysAt(facts: Facts, use: PinUse): PartView[] {
+  const at = [...use.nets].flatMap((net) => partsOn(facts, net));
+  return [...new Set(at.filter((p) => p.view.kind.kind === 'relay' && CONTACTS.has(p.terminal)).map((p) => p.view))];
 }
 
 /** Time constant of pull and capacitor at the pin, at its least, s. */

@@ -47,11 +47,16 @@ function judged(facts: Facts): Judged[] {
     const way = converter.view.kind.kind === 'step-down' ? rail.get(converter.inKey) : undefined;
     if (!way) return [];
     const choke = way.steps.find((s) => s.through?.kind.kind === 'choke')?.through ?? null;
-    if (!choke && !sound) return [];
     const net = facts.netOf(converter.inKey);
     const filled = facts.ofKind('capacitor').filter((c) => netAt(facts, c, '+') === net && c.s.num('farad') >= LEAST_F);
-    return [{ converter, choke, filled }];
+    // Where nobody listens half a filter is no matter; a whole one that rings is.
+    return sound || (filters(choke) && filled.length > 0) ? [{ converter, choke, filled }] : [];
   });
+}
+
+/** Is it a choke that deserves the name? */
+function filters(choke: PartView | null): choke is PartView {
+  return choke !== null && choke.s.num('henry') >= LEAST_H;
 }
 
 /** Does a sound output reach the radio with no isolator between? */
@@ -67,11 +72,8 @@ function soundToRadio(facts: Facts): boolean {
 function judge(facts: Facts, j: Judged): Verdict {
   const { converter, choke, filled } = j;
   const subject = part(converter.view.part.id);
-  if (!choke || choke.s.num('henry') < LEAST_H || filled.length === 0) {
-    const lacks =
-      !choke || choke.s.num('henry') < LEAST_H
-        ? `no choke of ${two(LEAST_H * 1e6)} µH or more`
-        : `no capacitor of ${two(LEAST_F * 1e6)} µF or more behind its choke`;
+  if (!filters(choke) || filled.length === 0) {
+    const lacks = !filters(choke) ? `no choke of ${two(LEAST_H * 1e6)} µH or more` : `no capacitor of ${two(LEAST_F * 1e6)} µF or more behind its choke`;
     return found({
       level: 'advice',
       subject,
@@ -103,7 +105,7 @@ function damping(facts: Facts, choke: PartView, filled: readonly PartView[]): nu
 
 function repairs(facts: Facts, j: Judged): Repair[] {
   const { choke, converter, filled } = j;
-  if (choke && (choke.s.num('henry') < LEAST_H || filled.length === 0)) return [];
+  if (choke && (!filters(choke) || filled.length === 0)) return [];
   const farad = filled.reduce((sum, c) => sum + c.s.num('farad'), 0) || USUAL_F;
   const ohm = nearestPreferred(Math.sqrt((choke?.s.num('henry') ?? USUAL_H) / farad), 'E12', 'up');
   if (choke) return [{ title: `Put ${ohms(ohm)} across the choke`, safe: true, edit: (plan) => acrossEdit(plan, choke.part.id, ohm) }];

@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { PICTURE_LATE_S } from '../../trade/links.ts';
-import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, plain, plainApart, verdicts } from '../defineRule.ts';
+import { grounded, type Hop, netAt, partsOn, waysFrom } from '../trace.ts';
 
 const { fine, found } = verdicts('picture-comes-late', 'I12');
 
@@ -32,12 +33,13 @@ export const pictureComesLate = defineRule({
       const total = feeds.length > 0 ? view.s.num('startS') + late : late;
       const most = facts.threshold('pictureLateS', PICTURE_LATE_S);
       if (total <= most) return [fine(subject)];
+      const [shows, aim] = plainApart(total, most);
       return [
         found({
           level: 'advice',
           subject,
           related: feeds.map((f) => part(f.part.id)),
-          what: `${called(view)} shows the way ${plain(total)} s after reverse is engaged${feeds.length > 0 ? `: it starts only then, for ${plain(view.s.num('startS'))} s` : ''}; ${plain(most)} s is the aim.`,
+          what: `${called(view)} shows the way ${shows} s after reverse is engaged${feeds.length > 0 ? `: it starts only then, for ${plain(view.s.num('startS'))} s` : ''}; ${aim} s is the aim.`,
           todo:
             feeds.length > 0
               ? 'Keep the camera powered while driving, and let the reversing lamp only choose the picture.'
@@ -50,7 +52,37 @@ export const pictureComesLate = defineRule({
 
 /** Reversing-lamp feeds when nothing else feeds the camera, none when something does, null when nothing known feeds it. */
 function feedsOf(facts: Facts, view: PartView): readonly PartView[] | null {
-  const sources = facts.sourcesFor(`${view.part.id}.+`);
-  if (sources.length === 0) return null;
-  return sources.every((s) => s.source.line === 'reverse') ? [...new Set(sources.map((s) => s.view))] : [];
+  const feeds = feedsBehind(facts, netAt(facts, view, '+'), (hop) => !worksInReverse(facts, hop));
+  const own = feeds.filter((f) => f.line === 'reverse').map((f) => f.view);
+  if (feeds.length > own.length) return [];
+  // What lies behind a relay that the lamp works comes with the lamp.
+  const relayed = feedsBehind(facts, netAt(facts, view, '+'), () => true).length > feeds.length;
+  if (own.length === 0 && !relayed) return null;
+  return [...new Set(relayed ? facts.ofKind('feed-reverse') : own)];
+}
+
+interface Feed {
+  readonly view: PartView;
+  readonly line: string | undefined;
+}
+
+/** What feeds a net over fuses, contacts and diodes; a feed of the vehicle ends the way. */
+function feedsBehind(facts: Facts, net: number, passes: (hop: Hop) => boolean): readonly Feed[] {
+  const through = (hop: Hop): boolean => {
+    const type = hop.link.type;
+    return (type === 'fuse' || type === 'conductor' || type === 'contact' || (type === 'diode' && !hop.forward)) && passes(hop);
+  };
+  return [...waysFrom(facts, net, through, (n) => grounded(facts, n)).keys()].flatMap((n) =>
+    partsOn(facts, n).flatMap(({ view, terminal }) =>
+      (view.facts.sources ?? []).flatMap((s) => (s.terminal === terminal && s.kind !== 'pin' && s.kind !== 'audio' ? [{ view, line: s.line }] : [])),
+    ),
+  );
+}
+
+/** Is it the working contact of a relay whose coil the reversing lamp alone feeds? */
+function worksInReverse(facts: Facts, { views, link }: Hop): boolean {
+  const [relay] = views;
+  if (relay?.kind.kind !== 'relay' || link.type !== 'contact' || (link.a !== '87' && link.b !== '87')) return false;
+  const worked = ['85', '86'].flatMap((t) => feedsBehind(facts, netAt(facts, relay, t), () => true));
+  return worked.length > 0 && worked.every((f) => f.line === 'reverse');
 }

@@ -2,7 +2,7 @@ import type { Facts, PartView, TerminalKey } from '../../analysis/factsTypes.ts'
 import { setSettings } from '../../plan/partEdits.ts';
 import type { Wire } from '../../plan/types.ts';
 import { PICTURE_LINKS, type PictureLink } from '../../trade/links.ts';
-import { called, defineRule, part, plain, verdicts, wire } from '../defineRule.ts';
+import { called, defineRule, part, plainApart, verdicts, wire } from '../defineRule.ts';
 import { along } from '../taps.ts';
 
 const { fine, found } = verdicts('picture-lead-too-long', 'I3');
@@ -20,11 +20,12 @@ export const pictureLeadTooLong = defineRule({
       const subject = wire(lead.wires[0]!.id);
       if (lead.lengthM <= lead.sureM) return fine(subject);
       const over = lead.lengthM > lead.mostM;
+      const [long, reaches] = plainApart(lead.lengthM, over ? lead.mostM : lead.sureM);
       return found({
         level: over ? 'fault' : 'advice',
         subject,
         related: [...lead.wires.slice(1).map((w) => wire(w.id)), part(lead.from.part.id), ...(lead.to === lead.from ? [] : [part(lead.to.part.id)])],
-        what: `The picture from ${called(lead.from)} to ${called(lead.to)} goes over ${plain(lead.lengthM)} m; ${lead.title} ${over ? `reaches ${plain(lead.mostM)} m` : `is sure of ${plain(lead.sureM)} m, and of more at a low rate alone`}.`,
+        what: `The picture from ${called(lead.from)} to ${called(lead.to)} goes over ${long} m; ${lead.title} ${over ? `reaches ${reaches} m` : `is sure of ${reaches} m, and of more at a low rate alone`}.`,
         todo: 'Choose a link that reaches: composite over coaxial lead, or a sender and receiver.',
         figures: [
           { label: 'lead', value: lead.lengthM, unit: 'm' },
