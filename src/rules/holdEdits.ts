@@ -116,12 +116,13 @@ function holdSettings(plan: Plan): Values {
   return part ? setPartSettings(part, plan.vehicle.systemV) : {};
 }
 
-function newFeed(draft: Draft, kind: string, near: Part): Id {
+/** A feed of the vehicle beside a part, not measured yet. */
+export function newFeed(draft: Draft, kind: string, near: Part): Id {
   return newPart(draft, { kind, ...beside(near, 0, 120), owner: 'vehicle' });
 }
 
 /** A fuse within a hand's width of a feed; its far side. */
-function addFused(draft: Draft, feed: Id, name: string, settings: Values): End | null {
+export function addFused(draft: Draft, feed: Id, name: string, settings: Values): End | null {
   const row = draft.part(feed);
   if (!row) return null;
   const class58: Values = draft.plan.vehicle.systemV === 24 ? { voltClass: '58' } : {};

@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { clean, flagged, quiet } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { clean, flagged, quiet, repairsOf } from './harness.ts';
 import { bench, fused, ground } from './plans.ts';
 
 const RULE = 'picture-comes-late';
@@ -18,7 +18,7 @@ describe('picture comes after the reversing has begun', () => {
   // Worked: 3 s start and 0.4 s delay are 3.4 s; always powered 0.3 s. One second is the aim.
   it('3 s start and 0.4 s delay behind the reversing lamp', () => {
     const b = reversing({ startS: 3, lateS: 0.4 });
-    flagged(b, RULE, { level: 'advice', subject: b.id('camera'), figures: { 'until it shows': 3.4 } });
+    flagged(b, RULE, { level: 'advice', subject: b.id('camera'), figures: { 'until it shows': 3.4 }, repairs: 1 });
   });
 
   it('either side of a second', () => {
@@ -38,6 +38,7 @@ describe('picture comes after the reversing has begun', () => {
     clean(always(0.3), RULE);
     const b = always(1.2);
     flagged(b, RULE, { level: 'advice', subject: b.id('camera'), says: ['1.2 s'] });
+    expect(repairsOf(b, RULE)).toEqual([]);
   });
 
   it('a relay that the reversing lamp works starts the camera no sooner; one on ignition does', () => {
@@ -56,7 +57,7 @@ describe('picture comes after the reversing has begun', () => {
         .wire('camera.-', 'ground.31', { lengthM: 3 })
         .wire('camera.video', 'screen.video', { lengthM: 3 });
     const b = behind('feed-reverse');
-    flagged(b, RULE, { level: 'advice', subject: b.id('camera'), figures: { 'until it shows': 3.4 } });
+    flagged(b, RULE, { level: 'advice', subject: b.id('camera'), figures: { 'until it shows': 3.4 }, repairs: 1 });
     clean(behind('feed-15'), RULE);
   });
 

@@ -1,5 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { PICTURE_LATE_S } from '../../trade/links.ts';
+import { poweredWhileDriving } from '../cameraEdits.ts';
 import { called, defineRule, part, plain, plainApart, verdicts } from '../defineRule.ts';
 import { grounded, type Hop, netAt, partsOn, waysFrom } from '../trace.ts';
 
@@ -48,6 +49,11 @@ export const pictureComesLate = defineRule({
         }),
       ];
     }),
+  repair: (finding, facts) => {
+    const view = facts.parts.get(finding.subject.id);
+    const started = view ? view.s.num('lateS') <= facts.threshold('pictureLateS', PICTURE_LATE_S) : false;
+    return view && started && (feedsOf(facts, view) ?? []).length > 0 ? poweredWhileDriving(facts, view) : [];
+  },
 });
 
 /** Reversing-lamp feeds when nothing else feeds the camera, none when something does, null when nothing known feeds it. */
