@@ -35,7 +35,7 @@ test('J and a whole wire typed at once, before the box has come, draw that wire 
   await expect(dialog(page).getByRole('searchbox')).toHaveValue('Fuse 2');
 });
 
-test('the same with find and with the list of commands; Escape closes what has not come yet', async ({ page }) => {
+test('the same with find and with the list of commands; Escape closes what has not come yet, and what does not come is told', async ({ page }) => {
   const app = await slowBoxes(page);
   const before = await app.plan();
   await page.keyboard.press('/');
@@ -48,11 +48,42 @@ test('the same with find and with the list of commands; Escape closes what has n
   await page.keyboard.type('whole');
   await expect(dialog(page).getByRole('searchbox')).toHaveValue('whole');
 
+  // No code comes any more: a page that was opened before the network went.
   await page.reload();
   await app.settled();
+  await page.unrouteAll();
+  await page.route(/\/(OverPlan|SheetView)-[^/]*\.js/, async (route) => {
+    await new Promise((done) => setTimeout(done, 300));
+    await route.abort();
+  });
   await page.keyboard.press('?');
   await page.keyboard.press('Escape');
-  await page.waitForTimeout(1200);
+  await page.waitForTimeout(600);
   await expect(dialog(page)).toHaveCount(0);
+
+  await page.keyboard.press('?');
+  await page.keyboard.type('whole');
+  const message = page.getByRole('alertdialog', { name: 'That did not come' });
+  await expect(message).toContainText('This box could not be fetched');
+  await expect(message.getByRole('heading')).toBeFocused();
+  // The rest of what is typed does nothing, neither to the drawing nor to the message.
+  await page.keyboard.type(' r');
+  await page.keyboard.press('Delete');
+  await page.keyboard.press('Escape');
+  await expect(message).toHaveCount(0);
+  expect((await app.plan()).parts).toEqual(before.parts);
+
+  await page.getByRole('button', { name: 'Wiring sheet' }).click();
+  const alert = page.getByRole('alert');
+  await expect(alert).toContainText('The wiring sheet could not be fetched');
+  await expect(alert.getByRole('button', { name: 'Try again' })).toBeFocused();
+  await alert.getByRole('button', { name: 'Back' }).click();
+  await page.keyboard.press('?');
+  await page.keyboard.type('whole');
+  await expect(message).toBeVisible();
+  await page.unrouteAll();
+  await message.getByRole('button', { name: 'Try again' }).press('Enter');
+  await expect(dialog(page).getByRole('searchbox')).toHaveValue('whole');
+  await expect(dialog(page).getByRole('searchbox')).toBeFocused();
   expect((await app.plan()).parts).toEqual(before.parts);
 });

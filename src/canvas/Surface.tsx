@@ -1,6 +1,7 @@
 import Konva from 'konva';
-import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Layer, Shape, Stage } from 'react-konva';
+import { piece } from '../faces/piece.tsx';
 import { usePanels } from '../state/panels.ts';
 import { app } from '../state/store.ts';
 import type { View } from './camera.ts';
@@ -8,11 +9,12 @@ import { EndsList } from './EndsList.tsx';
 import { Engine } from './engine.ts';
 import { exposeHook } from './hook.ts';
 import { listenToKeys } from './keys.ts';
+import { MissingBox } from './MissingBox.tsx';
 import { listenToPointers } from './pointer.ts';
 import { listenAhead } from './typedAhead.ts';
 import './canvas.css';
 
-const OverPlan = lazy(() => import('./OverPlan.tsx'));
+const OverPlan = piece('This box', () => import('./OverPlan.tsx'), null, MissingBox);
 
 // More than two device pixels for each of ours only costs memory.
 Konva.pixelRatio = Math.min(2, globalThis.devicePixelRatio || 1);
@@ -73,11 +75,7 @@ export function Surface() {
         </div>
       </div>
       <EndsList engine={engine} />
-      {panel ? (
-        <Suspense fallback={null}>
-          <OverPlan engine={engine} panel={panel} />
-        </Suspense>
-      ) : null}
+      {panel ? <OverPlan engine={engine} panel={panel} /> : null}
     </div>
   );
 }

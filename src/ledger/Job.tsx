@@ -1,6 +1,7 @@
-import { lazy, Suspense, useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Group, JobEntry, JobStage } from '../advise/jobTypes.ts';
 import { count } from '../faces/format.ts';
+import { piece } from '../faces/piece.tsx';
 import { TermText } from '../faces/TermText.tsx';
 import { setFitted, setSetting, setTicks } from '../plan/edits.ts';
 import { FIRST_STAGE } from '../plan/stages.ts';
@@ -11,7 +12,7 @@ import { STAGE_WORDS } from './jobWords.ts';
 import { useJob, whenCurrent } from './useJob.ts';
 import './job.css';
 
-const Revisions = lazy(() => import('./Revisions.tsx'));
+const Revisions = piece('The list of revisions', () => import('./Revisions.tsx'), <p className="note">One moment …</p>);
 
 /** What is to do at the stage where the plan stands, as boxes to tick and places to look at. */
 export function Job({ onShown }: { /** Something is shown on the drawing. */ onShown?(): void }) {
@@ -50,11 +51,7 @@ function RevisionsFold() {
   return (
     <details className="revisions-fold" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
       <summary>Revisions{made === 0 ? '' : ` (${made})`}</summary>
-      {open ? (
-        <Suspense fallback={<p className="note">One moment …</p>}>
-          <Revisions />
-        </Suspense>
-      ) : null}
+      {open ? <Revisions /> : null}
     </details>
   );
 }

@@ -7,7 +7,7 @@ import { app, useApp } from '../state/store.ts';
 import type { AppState } from '../state/types.ts';
 
 /** The lists come with the wiring sheet's code, which the first picture does not wait for. */
-export const jobCode = later(() => import('../sheet/job.ts'));
+export const jobCode = later('The job', () => import('../sheet/job.ts'));
 type Code = Awaited<ReturnType<typeof jobCode.load>>;
 
 const listsOf = new WeakMap<Results, { readonly unit: string; readonly lists: JobLists }>();

@@ -1,5 +1,7 @@
+import type { Read } from '../codec/index.ts';
 import type { Plan } from '../plan/types.ts';
 import { noteCopy } from './copies.ts';
+import { fetchedCode, tellMissing } from './missing.ts';
 import type { App } from './store.ts';
 
 /** Largest plan file that is read, bytes. */
@@ -8,7 +10,7 @@ export const LARGEST_FILE = 5_000_000;
 const NAMED_PROBLEMS = 5;
 
 /** The codec carries the schemas: it is fetched only when a file is opened or saved. */
-const codec = () => import('../codec/index.ts');
+const codec = () => fetchedCode(() => import('../codec/index.ts'));
 
 /** What is used of a File, so that tests need no browser. */
 export interface TextFile {
@@ -51,7 +53,13 @@ export async function planFrom(text: string): Promise<Plan | null> {
 
 /** Opens a plan from its text; `from` names it in notices. */
 export async function openText(app: App, text: string, from: string, place?: Place): Promise<boolean> {
-  const read = await codec().then((c) => c.readPlan(text));
+  let read: Read;
+  try {
+    read = (await codec()).readPlan(text);
+  } catch {
+    tellMissing(app, 'What reads a plan', () => void openText(app, text, from, place));
+    return false;
+  }
   if (!read.ok) {
     const named = read.problems.slice(0, NAMED_PROBLEMS).map((p) => (p.where === '' ? p.what : `${p.where}: ${p.what}`));
     const more = read.problems.length - named.length;
@@ -80,7 +88,13 @@ export function fileName(plan: Pick<Plan, 'title'>): string {
 export async function saveFile(app: App, hand: (name: string, text: string) => void = download): Promise<void> {
   const plan = app.getState().plan;
   if (!plan) return;
-  const text = await codec().then((c) => c.writePlan(plan));
+  let text: string;
+  try {
+    text = (await codec()).writePlan(plan);
+  } catch {
+    tellMissing(app, 'What writes a plan file', () => void saveFile(app, hand));
+    return;
+  }
   hand(fileName(plan), text);
   noteCopy(app);
 }

@@ -1,4 +1,5 @@
-import { lazy, Suspense, useEffect, useLayoutEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useState } from 'react';
+import { piece } from '../faces/piece.tsx';
 import { app, useApp } from '../state/store.ts';
 import { Announcer } from './Announcer.tsx';
 import { Start } from './Start.tsx';
@@ -8,8 +9,9 @@ import './ui.css';
 
 /** The drawing surface is the heavy half of the page: the start screen does not wait for it. */
 const workbench = () => import('./Workbench.tsx');
-const Workbench = lazy(workbench);
-const Compare = lazy(() => import('./Compare.tsx'));
+const OPENING = <p className="opening">Opening …</p>;
+const Workbench = piece('The drawing', workbench, OPENING);
+const Compare = piece('The comparison', () => import('./Compare.tsx'), OPENING);
 
 /** The whole page: the start screen, or the plan that is open. */
 export function App() {
@@ -37,19 +39,21 @@ export function App() {
 
   useEffect(() => {
     // The first screen stands: fetch the bench before it is asked for.
-    if (started) void workbench();
+    if (started) workbench().catch(() => undefined);
   }, [started]);
 
   return (
     <>
       {open ? (
-        <Suspense fallback={<p className="opening">Opening …</p>}>
-          {comparing === null ? <Workbench onNew={newPlan} /> : <Compare id={comparing} onClose={() => app.getState().setComparing(null)} />}
-        </Suspense>
+        comparing === null ? (
+          <Workbench onNew={newPlan} />
+        ) : (
+          <Compare id={comparing} onClose={() => app.getState().setComparing(null)} />
+        )
       ) : started ? (
         <Start asking={asking} setAsking={setAsking} />
       ) : (
-        <p className="opening">Opening …</p>
+        OPENING
       )}
       <Toast />
       <Announcer />

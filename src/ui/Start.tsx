@@ -1,4 +1,5 @@
-import { lazy, Suspense, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
+import { piece } from '../faces/piece.tsx';
 import { openPlan, removePlan } from '../state/page.ts';
 import { useApp } from '../state/store.ts';
 import type { PlanEntry } from '../state/types.ts';
@@ -8,26 +9,17 @@ import { Mark } from './Mark.tsx';
 import { FileInput } from './PlanMenu.tsx';
 import { planName } from './planName.ts';
 
-const Questions = lazy(() => import('./Questions.tsx'));
-const LeadGuide = lazy(() => import('./LeadGuide.tsx'));
+const WAITING = <p className="opening">One moment …</p>;
+const Questions = piece('The page of questions', () => import('./Questions.tsx'), WAITING);
+const LeadGuide = piece('The page “What is this wire?”', () => import('./LeadGuide.tsx'), WAITING);
 
 /** The first screen: what this is, the doors into it, plans kept here, and the usual cautions. */
 export function Start({ asking, setAsking }: { readonly asking: boolean; setAsking(asking: boolean): void }) {
   const [fetching, setFetching] = useState(false);
   const file = useRef<HTMLInputElement>(null);
   const [guide, setGuide] = useState(false);
-  if (guide)
-    return (
-      <Suspense fallback={<p className="opening">One moment …</p>}>
-        <LeadGuide onBack={() => setGuide(false)} />
-      </Suspense>
-    );
-  if (asking)
-    return (
-      <Suspense fallback={<p className="opening">One moment …</p>}>
-        <Questions onBack={() => setAsking(false)} />
-      </Suspense>
-    );
+  if (guide) return <LeadGuide onBack={() => setGuide(false)} />;
+  if (asking) return <Questions onBack={() => setAsking(false)} />;
   return (
     <main className="start">
       <header className="start-head">

@@ -1,8 +1,9 @@
-import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Outline } from '../canvas/Outline.tsx';
 import { Surface } from '../canvas/Surface.tsx';
 import { ZoneSteps } from '../canvas/ZoneSteps.tsx';
 import { Icon } from '../faces/Icon.tsx';
+import { piece } from '../faces/piece.tsx';
 import { KeySlide } from '../keycycle/KeySlide.tsx';
 import { Strip } from '../keycycle/Strip.tsx';
 import { Job } from '../ledger/Job.tsx';
@@ -19,10 +20,19 @@ import { SinceChip } from './SinceChip.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useRoom } from './useRoom.ts';
 
-const SheetView = lazy(() => import('./SheetView.tsx'));
-const RuleBook = lazy(() => import('./RuleBook.tsx'));
-const Guided = lazy(() => import('./guided/Guided.tsx'));
-const GuideStatus = lazy(() => import('./guided/GuideStatus.tsx'));
+const SheetView = piece('The wiring sheet', () => import('./SheetView.tsx'), <p className="opening">Opening the wiring sheet …</p>);
+const RuleBook = piece('The rule book', () => import('./RuleBook.tsx'), <p className="opening">Opening the rule book …</p>);
+const Guided = piece('The guide', () => import('./guided/Guided.tsx'), <p className="note">One moment …</p>);
+const GuideStatus = piece(
+  'The guide',
+  () => import('./guided/GuideStatus.tsx'),
+  null,
+  ({ again }) => (
+    <button type="button" className="btn" onClick={again}>
+      The guide did not come: try again
+    </button>
+  ),
+);
 
 /** The open plan: shelf, drawing, answers; on a small screen the drawing with two sheets over it. */
 export default function Workbench({ onNew }: { onNew(): void }) {
@@ -64,19 +74,9 @@ export default function Workbench({ onNew }: { onNew(): void }) {
 
   const book = useApp((s) => s.book);
   const { setBook } = app.getState();
-  if (book !== null)
-    return (
-      <Suspense fallback={<p className="opening">Opening the rule book …</p>}>
-        <RuleBook at={book} onOpen={setBook} onClose={() => setBook(null)} />
-      </Suspense>
-    );
+  if (book !== null) return <RuleBook at={book} onOpen={setBook} onClose={() => setBook(null)} />;
 
-  if (sheet)
-    return (
-      <Suspense fallback={<p className="opening">Opening the wiring sheet …</p>}>
-        <SheetView onClose={() => setSheet(false)} />
-      </Suspense>
-    );
+  if (sheet) return <SheetView onClose={() => setSheet(false)} />;
 
   const askGuide = (): void => {
     if (planId !== undefined) showGuide(planId, true);
@@ -85,21 +85,19 @@ export default function Workbench({ onNew }: { onNew(): void }) {
     setGuideOpen(phone);
   };
   const guide = guideShown ? (
-    <Suspense fallback={<p className="note">One moment …</p>}>
-      <Guided
-        onShown={() => setGuideOpen(false)}
-        onSheet={() => setSheet(true)}
-        onJob={() => {
-          setJobAsked((n) => n + 1);
-          setGuideOpen(false);
-          setJobOpen(phone);
-        }}
-        onHide={() => {
-          if (planId !== undefined) showGuide(planId, false);
-          setGuideOpen(false);
-        }}
-      />
-    </Suspense>
+    <Guided
+      onShown={() => setGuideOpen(false)}
+      onSheet={() => setSheet(true)}
+      onJob={() => {
+        setJobAsked((n) => n + 1);
+        setGuideOpen(false);
+        setJobOpen(phone);
+      }}
+      onHide={() => {
+        if (planId !== undefined) showGuide(planId, false);
+        setGuideOpen(false);
+      }}
+    />
   ) : null;
   const comeGuide = guideShown ? undefined : askGuide;
 
@@ -134,17 +132,15 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       {phone ? (
         <section className="bench-foot" aria-label="Key and answers">
           {guideShown ? (
-            <Suspense fallback={null}>
-              <GuideStatus
-                open={guideOpen}
-                onOpen={() => {
-                  setGuideOpen(!guideOpen);
-                  setCycleOpen(false);
-                  setJobOpen(false);
-                  setAnswersOpen(false);
-                }}
-              />
-            </Suspense>
+            <GuideStatus
+              open={guideOpen}
+              onOpen={() => {
+                setGuideOpen(!guideOpen);
+                setCycleOpen(false);
+                setJobOpen(false);
+                setAnswersOpen(false);
+              }}
+            />
           ) : null}
           <KeySlide />
           <div className="foot-buttons">
@@ -204,11 +200,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
           }}
         >
           <Ledger jobAsked={jobAsked} guideAsked={guideAsked} guide={guide} />
-          {guideShown ? (
-            <Suspense fallback={null}>
-              <GuideStatus open={false} />
-            </Suspense>
-          ) : null}
+          {guideShown ? <GuideStatus open={false} /> : null}
         </aside>
       )}
       {shelfOpen && !wide ? (

@@ -7,7 +7,7 @@ import type { Plan } from '../../plan/types.ts';
 import { useApp } from '../../state/store.ts';
 
 /** Comes when a guide is shown: the first picture does not wait for it. */
-const guideCode = later(() => import('../../advise/guide/index.ts'));
+const guideCode = later('The guide', () => import('../../advise/guide/index.ts'));
 
 /** The plan with the results that belong to it, once the rules have all spoken. */
 interface Settled {
