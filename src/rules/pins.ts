@@ -118,6 +118,14 @@ export function moversOf(facts: Facts, use: PinUse): readonly PartView[] {
   return movers;
 }
 
+const CONTACTS: ReadonlySet<string> = new Set(['30', '87', '87a']);
+
+/** Relays with a contact at the pin. */
+export function relaysAt(facts: Facts, use: PinUse): readonly PartView[] {
+  const at = [...use.nets].flatMap((net) => partsOn(facts, net));
+  return [...new Set(at.filter((p) => p.view.kind.kind === 'relay' && CONTACTS.has(p.terminal)).map((p) => p.view))];
+}
+
 const moverCache = new WeakMap<PinUse, readonly PartView[]>();
 
 /** A resistor from the pin's nets to a fixed voltage. */

@@ -21,6 +21,8 @@ export interface Supply {
 export interface LedCircuit {
   readonly supply: Supply;
   readonly hops: readonly Hop[];
+  /** Those of them that lie between cathode and ground, in that order. */
+  readonly back: readonly Hop[];
   readonly resistors: readonly PartView[];
   /** Sum of the resistors in line at their least and most, ohm. */
   readonly leastOhm: number;
@@ -62,6 +64,7 @@ export function ledCircuit(facts: Facts, led: PartView, anode: string, cathode: 
   return {
     supply: source.supply,
     hops,
+    back: ground[1].hops,
     resistors,
     leastOhm: sum((v) => 1 - v.s.num('tol')),
     mostOhm: sum((v) => 1 + v.s.num('tol')),

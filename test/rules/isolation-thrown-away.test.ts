@@ -24,6 +24,14 @@ describe('the sensor’s two grounds share a wire', () => {
     flagged(b, RULE, { level: 'advice', subject: b.id('opto'), repairs: 1 });
   });
 
+  it('the resistor may stand in the LED’s return: what counts is where that ends', () => {
+    const behind = (to: string) =>
+      bench().cut('led-').part('low', 'resistor', 'seat', { ohm: 100 }).wire('opto.K', 'low.1', { lengthM: 0.05 }).wire('low.2', to, { lengthM: 2 }, 'led-');
+    const b = behind('converter.gnd');
+    flagged(b, RULE, { level: 'advice', subject: b.id('opto'), repairs: 1 });
+    clean(behind('ground.31'), RULE);
+  });
+
   it('has nothing to say without a sensor', () => {
     quiet(ground(), RULE);
   });

@@ -2,13 +2,12 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { BOUNCE_S, RELAY_REST_S } from '../../trade/keyEvents.ts';
 import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
-import { insidePull, moversOf, type PinUse, parallelOhm, pinUses, pullsOn } from '../pins.ts';
-import { grounded, netAt, partsOn } from '../trace.ts';
+import { insidePull, moversOf, type PinUse, parallelOhm, pinUses, pullsOn, relaysAt } from '../pins.ts';
+import { grounded, netAt } from '../trace.ts';
 
 const { fine, found } = verdicts('bounce-not-filtered', 'J11');
 /** What one switches on when nothing is set, s. */
 const USUAL_S = 0.05;
-const CONTACTS: ReadonlySet<string> = new Set(['30', '87', '87a']);
 
 export const bounceNotFiltered = defineRule({
   id: 'bounce-not-filtered',
@@ -66,12 +65,6 @@ function pressed(facts: Facts, computer: PartView): Pressed[] {
       ...relaysAt(facts, use).map((view) => ({ use, view, restS: RELAY_REST_S })),
     ])
     .filter((p) => !(p.use.gpio === sense && computer.s.num('filterS') >= p.restS));
-}
-
-/** Relays with a contact at the pin. */
-function relaysAt(facts: Facts, use: PinUse): PartView[] {
-  const at = [...use.nets].flatMap((net) => partsOn(facts, net));
-  return [...new Set(at.filter((p) => p.view.kind.kind === 'relay' && CONTACTS.has(p.terminal)).map((p) => p.view))];
 }
 
 /** Time constant of pull and capacitor at the pin, at its least, s. */

@@ -2,8 +2,8 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { Wire } from '../../plan/types.ts';
 import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
 import { converters } from '../rails.ts';
-import { landing, ownReturn } from '../returnPath.ts';
-import { sensors } from '../sensing.ts';
+import { landing, ownReturn, returnEnd } from '../returnPath.ts';
+import { type Sensor, sensors } from '../sensing.ts';
 
 const { fine, found } = verdicts('isolation-thrown-away', 'D6');
 
@@ -18,9 +18,10 @@ export const isolationThrownAway = defineRule({
   disputed:
     'Is an optocoupler worth it where all grounds meet in the body anyway? Its isolation gains little there, and a divider with a clamp is cheaper. It still lets no spike through to the pin and copes with a wider range of volts than any one divider. Here the optocoupler is the usual choice, and that its ground is shared is advice alone.',
   check: (facts) =>
-    watching(facts).map((opto) => {
+    watching(facts).map((sensor) => {
+      const { opto } = sensor;
       const subject = part(opto.part.id);
-      const meets = sharedWith(facts, opto);
+      const meets = sharedWith(facts, sensor);
       if (!meets) return fine(subject);
       return found({
         level: 'advice',
@@ -32,20 +33,23 @@ export const isolationThrownAway = defineRule({
     }),
   repair: (finding, facts) => {
     const sensor = sensors(facts).find((s) => s.opto.part.id === finding.subject.id);
-    const meets = sensor && sharedWith(facts, sensor.opto);
-    return sensor?.led && meets ? ownReturn(facts, sensor.opto, 'K', meets.first, sensor.led.supply.view.part.zone) : [];
+    const meets = sensor && sharedWith(facts, sensor);
+    if (!sensor?.led || !meets) return [];
+    const { view, terminal } = returnEnd(facts, sensor.opto, 'K', sensor.led);
+    return ownReturn(facts, view, terminal, meets.first, sensor.led.supply.view.part.zone);
   },
 });
 
 /** Optocouplers whose LED the vehicle feeds. */
-function watching(facts: Facts): PartView[] {
-  return sensors(facts).flatMap((s) => (s.led?.supply.vehicle ? [s.opto] : []));
+function watching(facts: Facts): readonly Sensor[] {
+  return sensors(facts).filter((s) => s.led?.supply.vehicle);
 }
 
 /** The computer, or a converter that feeds one, whose ground the LED's return meets on its way to the body. */
-function sharedWith(facts: Facts, opto: PartView): { readonly view: PartView; readonly first: Wire | null } | null {
+function sharedWith(facts: Facts, { opto, led }: Sensor): { readonly view: PartView; readonly first: Wire | null } | null {
   const sharers = new Set<PartView>([...facts.ofKind('computer'), ...converters(facts).map((c) => c.view)]);
-  for (const [key, way] of landing(facts, opto, 'K').at) {
+  const from = returnEnd(facts, opto, 'K', led);
+  for (const [key, way] of landing(facts, from.view, from.terminal).at) {
     const view = facts.at(key)?.view;
     if (view && sharers.has(view)) return { view, first: way.first };
   }

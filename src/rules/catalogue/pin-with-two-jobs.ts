@@ -2,7 +2,8 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { Id } from '../../plan/types.ts';
 import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
 import { movePin } from '../movePin.ts';
-import { moversOf, type PinUse, pinName, pinUses } from '../pins.ts';
+import { moversOf, type PinUse, pinName, pinUses, pullsOn, relaysAt } from '../pins.ts';
+import { grounded, type Hop, isResistor, netAt, railV, waysFrom } from '../trace.ts';
 
 const { fine, found } = verdicts('pin-with-two-jobs', 'E2');
 
@@ -11,22 +12,23 @@ export const pinWithTwoJobs = defineRule({
   code: 'E2',
   level: 'fault',
   title: 'One pin, two jobs',
-  why: 'When two things pull the same pin low the computer cannot tell which of them it was: a button would look like the key, and the key like a button.',
+  why: 'When two things pull the same pin low the computer cannot tell which of them it was: a button would look like the key, and the key like a button. And a pin that drives a relay cannot listen to a button as well.',
   source: { text: 'Universal practice', grade: "fitters' habit" },
   needs: 'graph',
   check: (facts) =>
     pinUses(facts)
-      .filter((use) => moversOf(facts, use).length > 0)
-      .map((use) => {
-        const movers = moversOf(facts, use);
+      .map((use) => ({ use, jobs: jobsOf(facts, use) }))
+      .filter(({ jobs }) => jobs.length > 0)
+      .map(({ use, jobs }) => {
         const subject = wire(use.wire.id);
-        if (!differ(movers)) return fine(subject);
+        if (!clash(jobs)) return fine(subject);
+        const names = jobs.map((j) => called(j.view));
         return found({
           level: 'fault',
           subject,
-          related: [part(use.computer.part.id), ...movers.map((m) => part(m.part.id))],
-          what: `${movers.map(called).join(' and ')} are both joined to ${pinName(use)}.`,
-          todo: movers.every((m) => m.kind.kind === 'push-button')
+          related: [part(use.computer.part.id), ...jobs.map((j) => part(j.view.part.id))],
+          what: `${names.slice(0, -1).join(', ')} and ${names.at(-1)} are ${names.length > 2 ? 'all' : 'both'} joined to ${pinName(use)}.`,
+          todo: jobs.every((j) => j.view.kind.kind === 'push-button')
             ? 'Give each a pin of its own; buttons that are meant to do the same want the same name.'
             : 'Give each a pin of its own.',
         });
@@ -34,26 +36,57 @@ export const pinWithTwoJobs = defineRule({
   repair: (finding, facts) => {
     const use = pinUses(facts).find((u) => u.wire.id === finding.subject.id);
     if (!use) return [];
-    const movers = moversOf(facts, use);
-    const last = movers.at(-1);
-    if (!last || differ(movers.slice(0, -1))) return [];
-    const wires = wiresTowards(facts, use, last);
+    const jobs = jobsOf(facts, use);
+    const last = jobs.at(-1)?.view;
+    if (!last || clash(jobs.slice(0, -1))) return [];
+    const wires = wiresTowards(
+      facts,
+      use,
+      last,
+      jobs.slice(0, -1).map((j) => j.view),
+    );
     const move = wires.length > 0 && wires.length < use.wires.length ? movePin(facts, use, new Set(wires)) : null;
     return move ? [{ ...move, title: move.title.replace('it', called(last)) }] : [];
   },
 });
 
-/** Buttons that bear the same name do the same job on purpose. */
-function differ(movers: readonly PartView[]): boolean {
-  if (movers.length < 2) return false;
-  const first = movers[0]!;
-  const named = movers.every((m) => m.kind.kind === 'push-button' && m.part.name !== undefined && m.part.name === first.part.name);
-  return !named;
+/** One thing that a pin is there for: it watches that, or that follows it. */
+interface Job {
+  readonly view: PartView;
+  readonly way: 'moves the pin' | 'is switched' | 'is dimmed';
+}
+
+function jobsOf(facts: Facts, use: PinUse): readonly Job[] {
+  const moves = [...dividedLines(facts, use), ...moversOf(facts, use), ...relaysAt(facts, use)];
+  const at = (kind: string, terminal: string): readonly PartView[] => facts.ofKind(kind).filter((v) => use.nets.has(netAt(facts, v, terminal)));
+  return [
+    ...moves.map((view): Job => ({ view, way: 'moves the pin' })),
+    ...at('touch-display', 'bl').map((view): Job => ({ view, way: 'is dimmed' })),
+    ...[...at('hold-latch', 'hold'), ...at('low-side-driver', 'in')].map((view): Job => ({ view, way: 'is switched' })),
+  ];
+}
+
+/** Lines of the vehicle that go on and off and come to the pin over a divider. */
+function dividedLines(facts: Facts, use: PinUse): readonly PartView[] {
+  if (!pullsOn(facts, use.nets).some((p) => p.volt === 0)) return [];
+  const ends = (net: number): boolean => railV(facts, net) !== null || grounded(facts, net);
+  const through = (h: Hop): boolean => isResistor(h) || h.link.type === 'fuse' || h.link.type === 'conductor' || (h.link.type === 'diode' && !h.forward);
+  const ways = waysFrom(facts, netAt(facts, use.computer, `${use.cell.pin}`), through, ends);
+  const rails = [...ways.keys()].filter((net) => (railV(facts, net) ?? 0) >= facts.plan.vehicle.systemV);
+  const feeds = rails.flatMap((net) => facts.sourcesFor(facts.netTerminals(net)[0] ?? ''));
+  return [...new Set(feeds.filter((f) => f.source.kind === 'feed' && f.source.line !== '30').map((f) => f.view))];
+}
+
+/** Buttons of one name do the same job on purpose, and so may things that are switched together; all else gets in each other's way. */
+function clash(jobs: readonly Job[]): boolean {
+  const [first] = jobs;
+  if (!first || jobs.length < 2) return false;
+  if (jobs.every((j) => j.way === first.way && j.way !== 'moves the pin')) return false;
+  return !jobs.every((j) => j.view.kind.kind === 'push-button' && j.view.part.name !== undefined && j.view.part.name === first.view.part.name);
 }
 
 /** Wires on the cell behind which this part lies and none of the others. */
-function wiresTowards(facts: Facts, use: PinUse, mover: PartView): Id[] {
-  const others = moversOf(facts, use).filter((m) => m !== mover);
+function wiresTowards(facts: Facts, use: PinUse, mover: PartView, others: readonly PartView[]): Id[] {
   const behind = use.wires.map((w) => ({ id: w.id, parts: partsBehind(facts, use, w.id) }));
   return behind.filter((b) => b.parts.has(mover.part.id) && !others.some((o) => b.parts.has(o.part.id))).map((b) => b.id);
 }

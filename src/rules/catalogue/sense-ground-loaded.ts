@@ -1,9 +1,9 @@
-import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import type { Facts } from '../../analysis/factsTypes.ts';
 import type { Reading } from '../../analysis/types.ts';
 import type { Wire } from '../../plan/types.ts';
 import { amps, called, defineRule, part, STATE_WORDS, two, verdicts, wire, wireName } from '../defineRule.ts';
-import { landing, ownReturn } from '../returnPath.ts';
-import { sensors } from '../sensing.ts';
+import { landing, ownReturn, returnEnd } from '../returnPath.ts';
+import { type Sensor, sensors } from '../sensing.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found, unknown } = verdicts('sense-ground-loaded', 'D15');
@@ -20,11 +20,13 @@ export const senseGroundLoaded = defineRule({
   source: { text: '0.3 V and 1 A: common practice, no source', grade: "fitters' habit" },
   needs: 'readings',
   explains: ['isolation-thrown-away'],
-  check: (facts) => sensors(facts).flatMap((s) => (s.led?.supply.vehicle ? [judge(facts, s.opto)] : [])),
+  check: (facts) => sensors(facts).flatMap((s) => (s.led?.supply.vehicle ? [judge(facts, s)] : [])),
   repair: (finding, facts) => {
     const sensor = sensors(facts).find((s) => s.opto.part.id === finding.subject.id);
-    const lifted = sensor && worst(facts, sensor.opto);
-    return sensor?.led && lifted ? ownReturn(facts, sensor.opto, 'K', lifted.first, sensor.led.supply.view.part.zone) : [];
+    const lifted = sensor && worst(facts, sensor);
+    if (!sensor?.led || !lifted) return [];
+    const { view, terminal } = returnEnd(facts, sensor.opto, 'K', sensor.led);
+    return ownReturn(facts, view, terminal, lifted.first, sensor.led.supply.view.part.zone);
   },
 });
 
@@ -36,16 +38,17 @@ interface Lifted {
   readonly first: Wire | null;
 }
 
-/** The reading in which the LED's return stands highest over battery minus, over wires that carry much. */
-function worst(facts: Facts, opto: PartView): Lifted | null {
-  const key = `${opto.part.id}.K`;
-  const { at, wires } = landing(facts, opto, 'K');
-  const first = [...at.values()].find((w) => w.first !== null && facts.parts.get(otherEnd(w.first, opto))?.kind.kind !== 'diode')?.first ?? null;
+/** The reading in which the LED's return is lifted most over where it comes home, by wires that carry much. */
+function worst(facts: Facts, { opto, led }: Sensor): Lifted | null {
+  const { view, terminal } = returnEnd(facts, opto, 'K', led);
+  const { home } = landing(facts, view, terminal);
+  if (!home) return null;
+  const first = home.wires[0] ?? null;
   let found: Lifted | null = null;
   for (const reading of facts.solved) {
-    const volt = facts.volts(key, reading.state, reading.band);
+    const volt = facts.across(`${view.part.id}.${terminal}`, home.key, reading.state, reading.band);
     if (volt === null || volt <= (found?.volt ?? LIFTED_V)) continue;
-    for (const w of wires) {
+    for (const w of home.wires) {
       const amp = Math.abs(facts.wireA(w.id, reading.state, reading.band) ?? 0);
       if (amp > LOADED_A && (found === null || found.reading !== reading || amp > found.amp)) found = { volt, loaded: w, amp, reading, first };
     }
@@ -53,20 +56,17 @@ function worst(facts: Facts, opto: PartView): Lifted | null {
   return found;
 }
 
-function otherEnd(w: Wire, opto: PartView): string {
-  return w.from.part === opto.part.id ? w.to.part : w.from.part;
-}
-
-function judge(facts: Facts, opto: PartView): Verdict {
+function judge(facts: Facts, sensor: Sensor): Verdict {
+  const { opto } = sensor;
   const subject = part(opto.part.id);
   if (facts.solved.length === 0) return unknown(subject, 'the volts on its return could not be worked out');
-  const lifted = worst(facts, opto);
+  const lifted = worst(facts, sensor);
   if (!lifted) return fine(subject);
   return found({
     level: 'fault',
     subject,
     related: [wire(lifted.loaded.id)],
-    what: `The LED of ${called(opto)} returns over ${wireName(facts, lifted.loaded.id)}, which carries ${amps(lifted.amp)} of something else: its ground stands ${two(lifted.volt)} V above battery minus (${STATE_WORDS[lifted.reading.state]}).`,
+    what: `The LED of ${called(opto)} returns over ${wireName(facts, lifted.loaded.id)}, which carries ${amps(lifted.amp)} of something else: its ground stands ${two(lifted.volt)} V above the body (${STATE_WORDS[lifted.reading.state]}).`,
     todo: 'Give the LED’s return a wire of its own to the body.',
     figures: [
       { label: 'its ground is lifted by', value: lifted.volt, unit: 'V' },
