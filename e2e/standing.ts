@@ -7,15 +7,13 @@ let standing: Page | null = null;
 /** How things are shown, as this browser remembers it. */
 const lookOf = (page: Page): Promise<string | null> => page.evaluate(() => localStorage.getItem('dashloom.view'));
 
-/** Closes the open plan and puts key and supply back, as a person would; false when what a test left behind does not allow it. */
+/** Closes the open plan, as a person would; false when what a test left behind does not allow it. */
 async function cleared(page: Page): Promise<boolean> {
   const app = new App(page);
   try {
     for (let layers = 0; layers < 3; layers++) await page.keyboard.press('Escape');
     // What was chosen of looks stays chosen: the next test wants a first visit.
     if ((await lookOf(page)) !== null) return false;
-    await page.getByRole('group', { name: /^Key/ }).getByText('Running', { exact: true }).click({ timeout: 2000 });
-    await page.getByRole('group', { name: 'Supply' }).getByText('typical').click({ timeout: 2000 });
     await page.getByRole('button', { name: 'Plans and files' }).click({ timeout: 2000 });
     await page.getByRole('button', { name: 'Close this plan' }).click({ timeout: 2000 });
     await app.atStart();

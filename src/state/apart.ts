@@ -43,10 +43,11 @@ export function askWhichStays({ app, write, refreshList, reopen, elsewhere, fail
     if (app.getState().notice?.text === BEHIND_TEXT) return;
     const keepMine = (): void => {
       const { plan, past, future } = mine();
-      const now = app.getState().plan;
+      const { plan: now, keyPosition, band } = app.getState();
       if (now) elsewhere(now);
       app.getState().load(plan, past);
-      app.setState({ future });
+      // On screen it is the same build, looked at as before.
+      app.setState({ future, keyPosition, band });
     };
     const takeTheirs = async (): Promise<void> => {
       const now = app.getState().plan;

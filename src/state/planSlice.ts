@@ -1,4 +1,5 @@
 import { letterOf } from '../analysis/views.ts';
+import { familyOf } from '../plan/alternatives.ts';
 import { apply, invert, merge, sameTarget } from '../plan/apply.ts';
 import { keepCount } from '../plan/given.ts';
 import { beyondLimits } from '../plan/limitsCheck.ts';
@@ -7,6 +8,7 @@ import { tyingBends } from '../scene/bends.ts';
 import { misfitOfKinds } from './fits.ts';
 import { freshTime } from './timeSlice.ts';
 import type { AppState, Selection } from './types.ts';
+import { FIRST_LOOK } from './viewSlice.ts';
 
 export type GetState = () => AppState;
 export type SetState = (patch: Partial<AppState>) => void;
@@ -102,7 +104,10 @@ export function planSlice(set: SetState, get: GetState, now: () => number): Plan
       if (edit) step(edit, [...past, edit], future.slice(0, -1), 'Redo of');
     },
     load(plan, past = []) {
-      set(fresh(plan, past));
+      const open = get().plan;
+      // Another plan is another vehicle; wirings of one plan are looked at with the key where it was.
+      const isOther = open === null || familyOf(open) !== familyOf(plan);
+      set({ ...fresh(plan, past), ...(isOther ? FIRST_LOOK : {}) });
     },
     close() {
       set(fresh(null, []));

@@ -37,6 +37,9 @@ type ViewSlice = Pick<
   | 'setScene'
 >;
 
+/** Key and supply under which a plan is first shown. */
+export const FIRST_LOOK = { keyPosition: 'Running', band: 'typical' } as const satisfies Partial<AppState>;
+
 /** What the person looks at and has in hand; none of it is part of the plan or of undo. */
 export function viewSlice(set: SetState, get: GetState): ViewSlice {
   return {
@@ -44,9 +47,8 @@ export function viewSlice(set: SetState, get: GetState): ViewSlice {
     select: (selection) => set({ selection }),
     pointed: { parts: [], wires: [] },
     point: (pointed) => set({ pointed }),
-    keyPosition: 'Running',
+    ...FIRST_LOOK,
     setKey: (keyPosition) => set({ keyPosition }),
-    band: 'typical',
     setBand: (band) => set({ band }),
     pressed: [],
     press: (button) => {

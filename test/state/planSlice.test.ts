@@ -152,6 +152,24 @@ describe('around the plan', () => {
     expect(app.getState().apply(setHead(first, { title: 'x' }))).toStrictEqual({ ok: false, reason: 'no plan is open' });
   });
 
+  it('another plan is looked at with key and supply as at first; undo, the same plan and its other wirings leave them', () => {
+    const look = () => [app.getState().keyPosition, app.getState().band];
+    app.getState().setKey('Parked');
+    app.getState().setBand('low');
+    edit(app, (p) => movePart(p, ids.fuse, { x: 200, y: 0 }));
+    app.getState().undo();
+    app.getState().load(first);
+    app.getState().load({ ...first, id: 'wiring-b', alternative: { of: first.id, letter: 'B' } });
+    app.getState().load(first);
+    expect(look()).toEqual(['Parked', 'low']);
+    app.getState().load({ ...first, id: 'other' });
+    expect(look()).toEqual(['Running', 'typical']);
+    app.getState().setKey('Start');
+    app.getState().close();
+    app.getState().load({ ...first, id: 'other' });
+    expect(look()).toEqual(['Running', 'typical']);
+  });
+
   it('holds one thing in the hand at a time', () => {
     app.getState().setPlacing({ type: 'part', id: 'resistor' });
     app.getState().setWiringFrom({ part: ids.fuse, terminal: '1' });
