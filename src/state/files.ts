@@ -70,7 +70,7 @@ export async function openText(app: App, text: string, from: string, place?: Pla
   const placed = place ? await place(read.plan) : { plan: read.plan };
   app.getState().load(placed.plan);
   const notes = [...read.notes, ...(placed.note === undefined ? [] : [placed.note])];
-  app.getState().setNotice({ kind: 'info', text: [`Opened ${placed.plan.title || from}.`, ...notes].join('\n') });
+  app.getState().setNotice({ kind: 'info', text: [`Opened ${placed.plan.title || from}.`, ...notes].join('\n'), ...(notes.length > 0 ? { stays: true } : {}) });
   return true;
 }
 

@@ -77,11 +77,14 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
     if (kept) autosave?.known(kept);
     if (kept && isCurrent(kept)) {
       const plan = await wirings.counted(kept.plan);
+      // Told once: from then on the numbers are on record.
+      const shared = kept.plan.given === undefined ? await wirings.shared(plan) : null;
       // What the other wirings have given is found anew each time: it alone is no reason to write.
-      autosave?.known({ ...kept, plan });
+      if (shared === null) autosave?.known({ ...kept, plan });
       app.getState().load(plan, kept.past);
       app.setState({ future: kept.future });
       remember(id);
+      if (shared !== null) app.getState().setNotice({ kind: 'info', text: shared, stays: true });
       return true;
     }
     if (!kept) {
@@ -209,11 +212,16 @@ export function createSession({ app, storage, channel, persist, rescue = null }:
       if (!autosave) return { plan };
       await autosave.flush();
       const kept = asKept(await within(OPEN_PATIENCE_MS, storage.read(plan.id)).catch(() => null));
-      if (!kept) return { plan: await wirings.counted(plan) };
+      const withNote = async (read: Plan): Promise<{ plan: Plan; note?: string }> => {
+        const counted = await wirings.counted(read);
+        const note = await wirings.shared(counted);
+        return note === null ? { plan: counted } : { plan: counted, note };
+      };
+      if (!kept) return withNote(plan);
       // Numbers given in other wirings make no other plan of it.
       if (sameRow({ ...kept.plan, given: null }, { ...plan, given: null })) {
         autosave.known(kept);
-        return { plan: await wirings.counted(kept.plan) };
+        return withNote(kept.plan);
       }
       return {
         plan: { ...plan, id: versionId(plan.id) },

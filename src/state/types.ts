@@ -44,6 +44,15 @@ export interface Momentary {
 }
 
 /** Something to do about a message. */
+export interface Notice {
+  readonly text: string;
+  readonly kind: 'info' | 'problem';
+  readonly action?: NoticeAction;
+  readonly also?: readonly NoticeAction[];
+  /** There is something to read and to think about: it stays until it is closed. */
+  readonly stays?: true;
+}
+
 export interface NoticeAction {
   readonly label: string;
   run(): void;
@@ -132,7 +141,7 @@ export interface AppState {
   readonly wiringFrom: { readonly part: Id; readonly terminal: string } | null;
   setWiringFrom(end: AppState['wiringFrom']): void;
   /** Message for the person: what happened and what to do; null = none. */
-  readonly notice: { readonly text: string; readonly kind: 'info' | 'problem'; readonly action?: NoticeAction; readonly also?: readonly NoticeAction[] } | null;
+  readonly notice: Notice | null;
   setNotice(notice: AppState['notice']): void;
 
   // --- storage

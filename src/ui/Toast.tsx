@@ -2,14 +2,14 @@ import { useEffect } from 'react';
 import { Icon } from '../faces/Icon.tsx';
 import { app, useApp } from '../state/store.ts';
 
-/** How long a plain message stays, ms; problems stay until they are closed. */
+/** How long a plain message stays, ms; problems and what is to be read with care stay until they are closed. */
 const STAYS_MS = 6000;
 
 /** What happened and what to do: a polite live region at the foot of the page. */
 export function Toast() {
   const notice = useApp((s) => s.notice);
   useEffect(() => {
-    if (!notice || notice.kind === 'problem' || notice.action) return;
+    if (!notice || notice.kind === 'problem' || notice.action || notice.stays) return;
     const timer = setTimeout(() => app.getState().setNotice(null), STAYS_MS);
     return () => clearTimeout(timer);
   }, [notice]);

@@ -2,7 +2,9 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Results } from '../../src/advise/types.ts';
 import type { WorstMargin } from '../../src/analysis/time/types.ts';
 import { writePlan } from '../../src/codec/index.ts';
-import { addWire, movePart, setHead } from '../../src/plan/edits.ts';
+import { alternativeTo } from '../../src/plan/alternatives.ts';
+import { apply } from '../../src/plan/apply.ts';
+import { addPart, addWire, movePart, setHead, splitWire } from '../../src/plan/edits.ts';
 import { wireNumbers } from '../../src/plan/numbers.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { WRITE_MS } from '../../src/state/autosave.ts';
@@ -15,6 +17,7 @@ import { smallPlan } from '../plan/laws.ts';
 import { edit, FakeChannels, FakeStorage, SECOND } from './fakes.ts';
 
 const { plan: first, ids } = smallPlan();
+const setNumber = (plan: Plan, id: string, number: number): Plan => ({ ...plan, wires: { ...plan.wires, [id]: { ...plan.wires[id]!, number } } });
 
 describe('trying another wiring', () => {
   let app: App;
@@ -90,6 +93,47 @@ describe('trying another wiring', () => {
     await session.removePlan('small');
     await openFile(app, { name: 'a.plan.json', size: text.length, text: async () => text }, session.place);
     expect([wire(), wire()]).toEqual([4, 6]);
+  });
+
+  it('tells once which numbers two wirings of an older edition have for different things, and renumbers nothing', async () => {
+    const with1 = (plan: Plan): Plan => {
+      const { given: _given, ...old } = plan;
+      const wired = addWire(old, { part: ids.fuse, terminal: '1' }, { part: ids.resistor, terminal: '2' }).edit;
+      const next = apply(old, wired);
+      const part = next.ok ? apply(next.plan, addPart(next.plan, { kind: 'resistor', zone: 'z2', x: 0, y: 0 }).edit) : next;
+      if (!part.ok) throw new Error(part.reason);
+      return part.plan;
+    };
+    // In B the load wire was cut: its first piece bears its number, and is no other thing.
+    const b = with1(alternativeTo(first, [first], 'plan-b') as Plan);
+    const typed = setNumber(b, ids.loadWire, 2);
+    const cut = apply(typed, splitWire(typed, ids.loadWire, { kind: 'splice', zone: 'z2', x: 0, y: 0 }, 's', 's').edit);
+    app.getState().load(setNumber(with1(first), ids.loadWire, 2));
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    app.getState().load(cut.ok ? cut.plan : b);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    const told = () => app.getState().notice?.text ?? null;
+
+    await session.openPlan('small');
+    expect(told()).toBe(
+      'Wiring B has other things under W3 and R2 than this one. All keep their numbers, because labels may be fitted already: look which wiring a sheet belongs to before you go by a number.',
+    );
+    expect(app.getState().notice).toMatchObject({ kind: 'info', stays: true });
+    expect([...wireNumbers(open()).standing.values()].sort()).toEqual([1, 2, 3]);
+    const text = writePlan(open());
+    app.getState().setNotice(null);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    await session.openPlan('plan-b');
+    app.getState().setNotice(null);
+    await vi.advanceTimersByTimeAsync(WRITE_MS);
+    for (const id of ['small', 'plan-b']) {
+      await session.openPlan(id);
+      expect(told()).toBeNull();
+    }
+    // A file brings it up again: it may be read by somebody who has not been told.
+    await openFile(app, { name: 'a.plan.json', size: text.length, text: async () => text }, session.place);
+    expect(told()).toMatch(/^Opened Small\.\nWiring B has other things under W3 and R2 than this one\./);
+    expect(app.getState().notice?.stays).toBe(true);
   });
 
   it('hears of the numbers that another tab gives in another wiring', async () => {
