@@ -2,20 +2,19 @@ import { useEffect, useRef, useState } from 'react';
 import { Outline } from '../canvas/Outline.tsx';
 import { Surface } from '../canvas/Surface.tsx';
 import { ZoneSteps } from '../canvas/ZoneSteps.tsx';
-import { Icon } from '../faces/Icon.tsx';
 import { piece } from '../faces/piece.tsx';
-import { KeySlide } from '../keycycle/KeySlide.tsx';
 import { Strip } from '../keycycle/Strip.tsx';
 import { Job } from '../ledger/Job.tsx';
 import { Ledger } from '../ledger/Ledger.tsx';
 import { Shelf } from '../shelf/Shelf.tsx';
 import { useAsked } from '../state/panels.ts';
 import { app, useApp } from '../state/store.ts';
-import { AnswersButton } from './AnswersButton.tsx';
+import { Drawer } from './Drawer.tsx';
 import { showGuide, useGuideShown } from './guided/shown.ts';
 import { HeldChip } from './HeldChip.tsx';
 import { useHotkeys } from './hotkeys.ts';
 import { JobLine } from './JobLine.tsx';
+import { GuideStatus, PhoneFoot, type Slide } from './PhoneFoot.tsx';
 import { SinceChip } from './SinceChip.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useRoom } from './useRoom.ts';
@@ -23,27 +22,14 @@ import { useRoom } from './useRoom.ts';
 const SheetView = piece('The wiring sheet', () => import('./SheetView.tsx'), <p className="opening">Opening the wiring sheet …</p>);
 const RuleBook = piece('The rule book', () => import('./RuleBook.tsx'), <p className="opening">Opening the rule book …</p>);
 const Guided = piece('The guide', () => import('./guided/Guided.tsx'), <p className="note">One moment …</p>);
-const GuideStatus = piece(
-  'The guide',
-  () => import('./guided/GuideStatus.tsx'),
-  null,
-  ({ again }) => (
-    <button type="button" className="btn" onClick={again}>
-      The guide did not come: try again
-    </button>
-  ),
-);
 
 /** The open plan: shelf, drawing, answers; on a small screen the drawing with two sheets over it. */
 export default function Workbench({ onNew }: { onNew(): void }) {
   const [sheet, setSheet] = useState(false);
   const [shelfOpen, setShelfOpen] = useState(false);
-  const [answersOpen, setAnswersOpen] = useState(false);
-  const [cycleOpen, setCycleOpen] = useState(false);
-  const [jobOpen, setJobOpen] = useState(false);
+  const [slide, setSlide] = useState<Slide | null>(null);
   const [jobAsked, setJobAsked] = useState(0);
   const [guideAsked, setGuideAsked] = useState(0);
-  const [guideOpen, setGuideOpen] = useState(false);
   const planId = useApp((s) => s.plan?.id);
   const guideShown = useGuideShown(planId);
   const layout = useRoom();
@@ -66,7 +52,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
         if (now.shelf > before.shelf && !wide) setShelfOpen(true);
         if (now.sheet > before.sheet) setSheet(true);
         if (now.answers === before.answers) return;
-        if (phone) setAnswersOpen(true);
+        if (phone) setSlide('answers');
         else answers.current?.focus();
       }),
     [wide, phone],
@@ -78,24 +64,23 @@ export default function Workbench({ onNew }: { onNew(): void }) {
 
   if (sheet) return <SheetView onClose={() => setSheet(false)} />;
 
+  const closeSlide = (): void => setSlide(null);
   const askGuide = (): void => {
     if (planId !== undefined) showGuide(planId, true);
     setGuideAsked((n) => n + 1);
-    setJobOpen(false);
-    setGuideOpen(phone);
+    setSlide(phone ? 'guide' : null);
   };
   const guide = guideShown ? (
     <Guided
-      onShown={() => setGuideOpen(false)}
+      onShown={closeSlide}
       onSheet={() => setSheet(true)}
       onJob={() => {
         setJobAsked((n) => n + 1);
-        setGuideOpen(false);
-        setJobOpen(phone);
+        setSlide(phone ? 'job' : null);
       }}
       onHide={() => {
         if (planId !== undefined) showGuide(planId, false);
-        setGuideOpen(false);
+        closeSlide();
       }}
     />
   ) : null;
@@ -130,64 +115,13 @@ export default function Workbench({ onNew }: { onNew(): void }) {
         </div>
       )}
       {phone ? (
-        <section className="bench-foot" aria-label="Key and answers">
-          {guideShown ? (
-            <GuideStatus
-              open={guideOpen}
-              onOpen={() => {
-                setGuideOpen(!guideOpen);
-                setCycleOpen(false);
-                setJobOpen(false);
-                setAnswersOpen(false);
-              }}
-            />
-          ) : null}
-          <KeySlide />
-          <div className="foot-buttons">
-            <button type="button" className="btn" aria-expanded={shelfOpen} onClick={() => setShelfOpen(!shelfOpen)}>
-              <Icon name="shelf" /> Parts
-            </button>
-            <button
-              type="button"
-              className={cycleOpen ? 'btn icon on' : 'btn icon'}
-              title="Key cycle"
-              aria-label="Key cycle"
-              aria-expanded={cycleOpen}
-              onClick={() => {
-                setCycleOpen(!cycleOpen);
-                setGuideOpen(false);
-                setAnswersOpen(false);
-                setJobOpen(false);
-              }}
-            >
-              <Icon name="cycle" />
-            </button>
-            <button
-              type="button"
-              className={jobOpen ? 'btn icon on' : 'btn icon'}
-              title="Job"
-              aria-label="Job"
-              aria-expanded={jobOpen}
-              onClick={() => {
-                setJobOpen(!jobOpen);
-                setGuideOpen(false);
-                setCycleOpen(false);
-                setAnswersOpen(false);
-              }}
-            >
-              <Icon name="job" />
-            </button>
-            <AnswersButton
-              open={answersOpen}
-              onToggle={() => {
-                setAnswersOpen(!answersOpen);
-                setGuideOpen(false);
-                setCycleOpen(false);
-                setJobOpen(false);
-              }}
-            />
-          </div>
-        </section>
+        <PhoneFoot
+          hasGuide={guideShown}
+          open={slide}
+          onToggle={(wanted) => setSlide(slide === wanted ? null : wanted)}
+          shelfOpen={shelfOpen}
+          onShelf={() => setShelfOpen(!shelfOpen)}
+        />
       ) : (
         <aside
           ref={answers}
@@ -208,28 +142,28 @@ export default function Workbench({ onNew }: { onNew(): void }) {
           <Shelf onTaken={() => setShelfOpen(false)} />
         </Drawer>
       ) : null}
-      {cycleOpen && phone ? (
-        <Drawer side="bottom" label="Key cycle" onClose={() => setCycleOpen(false)}>
+      {slide === 'cycle' && phone ? (
+        <Drawer side="bottom" label="Key cycle" onClose={closeSlide}>
           <div className="drawer-scroll">
             <Strip open />
           </div>
         </Drawer>
       ) : null}
-      {jobOpen && phone ? (
-        <Drawer side="bottom" label="Job" onClose={() => setJobOpen(false)}>
+      {slide === 'job' && phone ? (
+        <Drawer side="bottom" label="Job" onClose={closeSlide}>
           <JobLine onOpen={() => undefined} onGuide={comeGuide} />
           <div className="drawer-scroll">
-            <Job onShown={() => setJobOpen(false)} />
+            <Job onShown={closeSlide} />
           </div>
         </Drawer>
       ) : null}
-      {guideOpen && phone && guide ? (
-        <Drawer side="bottom" label="Guide" onClose={() => setGuideOpen(false)}>
+      {slide === 'guide' && phone && guide ? (
+        <Drawer side="bottom" label="Guide" onClose={closeSlide}>
           <div className="drawer-scroll">{guide}</div>
         </Drawer>
       ) : null}
-      {answersOpen && phone ? (
-        <Drawer side="bottom" label="Answers" onClose={() => setAnswersOpen(false)}>
+      {slide === 'answers' && phone ? (
+        <Drawer side="bottom" label="Answers" onClose={closeSlide}>
           <div id="answers" tabIndex={-1} className="drawer-fill">
             <Ledger />
           </div>
@@ -247,43 +181,4 @@ function backToDrawing(target: EventTarget): void {
 
 function hasComputer(): boolean {
   return Object.values(app.getState().plan?.parts ?? {}).some((p) => p.kind === 'computer');
-}
-
-function Drawer({
-  side,
-  label,
-  onClose,
-  children,
-}: {
-  readonly side: 'left' | 'bottom';
-  readonly label: string;
-  onClose(): void;
-  readonly children: React.ReactNode;
-}) {
-  const box = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    const opener = document.activeElement;
-    // Its inside may have taken the focus already: a search field that was asked for.
-    if (!box.current?.contains(opener)) box.current?.focus();
-    return () => {
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
-    };
-  }, []);
-  return (
-    <div
-      ref={box}
-      className={`drawer ${side}`}
-      role="dialog"
-      aria-label={label}
-      tabIndex={-1}
-      onKeyDown={(e) => {
-        if (e.key === 'Escape' && !e.defaultPrevented) onClose();
-      }}
-    >
-      <button type="button" className="btn quiet icon drawer-close" aria-label={`Close ${label.toLowerCase()}`} onClick={onClose}>
-        <Icon name="close" />
-      </button>
-      {children}
-    </div>
-  );
 }
