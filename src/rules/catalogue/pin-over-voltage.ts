@@ -6,7 +6,9 @@ import type { Plan } from '../../plan/types.ts';
 import { PIN_MAX_V, RAIL3 } from '../../trade/logic.ts';
 import { SERIES } from '../../trade/preferred.ts';
 import { beside, end, newPart, newWire, railEnd, SHORT_M } from '../build.ts';
-import { defineRule, ohms, part, STATE_WORDS, verdicts, volts, wire } from '../defineRule.ts';
+import { called, defineRule, ohms, part, STATE_WORDS, verdicts, voltsApart, wire } from '../defineRule.ts';
+import { typing } from '../fixes.ts';
+import { pinCorner } from '../pinCorner.ts';
 import { type PinUse, pinName, pinUses, pullsOn } from '../pins.ts';
 import type { Repair } from '../types.ts';
 
@@ -29,12 +31,18 @@ export const pinOverVoltage = defineRule({
       const worst = worstV(facts, use);
       if (!worst) return unknown(subject, `the volts at ${pinName(use)} could not be worked out`);
       if (worst.volt <= PIN_MAX_V) return fine(subject);
+      const [comes, stands] = voltsApart(worst.volt, PIN_MAX_V);
+      const how = worst.corner === null ? `comes to ${comes}` : `may come to ${comes}`;
+      const corner = worst.corner === null ? '' : `, with ${worst.corner}`;
       return found({
         level: 'hazard',
         subject,
         related: [part(use.computer.part.id)],
-        what: `${pinName(use)} comes to ${volts(worst.volt)} (${STATE_WORDS[worst.reading.state]}); a pin stands ${PIN_MAX_V} V.`,
-        todo: 'Divide the voltage down, or bring the signal over an optocoupler.',
+        what: `${pinName(use)} ${how} (${STATE_WORDS[worst.reading.state]})${corner}; a pin stands ${stands}.`,
+        todo:
+          worst.corner === null
+            ? 'Divide the voltage down, or bring the signal over an optocoupler.'
+            : 'Make the resistor towards the line larger or the one to 0 V smaller, or take resistors of a closer tolerance.',
         figures: [
           { label: 'at the pin', value: worst.volt, unit: 'V' },
           { label: 'pin stands', value: PIN_MAX_V, unit: 'V' },
@@ -51,18 +59,30 @@ export const pinOverVoltage = defineRule({
 
 /** A pin this far above the board's 3.3 V lets current in; one that only follows a lifted rail does not, V. */
 const INTO_RAIL_V = 0.2;
+/** No tolerance of resistors lifts what is lower than this above what a pin stands, V. */
+const CORNER_FROM_V = 2.5;
 
-/** The highest reading of a pin over all states and bands; null when nothing was solved. */
-function worstV(facts: Facts, use: PinUse): { volt: number; reading: Reading } | null {
-  let worst: { volt: number; reading: Reading } | null = null;
+interface Worst {
+  readonly volt: number;
+  readonly reading: Reading;
+  /** Which resistors must be off for it, in words; null where it comes so far as drawn. */
+  readonly corner: string | null;
+}
+
+/** The highest reading of a pin over all states and bands, its resistors at their worst where they matter; null when nothing was solved. */
+function worstV(facts: Facts, use: PinUse): Worst | null {
+  let worst: Worst | null = null;
   for (const reading of facts.solved) {
     const volt = pinV(facts, use, reading);
-    if (volt === null || (worst !== null && volt <= worst.volt)) continue;
-    if (volt > PIN_MAX_V && !lifts(facts, use, reading) && pinUses(facts).some((u) => u.computer === use.computer && lifts(facts, u, reading))) continue;
-    worst = { volt, reading };
+    if (volt === null) continue;
+    const follows = volt > PIN_MAX_V && !lifts(facts, use, reading) && pinUses(facts).some((u) => u.computer === use.computer && lifts(facts, u, reading));
+    if (!follows && (worst === null || volt > worst.volt)) worst = { volt, reading, corner: null };
+    if (volt > PIN_MAX_V || volt < CORNER_FROM_V) continue;
+    const corner = pinCorner(facts, use, reading);
+    if (corner && corner.volt > PIN_MAX_V && corner.volt > (worst?.volt ?? 0)) worst = { volt: corner.volt, reading, corner: corner.words };
   }
   // A pin that floats in every state has no volts of its own.
-  return worst ?? (facts.solved.length > 0 ? { volt: 0, reading: facts.solved[0]! } : null);
+  return worst ?? (facts.solved.length > 0 ? { volt: 0, reading: facts.solved[0]!, corner: null } : null);
 }
 
 function pinV(facts: Facts, use: PinUse, reading: Reading): number | null {
@@ -79,11 +99,12 @@ function lifts(facts: Facts, use: PinUse, reading: Reading): boolean {
 const FIVE = { least: 0.95, most: 1.05 } as const;
 const TOL = 0.05;
 
-/** A resistor from the pin to 0 V that makes a divider with the only resistor from a 5 V rail. */
+/** A resistor from the pin to 0 V that makes a divider with the only resistor from a 5 V rail, or the one there made smaller. */
 function divider(facts: Facts, use: PinUse): Repair[] {
   const pulls = pullsOn(facts, use.nets);
-  const one = pulls[0];
-  if (!one || pulls.length !== 1 || one.volt <= RAIL3.maxV || one.volt >= facts.plan.vehicle.systemV) return [];
+  const one = pulls.find((p) => p.volt > 0);
+  const down = pulls.filter((p) => p.volt === 0);
+  if (!one || pulls.length !== 1 + down.length || down.length > 1 || one.volt <= RAIL3.maxV || one.volt >= facts.plan.vehicle.systemV) return [];
   const top = one.view.s.num('ohm');
   const share = (low: number, high: number): number => low / (low + high);
   const fits = (low: number): boolean =>
@@ -91,6 +112,8 @@ function divider(facts: Facts, use: PinUse): Repair[] {
     one.volt * FIVE.least * share(low * (1 - TOL), top * (1 + TOL)) >= use.logic.vIhMinV;
   const ohm = [10, 100, 1000, 10_000, 100_000].flatMap((d) => SERIES.E12.map((m) => Math.round(m * d))).findLast(fits);
   if (ohm === undefined) return [];
+  const [there] = down;
+  if (there) return [typing(there.view.part.id, { ohm }, `Make ${called(there.view)} ${ohms(ohm)}`, true)];
   return [{ title: `Add ${ohms(ohm)} from the pin to 0 V`, safe: true, edit: (plan) => added(plan, use, ohm) }];
 }
 
