@@ -1,21 +1,16 @@
 import type { Box, Point } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
-import type { PictureOptions } from '../scene/picture.ts';
 import type { Scene } from '../scene/types.ts';
-import { shownAnalysis } from '../state/shown.ts';
-import { overlayOf, since } from '../state/since.ts';
+import { since } from '../state/since.ts';
 import type { App } from '../state/store.ts';
 import type { AppState } from '../state/types.ts';
 import { type Camera, firstLook, fitted, type View } from './camera.ts';
 import { Care } from './care.ts';
-import { type FigureLabel, figureLabelOf, figureLabels } from './figureLabels.ts';
-import { type WireFigures, wireFigures } from './figures.ts';
-import { followDeviceColours, type InkTable, inkTable, readColours } from './inks.ts';
+import { Dressing } from './dressing.ts';
+import { followDeviceColours, type InkTable } from './inks.ts';
 import { type Live, nothingLive } from './live.ts';
-import { type Mark, marksOf } from './marks.ts';
 import { Painter } from './painter.ts';
 import { paintLive } from './paintLive.ts';
-import { paintScene } from './paintScene.ts';
 import { Pictures } from './pictures.ts';
 import { type Mounts, Pixels } from './pixels.ts';
 import { SceneIndex } from './sceneIndex.ts';
@@ -30,7 +25,6 @@ export class Engine {
   scene: Scene | null = null;
   index: SceneIndex | null = null;
   live: Live = nothingLive();
-  inks: InkTable;
   /** The zone whose name was pressed: its edge shows a grip, which a finger needs. */
   zone: Id | null = null;
   /** A gesture holds the drawing still: new plans and results wait until it ends. */
@@ -38,10 +32,7 @@ export class Engine {
   private readonly pixels: Pixels;
   private readonly pictures = new Pictures();
   private readonly care = new Care<Scene>();
-  private marks: readonly Mark[] = [];
-  private figures: readonly FigureLabel[] = [];
-  private byWire: ReadonlyMap<string, WireFigures> = new Map();
-  private options: PictureOptions = {};
+  private readonly dressing = new Dressing();
   private lookedAt: string | null = null;
   private stale = false;
 
@@ -51,7 +42,6 @@ export class Engine {
       () => this.scene?.bounds ?? null,
       (camera) => app.getState().setCamera(camera),
     );
-    this.inks = inkTable(() => '');
   }
 
   /** Ties the engine to its elements. @returns the function that unties it */
@@ -95,6 +85,9 @@ export class Engine {
   }
   screen(x: number, y: number): Point {
     return this.pixels.screen(x, y);
+  }
+  get inks(): InkTable {
+    return this.dressing.inks;
   }
   /** So many screen pixels in world units. */
   reach(px: number): number {
@@ -140,51 +133,22 @@ export class Engine {
   }
 
   paintStanding(c: CanvasRenderingContext2D): void {
-    if (!this.scene || !this.index) return;
+    const { scene, index, live, dressing } = this;
+    if (!scene || !index) return;
     const box = this.pixels.drawnBox();
-    const report = this.app.getState().results?.report;
-    const changes = overlayOf(this.scene);
-    if (changes) {
-      const quiet = { hidden: this.live.hidden, figures: [], marks: [], todo: {}, options: this.options };
-      this.pixels.inWorld(c, (zoom) => {
-        const painter = new Painter(c, this.inks, zoom);
-        paintScene(painter, { scene: changes.drawn, index: indexOf(changes.drawn), ...quiet }, box, zoom);
-        painter.all(changes.over);
-      });
-      return;
-    }
-    this.pixels.inWorld(c, (zoom) =>
-      paintScene(
-        new Painter(c, this.inks, zoom),
-        {
-          scene: this.scene as Scene,
-          index: this.index as SceneIndex,
-          hidden: this.live.hidden,
-          figures: this.app.getState().showFigures ? this.figures : [],
-          marks: this.marks,
-          todo: report?.todo ?? {},
-          options: this.options,
-        },
-        box,
-        zoom,
-      ),
-    );
+    const drawn = { scene, index, hidden: live.hidden };
+    this.pixels.inWorld(c, (zoom) => dressing.paint(new Painter(c, this.inks, zoom), drawn, this.app.getState(), box, zoom));
   }
 
   paintLive(c: CanvasRenderingContext2D): void {
-    const scene = this.scene;
+    const { scene, live, inks } = this;
     if (!scene) return;
-    const { selection, pointed, wiringFrom, pressed } = this.app.getState();
-    const edge = edgeShown(scene.zones, this.live.edge, this.zone, this.camera, this.size);
-    const shown = new Set(this.app.getState().showFigures ? this.figures.map((f) => f.wire) : []);
-    const figures = selection.wires.flatMap((id) => {
-      const wire = scene.wires.get(id);
-      const f = this.byWire.get(id);
-      const label = wire && f && !shown.has(id) && !this.live.hidden.has(id) ? figureLabelOf(wire, f) : null;
-      return label ? [label] : [];
-    });
+    const state = this.app.getState();
+    const { selection, pointed, wiringFrom, pressed } = state;
+    const edge = edgeShown(scene.zones, live.edge, this.zone, this.camera, this.size);
+    const figures = this.dressing.figuresOfChosen(scene, state, live.hidden);
     this.pixels.inWorld(c, (zoom) =>
-      paintLive(new Painter(c, this.inks, zoom), { scene, live: this.live, selection, pointed, pressed, wiringFrom, figures, inks: this.inks, edge }, zoom),
+      paintLive(new Painter(c, inks, zoom), { scene, live, selection, pointed, pressed, wiringFrom, figures, inks, edge }, zoom),
     );
   }
 
@@ -211,7 +175,7 @@ export class Engine {
         this.redraw();
       });
     if (now.units !== before.units) {
-      this.readOptions();
+      this.dressing.readOptions(now);
       this.redraw();
     }
     if (now.camera !== before.camera && now.camera !== this.camera) {
@@ -253,7 +217,7 @@ export class Engine {
       if (this.held) this.stale = true;
       else this.show(careful);
     });
-    this.marks = marksOf(results ? results.report.cards.flatMap((c) => c.findings) : []);
+    this.dressing.refreshMarks(this.app.getState());
     this.show(scene);
     if (this.lookedAt !== shown.id) this.lookFirst(scene);
   }
@@ -276,30 +240,11 @@ export class Engine {
   }
 
   private refreshFigures(): void {
-    const { plan, results, resultsFor, keyPosition, band, showFigures } = this.app.getState();
-    const analysis = shownAnalysis(this.app.getState());
-    // Figures of another plan than the one drawn would be wrong, not old.
-    this.byWire = plan && results && analysis && resultsFor === plan ? wireFigures(results.filled, analysis, keyPosition, band) : new Map();
-    this.figures = showFigures && this.scene ? figureLabels(this.scene, this.byWire) : [];
+    this.dressing.refreshFigures(this.app.getState(), this.scene);
   }
 
   readInks(): void {
-    const mounts = this.pixels.mounts;
-    if (!mounts) return;
-    this.inks = inkTable(readColours(mounts.root));
-    this.readOptions();
+    const { mounts } = this.pixels;
+    if (mounts) this.dressing.readInks(mounts.root, this.app.getState());
   }
-
-  private readOptions(): void {
-    const feet = this.app.getState().units.length === 'ft';
-    this.options = { edged: this.inks.edged, ...(feet ? { lengthText: (m: number) => `${(m / 0.3048).toFixed(1)} ft` } : {}) };
-  }
-}
-
-/** Indexes of scenes that are only painted, never touched. */
-const indexes = new WeakMap<Scene, SceneIndex>();
-function indexOf(scene: Scene): SceneIndex {
-  const index = indexes.get(scene) ?? new SceneIndex(scene);
-  indexes.set(scene, index);
-  return index;
 }
