@@ -64,7 +64,7 @@ function growGround(graph: Graph, found: (NetNature | null)[]): void {
     }
   }
   for (let net = 0; net < found.length; net++) {
-    if (!found[net] && !fed.has(net) && terminalRoles(graph, net).includes('ground')) found[net] = { role: 'ground', nominalV: 0 };
+    if (!found[net] && !fed.has(net) && terminalRoles(graph, net, ELSEWHERE_TOO).includes('ground')) found[net] = { role: 'ground', nominalV: 0 };
   }
 }
 
@@ -86,13 +86,16 @@ function growRails(graph: Graph, found: (NetNature | null)[], seeds: readonly { 
   }
 }
 
-function terminalRoles(graph: Graph, net: number): string[] {
+/** Kinds whose ground end may also stand across a coil: it alone makes no net a ground. */
+const ELSEWHERE_TOO: ReadonlySet<string> = new Set(['surge-clamp']);
+
+function terminalRoles(graph: Graph, net: number, without?: ReadonlySet<string>): string[] {
   const roles: string[] = [];
   for (const node of graph.netNodes[net]!) {
     const [part, terminal] = splitKey(graph.nodes[node]!);
     const view = graph.views.get(part);
     const t = view?.terminals.find((x) => x.id === terminal.replace('~0', ''));
-    if (!t) continue;
+    if (!t || without?.has(view!.kind.kind)) continue;
     roles.push(terminal.endsWith('~0') ? (t.form === 'usb' ? 'ground' : `${t.role}-ground`) : t.role);
   }
   return roles;

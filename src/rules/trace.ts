@@ -87,8 +87,8 @@ export function waysFrom(facts: Facts, start: number, through: (hop: Hop) => boo
 }
 
 /**
- * Is the net joined to the body, the battery's negative post, or a board's or converter's 0 V? An optocoupler's own
- * terminals do not make a ground: a resistor may lie behind them.
+ * Is the net joined to the body, the battery's negative post, or a board's or converter's 0 V? The ground ends of an
+ * optocoupler and a clamp do not make one: a resistor may lie behind the one, a coil's low side at the other.
  */
 export function grounded(facts: Facts, net: number): boolean {
   let known = groundedCache.get(facts);
@@ -103,13 +103,14 @@ export function grounded(facts: Facts, net: number): boolean {
   return isGround;
 }
 
+const ELSEWHERE_TOO: ReadonlySet<string> = new Set(['optocoupler', 'surge-clamp']);
 const groundedCache = new WeakMap<Facts, Map<number, boolean>>();
 
 function hasGround(facts: Facts, net: number): boolean {
   return facts.netTerminals(net).some((key) => {
     if (key === '0' || key.startsWith('chassis:')) return true;
     const at = facts.at(key);
-    return at !== null && at.terminal.role === 'ground' && at.view.kind.kind !== 'optocoupler';
+    return at !== null && at.terminal.role === 'ground' && !ELSEWHERE_TOO.has(at.view.kind.kind);
   });
 }
 

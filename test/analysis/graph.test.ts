@@ -54,6 +54,19 @@ describe('nets', () => {
     expect(natureAt(b24, buildGraph(b24.plan), 'converter.in').nominalV).toBe(24);
   });
 
+  it('are no ground for a clamp’s anode alone: across a coil it ends at the driver', () => {
+    const b = bench()
+      .part('k', 'relay', 'seat')
+      .part('driver', 'low-side-driver', 'seat')
+      .part('across', 'surge-clamp', 'seat')
+      .wire('relay.87', 'k.86')
+      .wire('k.85', 'driver.out')
+      .wire('across.K', 'k.86')
+      .wire('across.A', 'k.85');
+    expect(natureAt(b, buildGraph(b.plan), 'k.85')).toEqual({ role: 'signal', nominalV: null });
+    expect(natureAt(b, buildGraph(b.plan), 'clamp.A')).toEqual({ role: 'ground', nominalV: 0 });
+  });
+
   it('keep a rail’s name behind a diode, but not against it', () => {
     const b = fused('diode').part('d', 'diode', 'seat').part('e', 'diode', 'seat').wire('fuse.2', 'd.A').wire('fuse.2', 'e.K');
     const graph = buildGraph(b.plan);

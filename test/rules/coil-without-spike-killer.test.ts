@@ -49,6 +49,32 @@ describe('coil without a spike killer', () => {
     flagged(b, RULE, { level: 'hazard', subject: b.id('k'), figures: { spike: 150.3 }, repairs: 1 });
   });
 
+  // A clamp lets its own volts come back on top of the supply: 16 V and what it stands at the coil's 0.2 A, at most 0.8 × 60 V = 48 V.
+  const clamped = (settings: Record<string, number | boolean>, at: 'coil' | 'driver' = 'coil') =>
+    bench()
+      .part('k', 'relay', 'seat', { suppression: 'none' })
+      .part('driver', 'low-side-driver', 'seat')
+      .part('clamp2', 'surge-clamp', 'seat', { clampV: 43, peakA: 14, ...settings })
+      .wire('relay.87', 'k.86')
+      .wire('k.85', 'driver.out', {}, 'low')
+      .wire('driver.gnd', 'converter.0v')
+      .wire('computer.38', 'driver.in')
+      .wire('clamp2.K', at === 'coil' ? 'k.86' : 'k.85')
+      .wire('clamp2.A', at === 'coil' ? 'k.85' : 'driver.gnd');
+
+  it('a clamp across the coil: either side of what the driver bears', () => {
+    clean(clamped({ brMinV: 28.9, brMaxV: 31.8, bidirectional: true }), RULE);
+    const b = clamped({ brMinV: 29.1, brMaxV: 32.1, bidirectional: true });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('k'), figures: { spike: 48.3 }, says: ['clamp2', '60 V'], repairs: 1 });
+  });
+
+  it('a one-way clamp with its ring at plus is a diode; one across the driver counts alone', () => {
+    clean(clamped({ brMinV: 36.7, brMaxV: 40.6 }), RULE);
+    clean(clamped({ brMinV: 36.7, brMaxV: 40.6 }, 'driver'), RULE);
+    const b = clamped({ brMinV: 44, brMaxV: 49, clampV: 64 }, 'driver');
+    flagged(b, RULE, { level: 'hazard', subject: b.id('k'), figures: { spike: 49.2 }, repairs: 1 });
+  });
+
   // Worked: (0.8 × 60 V − 16 V) × 81 Ω / 16 V = 162 Ω for the usual driver of 60 V; 16 V + 16 V / 81 Ω × 180 Ω = 51.6 V.
   const outside = (ohm: number) =>
     bench()

@@ -1,5 +1,5 @@
 import { describe, it } from 'vitest';
-import { clean, flagged } from './harness.ts';
+import { clean, flagged, quiet } from './harness.ts';
 import { bench } from './plans.ts';
 
 const RULE = 'load-on-pin';
@@ -21,6 +21,18 @@ describe('a coil or load hangs on a pin', () => {
   it('a coil between the supply and a pin', () => {
     const b = relay().wire('relay.87', 'k.86', { lengthM: 0.3 }).wire('k.85', 'computer.29', { lengthM: 0.2 }, 'pin');
     flagged(b, RULE, { level: 'hazard', subject: b.wireId('pin'), repairs: 1 });
+  });
+
+  it('a clamp across the coil makes no ground of its low side: the pin still sinks the coil, and fights with nothing', () => {
+    const b = relay()
+      .part('across', 'surge-clamp', 'seat', { bidirectional: true })
+      .wire('relay.87', 'k.86', { lengthM: 0.3 })
+      .wire('k.85', 'computer.29', { lengthM: 0.2 }, 'pin')
+      .wire('across.K', 'k.86', { lengthM: 0.1 })
+      .wire('across.A', 'k.85', { lengthM: 0.1 })
+      .set('computer', { gpio5Mode: 'out' });
+    flagged(b, RULE, { level: 'hazard', subject: b.wireId('pin') });
+    quiet(b, 'outputs-fight');
   });
 
   it('the same coil over a low-side driver, with its diode', () => {

@@ -3,8 +3,8 @@ import { Draft } from '../../plan/draft.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { beside, end, newPart, newWire, SHORT_M } from '../build.ts';
 import { type CoilDriver, coilDriver, positiveSide } from '../coilDriver.ts';
-import { called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
-import { type Hop, hopsOf, isResistor, netAt } from '../trace.ts';
+import { called, defineRule, ohms, part, two, verdicts, voltsApart } from '../defineRule.ts';
+import { grounded, type Hop, hopsOf, isResistor, netAt } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('coil-without-spike-killer', 'J2');
@@ -52,8 +52,10 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   }
   if (!facts.isWired(`${view.part.id}.86`) || !facts.isWired(`${view.part.id}.85`)) return [];
   const driver = coilDriver(facts, view);
-  if (own === 'diode' || across(facts, view, (h) => h.link.type === 'diode' || h.link.type === 'clamp')) return [fine(subject)];
+  if (own === 'diode' || across(facts, view, (h) => h.link.type === 'diode')) return [fine(subject)];
   const hiV = facts.corners.hiV * (view.s.num('coilV') < facts.plan.vehicle.systemV ? view.s.num('coilV') / facts.plan.vehicle.systemV : 1);
+  const clamped = clampAt(facts, view, hiV);
+  if (clamped) return [clampVerdict(view, driver, clamped)];
   const outside = across(facts, view, isResistor);
   const inside = own === 'resistor' ? view.s.num('suppressionOhm') : Number.POSITIVE_INFINITY;
   const ohm = Math.min(inside, outside === null ? Number.POSITIVE_INFINITY : outside.ohm * (1 + outside.views[0]!.s.num('tol')));
@@ -70,6 +72,49 @@ function judge(facts: Facts, view: PartView): Verdict[] {
       figures: [{ label: 'spike at the least', value: BARE_V, unit: 'V' }],
     }),
   ];
+}
+
+interface Clamped {
+  readonly clamp: PartView;
+  /** What comes back at the low side in spite of it, V. */
+  readonly spikeV: number;
+}
+
+/** The clamp across the coil, or from its low side to ground, with what it lets come back; null when there is none. */
+function clampAt(facts: Facts, view: PartView, hiV: number): Clamped | null {
+  const amp = hiV / (view.s.num('coilOhm') * COIL_LEAST);
+  const levelV = (clamp: PartView): number => {
+    const slopeOhm = (clamp.s.num('clampV') - clamp.s.num('brMaxV')) / clamp.s.num('peakA');
+    return clamp.s.num('brMaxV') + slopeOhm * amp;
+  };
+  const low = netAt(facts, view, positiveSide(facts, view) === '85' ? '86' : '85');
+  const over = across(facts, view, (h) => h.link.type === 'clamp')?.views[0];
+  if (over) {
+    // A one-way clamp whose anode is at the low side conducts like a diode.
+    const likeDiode = !over.s.flag('bidirectional') && netAt(facts, over, 'A') === low;
+    return { clamp: over, spikeV: likeDiode ? hiV : hiV + levelV(over) };
+  }
+  const toGround = (hopsOf(facts).get(low) ?? []).find((h) => h.link.type === 'clamp' && grounded(facts, h.to))?.views[0];
+  return toGround ? { clamp: toGround, spikeV: levelV(toGround) } : null;
+}
+
+/** A contact bears what any clamp lets come back; of a transistor's rating one uses a share. */
+function clampVerdict(view: PartView, driver: CoilDriver | null, { clamp, spikeV }: Clamped): Verdict {
+  const subject = part(view.part.id);
+  const mostV = driver === null ? Number.POSITIVE_INFINITY : DRIVER_SHARE * driver.maxV;
+  if (spikeV <= mostV || !driver) return fine(subject);
+  const [comes, most] = voltsApart(spikeV, mostV);
+  return found({
+    level: 'hazard',
+    subject,
+    related: [part(clamp.part.id), part(driver.view.part.id)],
+    what: `${called(clamp)} lets ${comes} of the coil of ${called(view)} come back at ${called(driver.view)}, which stands ${driver.maxV} V: ${most} are the most one lets it bear.`,
+    todo: 'Fit a relay with a diode, or a clamp of fewer volts.',
+    figures: [
+      { label: 'spike', value: spikeV, unit: 'V' },
+      { label: 'driver may bear', value: mostV, unit: 'V' },
+    ],
+  });
 }
 
 /** A resistor is enough for a contact; a transistor wants it small. */
