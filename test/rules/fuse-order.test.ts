@@ -1,5 +1,5 @@
-import { describe, it } from 'vitest';
-import { clean, flagged, quiet } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { clean, compute, findingsOf, flagged, quiet, repairsOf } from './harness.ts';
 import { type Bench, bench, fused, ground } from './plans.ts';
 import { withStore } from './plansSense.ts';
 
@@ -26,6 +26,22 @@ describe('the wrong fuse may open first', () => {
     clean(branch(5, 3), RULE);
     const b = branch(3, 2);
     flagged(b, RULE, { level: 'advice', subject: b.id('branchFuse') });
+  });
+
+  // On permanent 30 it fills once, when the fuse is put in: 3 A melt at 9 A²s, 5 A at 26 A²s (makers' tables, from memory); V² C / 2 R lies between.
+  it('no smaller fuse is offered that the filling of a capacitor in the branch would eat', () => {
+    const filled = (farad: number) =>
+      branch(5, 5)
+        .part('cap', 'capacitor', 'dash', { farad, ratedV: 50 })
+        .wire('branchFuse.2', 'cap.+', { lengthM: 0.5 })
+        .wire('cap.-', 'ground.31', { lengthM: 0.5 });
+    const b = filled(47e-3);
+    flagged(b, RULE, { level: 'advice', subject: b.id('branchFuse') });
+    expect(repairsOf(b, RULE)).toEqual([]);
+    expect(findingsOf(compute(b.set('branchFuse', { ratingA: 3 })), 'fuse-eaten-by-surge').map((f) => f.subject.id)).toContain(b.id('branchFuse'));
+    const small = filled(10e-3);
+    flagged(small, RULE, { level: 'advice', subject: small.id('branchFuse'), repairs: 1 });
+    expect(findingsOf(compute(small.set('branchFuse', { ratingA: 3 })), 'fuse-eaten-by-surge')).toEqual([]);
   });
 
   it('the vehicle’s own fuse counts only when it was read', () => {
