@@ -32,7 +32,7 @@ describe('the wrong fuse may open first', () => {
   it('no smaller fuse is offered that the filling of a capacitor in the branch would eat', () => {
     const filled = (farad: number) =>
       branch(5, 5)
-        .part('cap', 'capacitor', 'dash', { farad, ratedV: 50 })
+        .part('cap', 'capacitor', 'dash', { farad, ratedV: 25 })
         .wire('branchFuse.2', 'cap.+', { lengthM: 0.5 })
         .wire('cap.-', 'ground.31', { lengthM: 0.5 });
     const b = filled(47e-3);
