@@ -4,7 +4,7 @@ import { account } from '../../src/rules/account/index.ts';
 import { rules } from '../../src/rules/index.ts';
 import { compute } from './harness.ts';
 import { allKinds, type Bench, bench } from './plans.ts';
-import { withSound } from './plansSense.ts';
+import { allHolds, withSound } from './plansSense.ts';
 
 /** How many entries each group of the catalogue has. */
 const ENTRIES = { A: 19, B: 16, C: 17, D: 15, E: 16, F: 15, G: 8, H: 10, I: 12, J: 12, K: 7, L: 16 } as const;
@@ -56,6 +56,11 @@ describe('lines for what a rule cannot see', () => {
 
   it('so is a linear regulator: (16 V − 5 V) × 0.06 A and its idle current are 0.7 W, at 65 K/W over 45 °C', () => {
     expect(printed(allKinds()[0]!, 'K3')).toBe(true);
+  });
+
+  it('what a pin switches is watched at the first power-up, where it switches anything', () => {
+    expect(printed(bench(), 'E12')).toBe(false);
+    expect(printed(allHolds(), 'E12')).toBe(true);
   });
 
   it('no loudspeaker output at a sound input, where there is one', () => {

@@ -11,6 +11,7 @@ import type { Verdict } from '../types.ts';
 const { fine, found } = verdicts('output-wakes-at-power-up', 'E12');
 /** Resistor from a driver's input to ground that outweighs the board's own pull-up, ohm (common practice, no source). */
 const STRONGER_OHM = 4700;
+// What moves or heats makes a danger of it; no part on the shelf does either, so a line of the sheet's checklist asks for that.
 
 export const outputWakesAtPowerUp = defineRule({
   id: 'output-wakes-at-power-up',
