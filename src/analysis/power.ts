@@ -22,13 +22,15 @@ export function partWatts(network: Network, elements: readonly Element[], settle
   let usedW = 0;
   for (let k = 0; k < elements.length; k++) {
     const e = elements[k]!;
-    if (e.kind !== 'source' || e.a !== 'battery') usedW += watt[k]!;
+    if (e.kind !== 'source' || (e.a !== 'battery' && !e.id.endsWith(MIDDLE))) usedW += watt[k]!;
     const part = owners[k]!;
     if (part !== null) of.set(part, (of.get(part) ?? 0) + watt[k]!);
   }
   return { of, usedW };
 }
 
+/** What a lead from the middle of a pair gives comes out of a battery as well. */
+const MIDDLE = ':feed';
 const ownerLists = new WeakMap<Network, readonly (Id | null)[]>();
 
 /** The part that each element of a network belongs to; null for wires and the body. */
@@ -56,10 +58,13 @@ const MOST_A = 1000;
  */
 export function parkedReport(graph: Graph, watts: PartWatts | null, supplyV: number): ParkedReport {
   const { vehicle } = graph.plan;
-  const buildA = watts ? (supplyV > 0 ? Math.max(0, watts.usedW) / supplyV : 0) : Number.NaN;
+  const usedW = Math.max(0, watts?.usedW ?? 0);
+  // One battery alone gives what is drawn from the middle: amp for amp, not half of them.
+  const times = usedW > 0 ? (usedW + fromOneW(graph, watts)) / usedW : 1;
+  const buildA = watts ? (supplyV > 0 ? (times * usedW) / supplyV : 0) : Number.NaN;
   const shares = [...graph.views.values()]
     .filter((view) => view.kind.owner !== 'vehicle')
-    .map((view) => ({ part: view.part.id, name: view.name, amp: supplyV > 0 ? Math.max(0, watts?.of.get(view.part.id) ?? 0) / supplyV : 0 }))
+    .map((view) => ({ part: view.part.id, name: view.name, amp: supplyV > 0 ? (times * Math.max(0, watts?.of.get(view.part.id) ?? 0)) / supplyV : 0 }))
     .filter((s) => s.amp > Math.max(LEAST_SHARE_A, LEAST_SHARE * buildA))
     .sort((a, b) => b.amp - a.amp);
   const selfA = selfDischargeA(vehicle.batteryAh, vehicle.parkedC);
@@ -72,6 +77,12 @@ export function parkedReport(graph: Graph, watts: PartWatts | null, supplyV: num
     daysWithout: daysAt(vehicle.parkedA + selfA),
     shares,
   };
+}
+
+/** What leads from the middle of a pair give where no equaliser shares it, W. */
+function fromOneW(graph: Graph, watts: PartWatts | null): number {
+  const alone = [...graph.views.values()].filter((v) => v.facts.sources?.some((s) => s.half) && v.s.str('pair') !== 'balanced');
+  return alone.reduce((sum, v) => sum + Math.max(0, -(watts?.of.get(v.part.id) ?? 0)), 0);
 }
 
 /** One row for every part that takes power for its own work, at each key position; NaN where a position could not be computed. */

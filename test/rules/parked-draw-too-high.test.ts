@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clean, compute, flagged, quiet } from './harness.ts';
-import { bench, ground } from './plans.ts';
+import { bench, fused, ground } from './plans.ts';
 import { straight, withIgnition } from './plansSense.ts';
 
 const RULE = 'parked-draw-too-high';
@@ -14,6 +14,20 @@ describe('too much drawn while parked', () => {
   it('a computer that runs for ever', () => {
     const b = withIgnition(straight('30'));
     flagged(b, RULE, { level: 'fault', subject: b.plan.id, says: ['computer', '25 mA'], repairs: 1 });
+  });
+
+  // A camera of 0.15 A at 12 V: 0.15 A out of the one battery it hangs on, 0.075 A out of both where an equaliser shares it.
+  it('what hangs on the middle of a pair empties a battery too', () => {
+    const middle = (pair: string) =>
+      fused('middle', { systemV: 24 })
+        .set('feed30', { pair })
+        .part('camera', 'camera', 'seat', { typA: 0.15 })
+        .wire('fuse.2', 'camera.+', { lengthM: 1 })
+        .wire('camera.-', 'ground.31', { lengthM: 1 });
+    const b = middle('half');
+    flagged(b, RULE, { level: 'fault', subject: b.plan.id, figures: { 'build, parked': 0.15 }, says: ['camera 0.15 A'] });
+    const shared = middle('balanced');
+    flagged(shared, RULE, { level: 'fault', subject: shared.plan.id, figures: { 'build, parked': 0.075 } });
   });
 
   it('without an ignition feed the repair brings one', () => {
