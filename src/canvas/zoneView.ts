@@ -4,14 +4,17 @@ import type { Camera, View } from './camera.ts';
 
 /** A surface narrower than this shows one zone at a time, px. */
 export const NARROW_PX = 600;
-/** Largest zoom of a narrow zone, and smallest at which names can be read. */
-const FILL = { max: 0.85, min: 0.5 } as const;
+/** Largest zoom of a narrow zone; up to which it may be higher than the view; and smallest at which names can be read. */
+const FILL = { max: 1.25, high: 0.85, min: 0.5 } as const;
 const EDGE_PX = 4;
+/** The steps from zone to zone lie over the foot of the view, px. */
+const STEPS_PX = 60;
 
-/** One zone from its left edge, as wide as the view where names stay legible; from its top when it is higher than the view. */
+/** One zone from its top left corner, as wide as the view where names stay legible; a narrow one as large as its height allows. */
 export function zoneCamera(zone: Box, v: View): Camera {
-  const zoom = Math.min(FILL.max, Math.max(FILL.min, (v.w - 2 * EDGE_PX) / Math.max(1, zone.w)));
-  return { x: zone.x + (v.w / 2 - EDGE_PX) / zoom, y: zone.y + Math.min(zone.h, v.h / zoom) / 2, zoom };
+  const most = Math.min(FILL.max, Math.max(FILL.high, (v.h - STEPS_PX) / Math.max(1, zone.h)));
+  const zoom = Math.min(most, Math.max(FILL.min, (v.w - 2 * EDGE_PX) / Math.max(1, zone.w)));
+  return { x: zone.x + (v.w / 2 - EDGE_PX) / zoom, y: zone.y + v.h / 2 / zoom, zoom };
 }
 
 /** Which zone stands at the left of the view, where a zone is read from. */

@@ -158,7 +158,7 @@ function Readout({ cycle, at, nameOf }: { readonly cycle: KeyCycle | null; reado
   const stop = useStop(nameOf);
   if (!cycle || at === null)
     return (
-      <p className="strip-readout note">{stop && stop.detail !== '' ? `At worst: ${stop.detail}.` : 'Drag the knobs; click the strip to read a moment.'}</p>
+      <p className="strip-readout note">{stop && stop.detail !== '' ? `At worst: ${stop.detail}.` : 'Drag the knobs; press the strip to read a moment.'}</p>
     );
   return (
     <p className="strip-readout">

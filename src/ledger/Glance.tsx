@@ -37,7 +37,7 @@ export function Glance() {
           </dd>
         </div>
       </dl>
-      <p className="note">Click a wire or a part to see its figures at every key position.</p>
+      <p className="note">Choose a wire or a part to see its figures at every key position.</p>
     </>
   );
 }

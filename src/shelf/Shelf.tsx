@@ -105,11 +105,11 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
         <p className="note" aria-live="polite">
           {shown ? (
             <>
-              {inHand ? <b>{inHand.title}: click the plan to put it down. </b> : null}
+              {inHand ? <b>{inHand.title}: choose its place on the plan. </b> : null}
               {shown.about}
             </>
           ) : (
-            'Drag a part onto the plan, or click it and then the plan.'
+            'Drag a part onto the plan, or choose it and then its place.'
           )}
         </p>
       </div>

@@ -19,6 +19,8 @@ export function Drawer({
     // Its inside may have taken the focus already: a search field that was asked for.
     if (!box.current?.contains(opener)) box.current?.focus();
     return () => {
+      // The focus is already where the person took it: at the button of another drawer, say.
+      if (document.activeElement !== document.body) return;
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
     };
   }, []);

@@ -10,7 +10,7 @@ export async function openDemo(): Promise<void> {
     if (!answer.ok) throw new Error(`the server answered ${answer.status}`);
     const text = await answer.text();
     const opened = await openFile({ name: 'The demo', size: text.length, comesWithPage: true, text: () => Promise.resolve(text) });
-    if (opened) app.getState().setNotice({ kind: 'info', text: 'This is the demo. Turn the key, or click a wire.' });
+    if (opened) app.getState().setNotice({ kind: 'info', text: 'This is the demo. Turn the key, or choose a wire.' });
   } catch (error) {
     app.getState().setNotice({
       kind: 'problem',
