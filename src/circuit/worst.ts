@@ -58,10 +58,11 @@ export function worstCases(network: Network, elements: readonly Element[], solut
   if (!linearised || linearised.freedoms.length === 0) return best;
   const tried = aims.map(() => new Set<string>());
   const all = aims.map((_, i) => i);
-  const home = regions(network, elements, solution);
   let wishes = aims.map((aim, i) => wishOf(linearised, aim, i));
   // Taken before the first corner is solved: what is linearised is gone then.
-  for (const batch of batches(starvedInputs(linearised, network, elements, solution))) {
+  const starved = starvedInputs(linearised, network, elements, solution);
+  const home = regions(network, elements, solution);
+  for (const batch of batches(starved)) {
     const { cornered, solved } = solveCorner(network, elements, solution, batch);
     if (solved.status === 'solved' && regions(network, cornered, solved) !== home)
       wishes.push(...wishesAt(network, { elements: cornered, solution: solved, aims: all }, aims));

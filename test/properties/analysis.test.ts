@@ -14,6 +14,9 @@ import { anyPlan, resistivePlan } from './arbitraries.ts';
 /** fast-check prints the seed and the smallest plan of a failure. */
 const tried = { numRuns: runs(200), verbose: fc.VerbosityLevel.None };
 
+/** Units of figures; nothing else stands beside a number. */
+const UNITS = new Set(['V', 'A', 'W', 'Ω', 'F', 'pF', 'J', 'A²s', 'Ah', 'Hz', 's', 'ns', 'h', 'days', 'm', '°C', '%', '×', 'times', 'share', 'of its current']);
+
 /** Every number of a value with the way to it; typed arrays are skipped. */
 function* numbers(value: unknown, path = ''): Generator<[path: string, value: number]> {
   if (typeof value === 'number') yield [path, value];
@@ -34,6 +37,10 @@ function problemsOf(plan: Plan, results: Results): string[] {
       const there = s.kind === 'part' ? plan.parts[s.id] : s.kind === 'wire' ? plan.wires[s.id] : s.id === plan.id;
       if (!there) found.push(`${f.rule} speaks of ${s.kind} ${s.id}`);
     }
+    for (const text of [f.what, f.todo])
+      if (!/^\S.*[.?!]$/s.test(text) || /NaN|undefined|null|\bInfinity/.test(text)) found.push(`${f.rule} says "${text}"`);
+    for (const g of f.figures)
+      if (!Number.isFinite(g.value) || !/\S/.test(g.label) || !UNITS.has(g.unit)) found.push(`${f.rule} gives "${g.label}" as ${g.value} "${g.unit}"`);
   }
   for (const r of [...results.analysis.readings, results.analysis.design]) {
     if (r.status === 'not computed' && [...r.terminalV, ...r.wireA, ...r.elementA].some((x) => !Number.isNaN(x)))
@@ -44,7 +51,7 @@ function problemsOf(plan: Plan, results: Results): string[] {
 }
 
 describe('any plan', () => {
-  it('is computed without a throw: figures are figures, findings speak of what is there, no rule fails', () => {
+  it('is computed without a throw: figures are figures, findings are whole sentences about what is there, no rule fails', () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         expect(problemsOf(plan, computeResults(plan))).toEqual([]);
