@@ -35,6 +35,11 @@ export function panned(c: Camera, dx: number, dy: number): Camera {
   return { ...c, x: c.x - dx / c.zoom, y: c.y - dy / c.zoom };
 }
 
+/** The camera of a surface that has another size now: what stood at its top left corner stays there. */
+export function resized(c: Camera, from: View, to: View): Camera {
+  return { ...c, x: c.x + (to.w - from.w) / 2 / c.zoom, y: c.y + (to.h - from.h) / 2 / c.zoom };
+}
+
 /** Zooms by a factor and keeps the world point under the given pixel where it is. */
 export function zoomedAt(c: Camera, v: View, px: number, py: number, factor: number): Camera {
   const zoom = Math.min(ZOOM.max, Math.max(ZOOM.min, c.zoom * factor));

@@ -12,7 +12,7 @@ import { type Live, nothingLive } from './live.ts';
 import { Painter } from './painter.ts';
 import { paintLive } from './paintLive.ts';
 import { Pictures } from './pictures.ts';
-import { type Mounts, Pixels } from './pixels.ts';
+import { LEAST_PX, type Mounts, Pixels } from './pixels.ts';
 import { SceneIndex } from './sceneIndex.ts';
 import { litTargets } from './targets.ts';
 import { edgeShown } from './zoneEdge.ts';
@@ -42,6 +42,9 @@ export class Engine {
       () => this.scene?.bounds ?? null,
       (camera) => app.getState().setCamera(camera),
     );
+    const { plan, scene } = app.getState();
+    // Back from the wiring sheet: the drawing is seen where it was.
+    if (scene) this.lookedAt = plan?.id ?? null;
   }
 
   /** Ties the engine to its elements. @returns the function that unties it */
@@ -65,8 +68,7 @@ export class Engine {
   }
 
   resize(view: View, margin: number): void {
-    this.pixels.view = view;
-    this.pixels.margin = margin;
+    this.pixels.resize(view, margin);
     if (this.scene) this.lookFirst(this.scene);
     this.redraw();
   }
@@ -232,7 +234,7 @@ export class Engine {
 
   private lookFirst(scene: Scene): void {
     const id = this.app.getState().plan?.id ?? null;
-    if (this.lookedAt === id || this.size.w < 20) return;
+    if (this.lookedAt === id || this.size.w < LEAST_PX) return;
     this.lookedAt = id;
     const first = scene.zones[0];
     this.pixels.camera = first && this.size.w < NARROW_PX ? zoneCamera(first.box, this.size) : firstLook(scene.bounds, this.size);

@@ -1,9 +1,11 @@
 import type Konva from 'konva';
 import type { Box, Point } from '../drawing/types.ts';
-import { type Camera, moveOf, toScreen, toWorld, type View, visibleBox } from './camera.ts';
+import { type Camera, moveOf, resized, toScreen, toWorld, type View, visibleBox } from './camera.ts';
 
 /** Pause after which pixels that were only moved are drawn sharply, ms. */
 const SETTLE_MS = 120;
+/** A surface no wider than this is not laid out yet, px. */
+export const LEAST_PX = 20;
 
 export interface Mounts {
   /** The surface; its size is the view. */
@@ -54,6 +56,16 @@ export class Pixels {
   }
   screen(x: number, y: number): Point {
     return toScreen(this.camera, this.view, x, y);
+  }
+
+  /** The surface has a size, or another one: the drawing under it stands still. */
+  resize(view: View, margin: number): void {
+    const { view: was, camera } = this;
+    this.view = view;
+    this.margin = margin;
+    if (was.w <= LEAST_PX || (was.w === view.w && was.h === view.h)) return;
+    this.camera = resized(camera, was, view);
+    this.settled(this.camera);
   }
 
   /** Moves the view; pixels follow at once, the sharp drawing later. */

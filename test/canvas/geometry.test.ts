@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pushPiece } from '../../src/canvas/bendWire.ts';
-import { firstLook, fitted, moveOf, toScreen, toWorld, visibleBox, zoomedAt } from '../../src/canvas/camera.ts';
+import { firstLook, fitted, moveOf, resized, toScreen, toWorld, visibleBox, zoomedAt } from '../../src/canvas/camera.ts';
 import { nearestOn, SceneIndex } from '../../src/canvas/sceneIndex.ts';
 import { buildScene } from '../../src/scene/buildScene.ts';
 import { smallBuild } from '../scene/plans.ts';
@@ -48,6 +48,19 @@ describe('camera', () => {
         const wanted = toScreen(now, view, p.x, p.y);
         expect(shown.x).toBeCloseTo(wanted.x, 4);
         expect(shown.y).toBeCloseTo(wanted.y, 4);
+      }),
+    );
+  });
+
+  it('stands still at its top left corner when the surface becomes larger or smaller', () => {
+    fc.assert(
+      fc.property(camera, fc.integer({ min: 50, max: 2000 }), fc.integer({ min: 50, max: 2000 }), (before, w, h) => {
+        const now = resized(before, view, { w, h });
+        const p = toWorld(before, view, 30, 40);
+        const there = toScreen(now, { w, h }, p.x, p.y);
+        expect(there.x).toBeCloseTo(30, 4);
+        expect(there.y).toBeCloseTo(40, 4);
+        expect(now.zoom).toBe(before.zoom);
       }),
     );
   });
