@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ampsApart, voltsApart } from '../../src/rules/defineRule.ts';
+import { ampsApart, listed, plainApart, voltsApart } from '../../src/rules/defineRule.ts';
 
 describe('two figures that a sentence compares', () => {
   it('are said shortly where they differ, and longer where they would look alike', () => {
@@ -14,5 +14,20 @@ describe('two figures that a sentence compares', () => {
   it('even where one of them is endless, or both are one', () => {
     expect(ampsApart(Number.POSITIVE_INFINITY, 5)).toEqual(['unlimited', '5.0 A']);
     expect(ampsApart(3, 3)).toEqual(['3.0 A', '3.0 A']);
+  });
+
+  it('with the unit in the sentence', () => {
+    expect(plainApart(2, 1)).toEqual(['2', '1']);
+    expect(plainApart(5.004, 5)).toEqual(['5.004', '5']);
+  });
+});
+
+describe('a list in a sentence', () => {
+  it('ends with “and”, and counts what it leaves out', () => {
+    expect(listed([])).toBe('');
+    expect(listed(['A'])).toBe('A');
+    expect(listed(['A', 'B'])).toBe('A and B');
+    expect(listed(['A', 'B', 'C'], 3)).toBe('A, B and C');
+    expect(listed(['A', 'B', 'C', 'D', 'E'], 3)).toBe('A, B, C and 2 more');
   });
 });

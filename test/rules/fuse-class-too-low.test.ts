@@ -19,8 +19,15 @@ describe('fuse cannot break what stands behind it', () => {
 
   it('32 V class in a 24 V vehicle: 32 V is its highest supply, but a load dump brings 58 V (ISO 16750-2, read)', () => {
     const b = lorry();
-    flagged(b, RULE, { level: 'advice', subject: b.id('fuse'), figures: { class: 32, 'highest supply': 32 }, says: ['58 V'], repairs: 1 });
+    flagged(b, RULE, { level: 'advice', subject: b.id('fuse'), figures: { class: 32, 'load dump': 58 }, says: ['58 V'], repairs: 1 });
     clean(lorry().set('fuse', { voltClass: '58' }), RULE);
+  });
+
+  it('on the middle of a 24 V pair a fuse sees one battery: its load dump is half', () => {
+    const middle = (pair: string) => lorry().set('feed30', { pair }).set('fuse', { voltClass: '32' });
+    clean(middle('half'), RULE);
+    const b = middle('whole');
+    flagged(b, RULE, { level: 'advice', subject: b.id('fuse'), figures: { 'load dump': 58 } });
   });
 
   it('a 16 V breaker in a 24 V lorry', () => {

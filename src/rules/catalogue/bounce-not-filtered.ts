@@ -1,7 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { BOUNCE_S, RELAY_REST_S } from '../../trade/keyEvents.ts';
-import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
+import { called, defineRule, listed, part, plain, verdicts } from '../defineRule.ts';
 import { insidePull, moversOf, type PinUse, parallelOhm, pinUses, pullsOn, relaysAt } from '../pins.ts';
 import { grounded, netAt } from '../trace.ts';
 
@@ -31,7 +31,7 @@ export const bounceNotFiltered = defineRule({
           level: 'advice',
           subject,
           related: views.map((v) => part(v.part.id)),
-          what: `${called(computer)} believes ${views.slice(0, 3).map(called).join(', ')}${views.length > 3 ? ` and ${views.length - 3} more` : ''} at the first touch: nothing waits ${plain(restS * 1e3)} ms until the contact has come to rest.`,
+          what: `${called(computer)} believes ${listed(views.map(called), 3)} at the first touch: nothing waits ${plain(restS * 1e3)} ms until the contact has come to rest.`,
           todo: 'Let its program look again after 20 to 50 ms before a change counts.',
           figures: [{ label: 'waits', value: computer.s.num('inputFilterS'), unit: 's' }],
         }),

@@ -3,7 +3,7 @@ import { Draft } from '../../plan/draft.ts';
 import type { Edit, Plan, Wire } from '../../plan/types.ts';
 import { RETURN_SWITCH_A } from '../../trade/fitting.ts';
 import { end, farEnd, movedEnd, newWire, onlyWire } from '../build.ts';
-import { amps, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { amps, called, defineRule, listed, part, verdicts } from '../defineRule.ts';
 import { vehicleRail, type Way } from '../rails.ts';
 import { FUSE_AT_M } from '../taps.ts';
 import { netAt, partsOn } from '../trace.ts';
@@ -64,7 +64,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   const bare = place.loads.filter((l) => !switchedInFeed(facts, l));
   const amp = isFuse ? 0 : worstA(facts, view);
   if (!isFuse && (amp <= RETURN_SWITCH_A || bare.length === 0)) return [fine(subject)];
-  const of = (isFuse ? place.loads : bare).map((l) => called(l.view)).join(', ');
+  const of = listed((isFuse ? place.loads : bare).map((l) => called(l.view)));
   return [
     found({
       level: 'hazard',

@@ -1,6 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { nodeName } from '../../analysis/graph.ts';
-import { called, defineRule, part, verdicts } from '../defineRule.ts';
+import { called, defineRule, listed, part, verdicts } from '../defineRule.ts';
 import { BODY, groundJoins, rooter } from '../groundJoins.ts';
 import { insulated, shellFlag } from '../shells.ts';
 import type { Repair } from '../types.ts';
@@ -27,7 +27,7 @@ export const computerBondedTwice = defineRule({
         level: 'advice',
         subject,
         related: others.map((b) => part(b.part.id)),
-        what: `The 0 V of ${called(computer)} meets the body at ${bonds.length} places: ${[...others.map(called), ...own].join(', ')}.`,
+        what: `The 0 V of ${called(computer)} meets the body at ${bonds.length} places: ${listed([...others.map(called), ...own])}.`,
         todo: 'Leave one of them, at the radio or at the converter, and insulate the others.',
         figures: [{ label: 'joined to the body', value: bonds.length, unit: 'times' }],
       });

@@ -3,7 +3,7 @@ import { Draft } from '../../plan/draft.ts';
 import type { Edit, Plan, Wire } from '../../plan/types.ts';
 import { nearestPreferred, RESISTOR_WATTS } from '../../trade/preferred.ts';
 import { beside, end, movedEnd, newPart, newWire, SHORT_M } from '../build.ts';
-import { called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
+import { called, defineRule, listed, ohms, part, two, verdicts } from '../defineRule.ts';
 import { type Converter, converters, vehicleRail } from '../rails.ts';
 import { hopsOf, isResistor, netAt } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
@@ -89,7 +89,7 @@ function judge(facts: Facts, j: Judged): Verdict {
     level: 'advice',
     subject,
     related: [part(choke.part.id), ...filled.map((c) => part(c.part.id))],
-    what: `${called(choke)} and ${filled.map(called).join(' and ')} ahead of ${called(converter.view)} ring: √(L/C) is ${ohms(ringOhm)}, and nothing of half to twice that damps them.`,
+    what: `${listed([choke, ...filled].map(called))} ahead of ${called(converter.view)} ring: √(L/C) is ${ohms(ringOhm)}, and nothing of half to twice that damps them.`,
     todo: `Put ${ohms(nearestPreferred(ringOhm, 'E12', 'up'))} across the choke.`,
     figures: [{ label: '√(L/C)', value: ringOhm, unit: 'Ω' }],
   });

@@ -3,7 +3,7 @@ import { Draft } from '../../plan/draft.ts';
 import type { Id, Wire } from '../../plan/types.ts';
 import { SCREEN } from '../../trade/grounds.ts';
 import { end, groundEnd, newWire } from '../build.ts';
-import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
+import { amps, called, defineRule, listed, part, two, verdicts, wire, wireName } from '../defineRule.ts';
 import { BODY, bridgesAmong, groundJoins, type Joins, rooter } from '../groundJoins.ts';
 import { mostA } from '../groundPoints.ts';
 import type { Finding, Repair, Subject, Verdict } from '../types.ts';
@@ -84,7 +84,7 @@ function judge(facts: Facts, s: Screened): Verdict {
   const { view } = s;
   const subject = part(view.part.id);
   const related: Subject[] = s.leads.map((w) => wire(w.id));
-  const leads = s.leads.map((w) => wireName(facts, w.id)).join(' and ');
+  const leads = listed(s.leads.map((w) => wireName(facts, w.id)));
   if (!s.ownReturn) {
     if (s.amp <= SCREEN.soleA) return fine(subject);
     return found({

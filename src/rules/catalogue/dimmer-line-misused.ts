@@ -1,6 +1,6 @@
 import type { Facts, PartView, TerminalKey } from '../../analysis/factsTypes.ts';
 import { DIMMER } from '../../trade/keyEvents.ts';
-import { called, defineRule, part, plain, verdicts, volts } from '../defineRule.ts';
+import { called, defineRule, listed, part, plain, verdicts, volts } from '../defineRule.ts';
 import { grounded, isResistor, netAt, waysFrom } from '../trace.ts';
 import type { Verdict } from '../types.ts';
 
@@ -32,7 +32,7 @@ function supplied(facts: Facts, feed: PartView): Verdict[] {
       level: 'fault',
       subject: part(feed.part.id),
       related: views.map((v) => part(v.part.id)),
-      what: `${called(feed)} is to supply ${views.slice(0, 3).map(called).join(', ')}: it is live with the lamps alone, and dimmed by pulses.`,
+      what: `${called(feed)} is to supply ${listed(views.map(called), 3)}: it is live with the lamps alone, and dimmed by pulses.`,
       todo: 'Take the supply from 30 or 15, and let this line only tell day from night over an optocoupler.',
     }),
   ];

@@ -4,7 +4,7 @@ import type { End } from '../../plan/types.ts';
 import { CLAMP_MAX_A, PIN_MAX_V, RAIL3 } from '../../trade/logic.ts';
 import { DIODES, type DiodeType } from '../../trade/semiconductors.ts';
 import { addSensor, farEnd, onlyWire } from '../build.ts';
-import { amps, called, defineRule, part, verdicts, volts, wire } from '../defineRule.ts';
+import { amps, called, defineRule, listed, part, verdicts, volts, wire } from '../defineRule.ts';
 import { isRail3, moversOf, type PinUse, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
 import { grounded, type Hop, isResistor, netAt, partsOn, railV, waysFrom } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
@@ -118,7 +118,7 @@ function judge(facts: Facts, d: Divider): Verdict {
       state: 'RUN_CHARGING',
       band: 'high',
     });
-  const names = [...d.top, ...d.low].map(called).join(' and ');
+  const names = listed([...d.top, ...d.low].map(called));
   if (clamp) {
     const amp = injected(RAIL3.maxV + SCHOTTKY_V);
     if (amp > CLAMP_MAX_A) {

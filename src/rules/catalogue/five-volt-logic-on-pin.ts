@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { SERIAL_LEVELS, type SerialLevel } from '../../trade/links.ts';
 import { PIN_MAX_V } from '../../trade/logic.ts';
-import { called, defineRule, part, verdicts, volts, wire } from '../defineRule.ts';
+import { called, defineRule, listed, part, verdicts, volts, wire } from '../defineRule.ts';
 import { type PinUse, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
 import { endToRail3 } from '../toRail3.ts';
 import { netAt, railV } from '../trace.ts';
@@ -34,7 +34,7 @@ export const fiveVoltLogicOnPin = defineRule({
         level: 'hazard',
         subject,
         related: [...new Set(bad.map((u) => u.wire.id))].map(wire),
-        what: `The lines of ${called(view)} are high at ${volts(highV)} and end at ${bad.map(pinName).join(' and ')}${divided ? `, where the divider leaves up to ${volts(mostV)}` : ''}; a pin stands ${PIN_MAX_V} V.`,
+        what: `The lines of ${called(view)} are high at ${volts(highV)} and end at ${listed(bad.map(pinName))}${divided ? `, where the divider leaves up to ${volts(mostV)}` : ''}; a pin stands ${PIN_MAX_V} V.`,
         todo: divided
           ? 'Make the resistor in the line larger or the one to 0 V smaller, or put a level shifter between.'
           : 'Feed it from 3.3 V if it runs on that, or put a level shifter between.',

@@ -46,6 +46,12 @@ function onVehicle(facts: Facts, view: PartView): boolean {
   return ['1', '2'].some((t) => vehicleRail(facts).has(`${view.part.id}.${t}`));
 }
 
+/** Does it hang on the middle of a pair alone? There it sees one battery. */
+function onMiddle(facts: Facts, view: PartView): boolean {
+  const feeds = facts.sourcesFor(`${view.part.id}.1`);
+  return feeds.length > 0 && feeds.every((s) => s.source.half === true);
+}
+
 /** Greatest current that it must break, A: battery, wires, and its own resistance, which is most of it in a small fuse. */
 function shortA(facts: Facts, view: PartView): number {
   const bareA = facts.analysis.fuses[view.part.id]?.greatestShortA ?? 0;
@@ -84,7 +90,8 @@ function judge(facts: Facts, view: PartView): Verdict[] {
 function judgeVolts(facts: Facts, view: PartView): Verdict {
   const subject = part(view.part.id);
   const rated = ratedV(view);
-  const { hiV, dumpClampedV } = facts.corners;
+  const share = onMiddle(facts, view) ? 0.5 : 1;
+  const [hiV, dumpV] = [share * facts.corners.hiV, share * facts.corners.dumpClampedV];
   if (rated === null) {
     return found({
       level: 'advice',
@@ -107,13 +114,16 @@ function judgeVolts(facts: Facts, view: PartView): Verdict {
     });
   }
   // In a 12 V vehicle the usual class is the only one that is common, and has twice the supply in hand.
-  if (facts.plan.vehicle.systemV === 24 && rated < dumpClampedV) {
+  if (facts.plan.vehicle.systemV === 24 && rated < dumpV) {
     return found({
       level: 'advice',
       subject,
-      what: `${called(view)} is of the ${volts(rated)} class; in a 24 V vehicle a load dump brings ${volts(dumpClampedV)}, also while it opens.`,
+      what: `${called(view)} is of the ${volts(rated)} class; in a 24 V vehicle a load dump brings ${volts(dumpV)}, also while it opens.`,
       todo: `Fit the ${HIGH_CLASS} V class of the same rating.`,
-      figures,
+      figures: [
+        { label: 'class', value: rated, unit: 'V' },
+        { label: 'load dump', value: dumpV, unit: 'V' },
+      ],
     });
   }
   return fine(subject);

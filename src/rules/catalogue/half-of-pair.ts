@@ -47,7 +47,7 @@ function judge(facts: Facts, view: PartView): Verdict {
   return found({
     level: 'hazard',
     subject,
-    what: `${called(view)} takes up to ${amps(amp)} from one battery of the pair alone: in a day of ${DAY_H} h up to ${plain(amp * DAY_H)} Ah that the other does not lose, and is overcharged by.`,
+    what: `${called(view)} takes up to ${amps(amp)} from one battery of the pair alone: in a day of ${DAY_H} h up to ${plain(amp * DAY_H)} Ah. The other loses nothing, and is overcharged by as much.`,
     todo: 'Make the 12 V with a converter from both batteries, or fit an equaliser made for that current.',
     figures: [
       { label: 'drawn from one battery', value: amp, unit: 'A' },

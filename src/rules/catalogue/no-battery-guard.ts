@@ -1,6 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { CUT_OUT, UNATTENDED } from '../../trade/standing.ts';
-import { amps, called, defineRule, part, plain, verdicts, volts } from '../defineRule.ts';
+import { amps, called, defineRule, listed, part, plain, verdicts, volts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
 import { drawers, parkedKnown } from '../parkedShare.ts';
 import { cutOutRepair, cutOutsOf, tapA, vehicleTaps } from '../standing.ts';
@@ -109,7 +109,7 @@ function repairs(facts: Facts, finding: Finding): readonly Repair[] {
     const view = facts.parts.get(finding.subject.id);
     if (!view) return [];
     const low = Object.entries(least(facts)).filter(([key, value]) => view.s.num(key) < value);
-    const words = low.map(([key, value]) => (key === 'delayS' ? `${value} s` : volts(value))).join(', ');
+    const words = listed(low.map(([key, value]) => (key === 'delayS' ? `${value} s` : volts(value))));
     return [typing(view.part.id, Object.fromEntries(low), `Set ${called(view)} to ${words}`, false)];
   }
   const tap = permanent(facts).find((t) => t.view.part.id === finding.data?.tap);

@@ -1,5 +1,5 @@
 import { PARKED_LIMIT_A } from '../../trade/battery.ts';
-import { amps, ampsApart, called, defineRule, part, two, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, listed, part, two, verdicts } from '../defineRule.ts';
 import { cutRepairs, drawers, joined, parkedKnown } from '../parkedShare.ts';
 import type { Subject } from '../types.ts';
 
@@ -59,7 +59,7 @@ export const parkedDrawTooHigh = defineRule({
         level,
         subject,
         related: most.map((m) => part(m.view.part.id)),
-        what: `Parked, the build draws ${draws}; ${against}, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself. Most of it: ${most.map((m) => `${called(m.view)} ${amps(m.amp)}`).join(', ')}.`,
+        what: `Parked, the build draws ${draws}; ${against}, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself. Most of it: ${listed(most.map((m) => `${called(m.view)} ${amps(m.amp)}`))}.`,
         todo: 'Cut the supply once the computer has stopped: with a hold relay, or with the converter’s enable.',
         figures: [
           { label: 'build, parked', value: buildA, unit: 'A' },

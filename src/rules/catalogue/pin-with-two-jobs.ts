@@ -1,6 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { Id } from '../../plan/types.ts';
-import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
+import { called, defineRule, listed, part, verdicts, wire } from '../defineRule.ts';
 import { movePin } from '../movePin.ts';
 import { moversOf, type PinUse, pinName, pinUses, pullsOn, relaysAt } from '../pins.ts';
 import { grounded, type Hop, isResistor, netAt, railV, waysFrom } from '../trace.ts';
@@ -27,7 +27,7 @@ export const pinWithTwoJobs = defineRule({
           level: 'fault',
           subject,
           related: [part(use.computer.part.id), ...jobs.map((j) => part(j.view.part.id))],
-          what: `${names.slice(0, -1).join(', ')} and ${names.at(-1)} are ${names.length > 2 ? 'all' : 'both'} joined to ${pinName(use)}.`,
+          what: `${listed(names)} are ${names.length > 2 ? 'all' : 'both'} joined to ${pinName(use)}.`,
           todo: jobs.every((j) => j.view.kind.kind === 'push-button')
             ? 'Give each a pin of its own; buttons that are meant to do the same want the same name.'
             : 'Give each a pin of its own.',

@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { wiresOn } from '../../plan/connect.ts';
 import type { VehicleState } from '../../plan/types.ts';
 import { end, movedEnd } from '../build.ts';
-import { called, defineRule, part, STATE_WORDS, verdicts, volts, wire } from '../defineRule.ts';
+import { called, defineRule, listed, part, STATE_WORDS, verdicts, volts, wire } from '../defineRule.ts';
 import { railOver } from '../rails.ts';
 import { change } from '../taps.ts';
 import type { Verdict } from '../types.ts';
@@ -60,7 +60,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
       level: 'hazard',
       subject,
       related: [...wiresOn(facts.plan, view.part.id, '87a').map((w) => wire(w.id)), ...named.map((v) => part(v.part.id))],
-      what: `With ${called(view)} at rest 87a is live at ${volts(live.volt)} while ${STATE_WORDS[live.state]}${named.length > 0 ? `, and with it ${named.slice(0, 3).map(called).join(', ')}` : ', and with it the bare end of its wire'}.`,
+      what: `With ${called(view)} at rest 87a is live at ${volts(live.volt)} while ${STATE_WORDS[live.state]}${named.length > 0 ? `, and with it ${listed(named.map(called), 3)}` : ', and with it the bare end of its wire'}.`,
       todo: 'Use 87, which is live only while the relay is energised, or a relay without 87a.',
       figures: [{ label: 'at 87a', value: live.volt, unit: 'V' }],
       state: live.state,

@@ -1,6 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { supplyPair } from '../../parts/computer/facts.ts';
-import { called, defineRule, part, verdicts } from '../defineRule.ts';
+import { called, defineRule, listed, part, verdicts } from '../defineRule.ts';
 import { holdInstead } from '../holdEdits.ts';
 import { endingAt, stopNeedS } from '../supplyHold.ts';
 
@@ -26,7 +26,7 @@ export const retainedFeedOnly = defineRule({
         level: 'fault',
         subject,
         related: retained.map((f) => part(f.part.id)),
-        what: `${called(computer)} is fed by ${retained.map(called).join(' and ')} alone, which drops within a tenth of a second when a door is opened.`,
+        what: `${called(computer)} is fed by ${listed(retained.map(called))} alone, which drops within a tenth of a second when a door is opened.`,
         todo: 'Feed it from permanent 30 over a hold relay, and let the retained line trigger that.',
         state: 'RETAIN_DOOR',
         band: 'typical',

@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { partSets, setPartSettings } from '../../parts/index.ts';
 import { addParts, addWire, setSettings, setWire, splitWire } from '../../plan/edits.ts';
 import type { Edit, End, Plan, Values, Wire } from '../../plan/types.ts';
-import { ampsApart, called, defineRule, part, verdicts, volts } from '../defineRule.ts';
+import { ampsApart, called, defineRule, listed, part, verdicts, volts } from '../defineRule.ts';
 import { inTurn, typing } from '../fixes.ts';
 import { diodeFacts, type Exposure, guardBeside, reversedReach, type SeriesGuard, seriesGuards } from '../guards.ts';
 import { cornersOf } from '../rails.ts';
@@ -49,12 +49,12 @@ function judge(facts: Facts, e: Exposure): Verdict {
   const first = speaker(e);
   const others = e.parts.map((p) => p.view).filter((v) => v !== first);
   const bursts = e.fuse === null && e.parts.some((p) => ['capacitor', 'surge-clamp'].includes(p.view.kind.kind));
-  const names = [first, ...others].slice(0, 3).map(called).join(', ');
+  const names = listed([first, ...others].map(called), 3);
   return found({
     level: bursts ? 'hazard' : 'fault',
     subject: part(first.part.id),
     related: others.map((v) => part(v.part.id)),
-    what: `With the battery connected backwards, −${volts(facts.corners.reverseV)} would reach ${names}${others.length > 2 ? ` and ${others.length - 2} more` : ''}${e.fuse ? ` behind ${called(e.fuse)}` : ' with no fuse ahead'}: nothing on the way stops it.`,
+    what: `With the battery connected backwards, −${volts(facts.corners.reverseV)} would reach ${names}${e.fuse ? ` behind ${called(e.fuse)}` : ' with no fuse ahead'}: nothing on the way stops it.`,
     todo: 'Put a reverse guard or a series diode behind the fuse, ahead of everything that minds its polarity.',
     figures: [{ label: 'reversed supply', value: facts.corners.reverseV, unit: 'V' }],
   });

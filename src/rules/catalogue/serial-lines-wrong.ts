@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { consoleRoles } from '../../trade/header.ts';
 import { SERIAL_LEVELS, type SerialLevel } from '../../trade/links.ts';
-import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
+import { called, defineRule, listed, part, verdicts, wire } from '../defineRule.ts';
 import { turnRound } from '../fixes.ts';
 import { nearNets, type PinUse, pinName, pinUses } from '../pins.ts';
 import { netAt } from '../trace.ts';
@@ -56,7 +56,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
         level: 'hazard',
         subject,
         related,
-        what: `${called(view)} talks with ${levels.title} and is joined to ${uses.map(pinName).join(' and ')}, made for 3.3 V.`,
+        what: `${called(view)} talks with ${levels.title} and is joined to ${listed(uses.map(pinName))}, made for 3.3 V.`,
         todo: 'Put a level converter between, or take the device with 3.3 V levels.',
         figures: [{ label: 'line at rest', value: levels.idleV, unit: 'V' }],
       }),

@@ -1,7 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { RAIL3 } from '../../trade/logic.ts';
-import { called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
+import { called, defineRule, listed, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
 import { insidePull, isRail3, type PinUse, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
 import { grounded, type Hop, isResistor, netAt, railV, waysFrom } from '../trace.ts';
 import type { Verdict } from '../types.ts';
@@ -67,7 +67,7 @@ function judge({ use, series, mostOhm, pullOhm }: Pressed): Verdict {
     level: 'fault',
     subject,
     related: [part(use.computer.part.id), ...series.map((v) => part(v.part.id))],
-    what: `Pressed, ${pinName(use)} falls only to ${volts(volt)}: ${series.map(called).join(' and ')} (${ohms(mostOhm)} at the most) against a pull-up of ${ohms(pullOhm)} at the least. It must come below ${volts(limitV)}.`,
+    what: `Pressed, ${pinName(use)} falls only to ${volts(volt)}: ${listed(series.map(called))} (${ohms(mostOhm)} at the most) against a pull-up of ${ohms(pullOhm)} at the least. It must come below ${volts(limitV)}.`,
     todo: `Use ${ohms(USUAL_OHM)} in the wire.`,
     figures: [
       { label: 'pressed', value: volt, unit: 'V' },

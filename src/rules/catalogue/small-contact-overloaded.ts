@@ -4,7 +4,7 @@ import type { Wire } from '../../plan/types.ts';
 import { HEADER_CONTACT_A, HOT_CONTACT, worstShare } from '../../trade/fitting.ts';
 import { HEADER } from '../../trade/header.ts';
 import { end, farEnd, newWire } from '../build.ts';
-import { amps, ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, listed, part, verdicts } from '../defineRule.ts';
 import type { Level, Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('small-contact-overloaded', 'B5');
@@ -128,7 +128,7 @@ function morePins(facts: Facts, view: PartView): Repair[] {
     return model ? free.slice(0, Math.max(0, WANTED[rail] - carrying)).map((pin) => ({ pin, model: model.wire })) : [];
   });
   if (news.length === 0) return [];
-  const title = `Use header ${news.length === 1 ? 'pin' : 'pins'} ${news.map((n) => n.pin).join(', ')} as well`;
+  const title = `Use header ${news.length === 1 ? 'pin' : 'pins'} ${listed(news.map((n) => `${n.pin}`))} as well`;
   return [
     {
       title,

@@ -3,7 +3,7 @@ import { supplyPair } from '../../parts/computer/facts.ts';
 import { STARTER } from '../../trade/keyEvents.ts';
 import { isLive } from '../../trade/lines.ts';
 import { bridged, crankDip, cutBefore } from '../crankDip.ts';
-import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
+import { called, defineRule, listed, part, plain, verdicts } from '../defineRule.ts';
 import { holdInstead } from '../holdEdits.ts';
 import { type Held, heldComputers } from '../holders.ts';
 import { fedNets } from '../outputs.ts';
@@ -80,7 +80,7 @@ function deadLine(computer: PartView, feeds: readonly PartView[], contacts: read
     level: 'fault',
     subject: part(computer.part.id),
     related: cause.map((v) => part(v.part.id)),
-    what: `${cause.length > 0 ? cause.map(called).join(' and ') : 'Its supply'} ${all ? 'is dead' : 'is open'} while the starter turns, for up to ${plain(longestS)} s: ${called(computer)} loses its power at each start of the engine.`,
+    what: `${cause.length > 0 ? listed(cause.map(called)) : 'Its supply'} ${all ? 'is dead' : 'is open'} while the starter turns, for up to ${plain(longestS)} s: ${called(computer)} loses its power at each start of the engine.`,
     todo: 'Feed it from permanent 30 over a hold relay that ignition (15) triggers.',
     figures: [{ label: 'longest start', value: longestS, unit: 's' }],
     state: 'START',

@@ -3,7 +3,7 @@ import type { Facts, PartView, Step } from '../../analysis/factsTypes.ts';
 import type { Edit, Plan, Wire } from '../../plan/types.ts';
 import { TAP_DISTANCE_M } from '../../trade/fuses.ts';
 import { resistorWattsAt } from '../../trade/preferred.ts';
-import { amps, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
+import { amps, called, defineRule, listed, part, verdicts, wire, wireName } from '../defineRule.ts';
 import { inTurn } from '../fixes.ts';
 import { along, change, donorProtects, FUSE_AT_M, fuseAtTap, isShunt, type Tap, taps, unfusedReach } from '../taps.ts';
 import type { Verdict } from '../types.ts';
@@ -110,8 +110,8 @@ function judge(facts: Facts, tap: Tap): Verdict[] {
       subject,
       related: [...wires.map((w) => wire(w.id)), ...[...new Set(hit.map((h) => h.view.part.id))].map(part)],
       what: guarded
-        ? `${called(tap.view)} feeds ${names.join(', ')} with no fuse of its own; the vehicle’s ${tap.source.donorFuseA} A fuse, read at the vehicle, protects the wire.`
-        : `${called(tap.view)} reaches ${names.slice(0, 3).join(', ')}${names.length > 3 ? ` and ${names.length - 3} more` : ''} with no fuse on the way${way}.`,
+        ? `${called(tap.view)} feeds ${listed(names)} with no fuse of its own; the vehicle’s ${tap.source.donorFuseA} A fuse, read at the vehicle, protects the wire.`
+        : `${called(tap.view)} reaches ${listed(names, 3)} with no fuse on the way${way}.`,
       todo: 'Put a fuse within a hand’s width of the tap, sized for the thinnest wire behind it.',
       figures: limited ? [{ label: 'planning limit of the thinnest wire', value: thinnestA, unit: 'A' }] : [],
     }),

@@ -1,7 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { TerminalDef } from '../../parts/types.ts';
 import { addWire } from '../../plan/edits.ts';
-import { called, defineRule, part, verdicts } from '../defineRule.ts';
+import { called, defineRule, listed, part, verdicts } from '../defineRule.ts';
 import { converters } from '../rails.ts';
 
 const { fine, found } = verdicts('terminal-missing', 'B14');
@@ -21,7 +21,7 @@ export const terminalMissing = defineRule({
       .map((view) => {
         const missing = loose(facts, view);
         if (missing.length === 0) return fine(part(view.part.id));
-        const names = missing.map((t) => `${t.label || t.id} (${t.title.toLowerCase()})`).join(' and ');
+        const names = listed(missing.map((t) => `${t.label || t.id} (${t.title.toLowerCase()})`));
         return found({
           level: 'fault',
           subject: part(view.part.id),
