@@ -3,7 +3,9 @@ import { coilReleaseS } from '../parts/contacts.ts';
 import { copperFactor } from '../parts/values.ts';
 import type { VehicleState } from '../plan/types.ts';
 import { CRANK_RIPPLE_V, crankProfile, STATES, supplyV } from '../trade/supply.ts';
+import { coilDriver } from './coilDriver.ts';
 import { vehicleRail } from './rails.ts';
+import { sensors, sureA } from './sensing.ts';
 
 /** Least supply of a 12 V vehicle at which a coil has to pull in with the key on and the engine still, V (common practice, no source). */
 const MAKE_SUPPLY_V = 11;
@@ -26,6 +28,8 @@ export interface CoilMargins {
   readonly coldNeedV: number;
   /** Null where it never has to pull in again while warm. */
   readonly hotNeedV: number | null;
+  /** An optocoupler in its line that is sure to pass less than pulls it in, with both currents, A; null where none does. */
+  readonly starved: { readonly by: PartView; readonly sureA: number; readonly pullInA: number } | null;
   /** While starting: what it gets in the trough of the plateau and in the dip, and when it lets go, warm; null where it is not held then. */
   readonly hold: { readonly troughV: number; readonly dipV: number; readonly letsGoV: number; readonly underS: number; readonly releaseS: number } | null;
 }
@@ -59,8 +63,20 @@ export function coilMargins(facts: Facts, coil: Coil): CoilMargins | null {
     makeV: makeV + raise,
     coldNeedV: s.num('pullInV') * copperFactor(maxC),
     hotNeedV: again ? s.num('pullInV') * copperFactor(maxC + s.num('riseK')) : null,
+    starved: starved(facts, coil, make),
     hold: driven(facts, coil, 'RUN_STOPPED') && driven(facts, coil, 'START') ? holding(facts, coil, onVehicle) : null,
   };
+}
+
+/** What pulls a coil in is a current, hot or cold; an optocoupler passes what is left of its ratio, however well it does in the middle. */
+function starved(facts: Facts, { view }: Coil, make: VehicleState): CoilMargins['starved'] {
+  const by = view.kind.kind === 'relay' ? coilDriver(facts, view)?.view : undefined;
+  const data = sensors(facts).find((s) => s.opto === by)?.data;
+  const ledA = by && facts.elementA(by.part.id, 'opto', make, 'low', 'led');
+  if (!by || !data || ledA === null || ledA === undefined) return null;
+  const passes = sureA(data, Math.abs(ledA));
+  const pullInA = view.s.num('pullInV') / view.s.num('coilOhm');
+  return passes < pullInA ? { by, sureA: passes, pullInA } : null;
 }
 
 function across(facts: Facts, coil: Coil, state: VehicleState, band: 'low' | 'typical'): number | null {

@@ -28,6 +28,26 @@ describe('coil does not pull in, or lets go in a start', () => {
     flagged(warm, RULE, { level: 'fault', subject: warm.id('k'), figures: { 'needed to pull in': 8 * (1 + 0.00393 * 92) }, says: ['112 °C'], repairs: 1 });
   });
 
+  // An optocoupler of rank A gives 0.8 x 0.7 x 0.7 of its 5.0 mA, times what is left of its ratio there: 1.97 mA. At 20 °C the coil wants
+  // 7.2 V / R: 3.65 kΩ is the border, warm or cold, for the current that pulls it in stays the same.
+  it('a coil behind an optocoupler is judged by what that is sure to pass', () => {
+    const behind = (coilOhm: number) =>
+      bench()
+        .part('k', 'relay', 'seat', { suppression: 'diode', coilOhm })
+        .part('driver', 'optocoupler', 'seat', { type: '817a' })
+        .part('r', 'resistor', 'seat', { ohm: 330 })
+        .wire('relay.87', 'k.86')
+        .wire('k.85', 'driver.C')
+        .wire('driver.E', 'converter.0v')
+        .wire('computer.29', 'r.1')
+        .wire('r.2', 'driver.A')
+        .wire('driver.K', 'computer.39')
+        .set('computer', { gpio5Mode: 'out' });
+    const b = behind(3600);
+    flagged(b, RULE, { level: 'fault', subject: b.id('k'), says: ['driver', 'mA'], figures: { 'sure to pass': 1.97e-3, 'pulls in with': 2e-3 } });
+    clean(behind(3700), RULE);
+  });
+
   it('level II: 5.5 V on the plateau for 10 s; a warm coil may let go below 4.8 V × 1.362 = 6.54 V', () => {
     const b = bench('level II', { dipLevel: 'II' });
     flagged(b, RULE, { level: 'fault', subject: b.id('relay'), figures: { gets: 5.5, 'may let go below': 6.54 }, says: ['level II'], repairs: 0 });

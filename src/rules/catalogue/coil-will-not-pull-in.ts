@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { copperFactor } from '../../parts/values.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { type Coil, type CoilMargins, coilMargins, coils, letsGo } from '../coilMargins.ts';
-import { called, defineRule, part, plain, STATE_WORDS, verdicts, volts } from '../defineRule.ts';
+import { ampsApart, called, defineRule, part, plain, STATE_WORDS, verdicts, volts } from '../defineRule.ts';
 import { converters, vehicleRail } from '../rails.ts';
 import type { Repair, Subject, Verdict } from '../types.ts';
 
@@ -30,13 +30,31 @@ export const coilWillNotPullIn = defineRule({
   repair: (finding, facts) => {
     const coil = coils(facts).find((c) => c.view.part.id === finding.subject.id);
     const m = coil && coilMargins(facts, coil);
-    return coil && m ? better(coil, m) : [];
+    // No other relay makes an optocoupler pass more.
+    return coil && m && !m.starved ? better(coil, m) : [];
   },
 });
 
 function judge(facts: Facts, { view }: Coil, m: CoilMargins): Verdict {
   const subject = part(view.part.id);
   const needV = Math.max(m.coldNeedV, m.hotNeedV ?? 0);
+  if (m.starved) {
+    const { by, sureA, pullInA } = m.starved;
+    const [passes, wants] = ampsApart(sureA, pullInA);
+    return found({
+      level: 'fault',
+      subject,
+      related: [part(by.part.id)],
+      what: `${called(by)} is sure to pass ${passes}, aged and at its worst; the coil of ${called(view)} may need ${wants} to pull in.`,
+      todo: 'Let a low-side driver switch the coil; an optocoupler has no more to give than a share of its LED’s current.',
+      figures: [
+        { label: 'sure to pass', value: sureA, unit: 'A' },
+        { label: 'pulls in with', value: pullInA, unit: 'A' },
+      ],
+      state: m.make,
+      band: 'low',
+    });
+  }
   if (m.makeV < needV) {
     const cold = m.makeV < m.coldNeedV;
     const tempC = view.maxC + (cold ? 0 : view.s.num('riseK'));
