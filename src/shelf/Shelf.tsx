@@ -2,7 +2,7 @@ import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { zoneOrder } from '../plan/edits.ts';
 import { useAsked } from '../state/panels.ts';
 import { app, useApp } from '../state/store.ts';
-import { findItems, GROUPS, type ShelfItem, shelfItems } from './catalogue.ts';
+import { findItems, GROUPS, isPlacing, itemInHand, type ShelfItem, shelfItems } from './catalogue.ts';
 import { placeInZone } from './place.ts';
 import './shelf.css';
 
@@ -33,7 +33,7 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
   const chosenZone = zone !== null && plan.zones[zone] ? zone : (zones[0] ?? '');
   const found = findItems(items, typed);
   const searching = typed.trim() !== '';
-  const inHand = placing ? items.flatMap((i) => [i, ...i.variants]).find((i) => isPlacing(placing, i)) : undefined;
+  const inHand = placing ? itemInHand(items, placing) : undefined;
   const shown = inHand ?? about;
 
   const list = (group: readonly ShelfItem[], grouped = false) => (
@@ -115,10 +115,6 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
       </div>
     </section>
   );
-}
-
-function isPlacing(placing: { readonly type: string; readonly id: string; readonly variant?: string }, item: ShelfItem): boolean {
-  return placing.type === item.type && placing.id === item.id && placing.variant === item.variant;
 }
 
 /** Puts an item into a zone where there is room, without a pointer. */

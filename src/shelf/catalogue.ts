@@ -50,6 +50,18 @@ export function shelfItems(): readonly ShelfItem[] {
   return [...sets, ...parts.sort(byOrder(FEED_ORDER))];
 }
 
+type InHand = Pick<ShelfItem, 'type' | 'id' | 'variant'>;
+
+/** Is this what was taken from the shelf? */
+export function isPlacing(placing: InHand, item: ShelfItem): boolean {
+  return placing.type === item.type && placing.id === item.id && placing.variant === item.variant;
+}
+
+/** What was taken from the shelf, as it stands there. */
+export function itemInHand(items: readonly ShelfItem[], placing: InHand): ShelfItem | undefined {
+  return items.flatMap((i) => [i, ...i.variants]).find((i) => isPlacing(placing, i));
+}
+
 /**
  * Items that fit what was typed, best first: title begins, a word of the title begins, a search word or the group begins,
  * then anywhere in title, words or the sentence about it. Every typed word must fit.

@@ -15,6 +15,7 @@ import { HeldChip } from './HeldChip.tsx';
 import { useHotkeys } from './hotkeys.ts';
 import { JobLine } from './JobLine.tsx';
 import { GuideStatus, PhoneFoot, type Slide } from './PhoneFoot.tsx';
+import { PlacingChip } from './PlacingChip.tsx';
 import { SinceChip } from './SinceChip.tsx';
 import { TopBar } from './TopBar.tsx';
 import { useRoom } from './useRoom.ts';
@@ -107,6 +108,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
         <Outline />
         <ZoneSteps />
         <HeldChip />
+        {wide ? null : <PlacingChip />}
         <SinceChip />
       </main>
       {phone ? null : (
