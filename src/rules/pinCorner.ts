@@ -1,6 +1,6 @@
-import type { Facts, PartView } from '../analysis/factsTypes.ts';
+import type { Facts, PartView, TerminalKey } from '../analysis/factsTypes.ts';
 import type { Reading } from '../analysis/types.ts';
-import { RAIL3 } from '../trade/logic.ts';
+import { PIN_MAX_V, RAIL3 } from '../trade/logic.ts';
 import { called } from './defineRule.ts';
 import type { PinUse } from './pins.ts';
 import { grounded, type Hop, hopsOf, isResistor, netAt, partsOn, railV } from './trace.ts';
@@ -29,14 +29,29 @@ interface Branch {
   readonly views: readonly PartView[];
 }
 
-/** What a pin may come to in a reading with resistors at their worst; null where none stands at it or a diode holds it. */
-export function pinCorner(facts: Facts, use: PinUse, reading: Reading): PinCorner | null {
-  const start = netAt(facts, use.computer, `${use.cell.pin}`);
-  const { free, branches } = starOf(facts, start);
-  if (branches.length === 0) return null;
+/** The pin's net with those that hang on it by resistors alone, and the resistors around them. */
+export interface PinStar {
+  readonly start: number;
+  readonly free: ReadonlySet<number>;
+  readonly branches: readonly Branch[];
+  /** A terminal of each net beyond them that may stand higher than a pin may. */
+  readonly lifting: readonly TerminalKey[];
+}
+
+/** The resistors around a pin; null where none leads to anything that stands higher than a pin may, for then none lifts it so far. */
+export function pinStar(facts: Facts, use: PinUse): PinStar | null {
+  const star = starOf(facts, netAt(facts, use.computer, `${use.cell.pin}`));
+  return star.lifting.length > 0 ? star : null;
+}
+
+/** What a pin may come to in a reading with the resistors around it at their worst; null where a diode holds it. */
+export function pinCorner(facts: Facts, use: PinUse, { start, free, branches, lifting }: PinStar, reading: Reading): PinCorner | null {
+  const zero = `${use.computer.part.id}.${ZERO}`;
+  const lifts = (key: TerminalKey): boolean => (facts.across(key, zero, reading.state, reading.band) ?? 0) > PIN_MAX_V;
+  if (!lifting.some(lifts)) return null;
   const nominal = new Map<number, number>();
   for (const net of new Set([...free, ...branches.map((b) => b.far)])) {
-    const volt = facts.across(facts.netTerminals(net)[0] ?? '', `${use.computer.part.id}.${ZERO}`, reading.state, reading.band);
+    const volt = facts.across(facts.netTerminals(net)[0] ?? '', zero, reading.state, reading.band);
     if (volt === null) return null;
     nominal.set(net, volt);
   }
@@ -65,6 +80,11 @@ export function pinCorner(facts: Facts, use: PinUse, reading: Reading): PinCorne
   };
 }
 
+/** Does a net stand, or may it stand, higher than a pin may? */
+function mayLift(facts: Facts, net: number): boolean {
+  return !grounded(facts, net) && (railV(facts, net) ?? Number.POSITIVE_INFINITY) > PIN_MAX_V;
+}
+
 /** Current that the resistors bring into a net, A. */
 function flowsInto(branches: readonly Branch[], net: number, siemens: (b: Branch) => number, volts: ReadonlyMap<number, number>): number {
   return branches.reduce((sum, b) => {
@@ -73,8 +93,7 @@ function flowsInto(branches: readonly Branch[], net: number, siemens: (b: Branch
   }, 0);
 }
 
-/** The pin's net with those that hang on it by resistors alone, and the resistors around them. */
-function starOf(facts: Facts, start: number): { readonly free: ReadonlySet<number>; readonly branches: readonly Branch[] } {
+function starOf(facts: Facts, start: number): PinStar {
   const free = new Set([start]);
   const branches: Branch[] = [];
   const done = new Set<Hop['views'][number]>();
@@ -86,7 +105,8 @@ function starOf(facts: Facts, start: number): { readonly free: ReadonlySet<numbe
       if (betweenResistors(facts, hop.to)) free.add(hop.to);
     }
   }
-  return { free, branches };
+  const lifting = branches.filter((b) => !free.has(b.far) && mayLift(facts, b.far)).map((b) => facts.netTerminals(b.far)[0] ?? '');
+  return { start, free, branches, lifting };
 }
 
 /** Do nothing but resistors and joints hang on a net? */

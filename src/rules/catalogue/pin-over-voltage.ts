@@ -8,7 +8,7 @@ import { SERIES } from '../../trade/preferred.ts';
 import { beside, end, newPart, newWire, railEnd, SHORT_M } from '../build.ts';
 import { called, defineRule, ohms, part, STATE_WORDS, verdicts, voltsApart, wire } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
-import { pinCorner } from '../pinCorner.ts';
+import { pinCorner, pinStar } from '../pinCorner.ts';
 import { type PinUse, pinName, pinUses, pullsOn } from '../pins.ts';
 import type { Repair } from '../types.ts';
 
@@ -72,17 +72,24 @@ interface Worst {
 /** The highest reading of a pin over all states and bands, its resistors at their worst where they matter; null when nothing was solved. */
 function worstV(facts: Facts, use: PinUse): Worst | null {
   let worst: Worst | null = null;
+  const star = pinStar(facts, use);
   for (const reading of facts.solved) {
     const volt = pinV(facts, use, reading);
     if (volt === null) continue;
-    const follows = volt > PIN_MAX_V && !lifts(facts, use, reading) && pinUses(facts).some((u) => u.computer === use.computer && lifts(facts, u, reading));
-    if (!follows && (worst === null || volt > worst.volt)) worst = { volt, reading, corner: null };
-    if (volt > PIN_MAX_V || volt < CORNER_FROM_V) continue;
-    const corner = pinCorner(facts, use, reading);
+    const higher = worst === null || volt > worst.volt;
+    if (higher && !follows(facts, use, volt, reading)) worst = { volt, reading, corner: null };
+    if (!star || volt > PIN_MAX_V || volt < CORNER_FROM_V) continue;
+    const corner = pinCorner(facts, use, star, reading);
     if (corner && corner.volt > PIN_MAX_V && corner.volt > (worst?.volt ?? 0)) worst = { volt: corner.volt, reading, corner: corner.words };
   }
   // A pin that floats in every state has no volts of its own.
   return worst ?? (facts.solved.length > 0 ? { volt: 0, reading: facts.solved[0]!, corner: null } : null);
+}
+
+/** Does a pin that is too high only follow the board's 3.3 V, which another pin lifts? */
+function follows(facts: Facts, use: PinUse, volt: number, reading: Reading): boolean {
+  if (volt <= PIN_MAX_V || lifts(facts, use, reading)) return false;
+  return pinUses(facts).some((u) => u.computer === use.computer && lifts(facts, u, reading));
 }
 
 function pinV(facts: Facts, use: PinUse, reading: Reading): number | null {
