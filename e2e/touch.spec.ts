@@ -59,7 +59,7 @@ test('a part dragged from the drawer of parts lands in the zone', async ({ page 
   await expect(page.getByRole('dialog', { name: 'Parts' })).toHaveCount(0);
 
   // Tapped instead of dragged: the drawing says what is in the hand until it has its place, or is put back.
-  const inHand = page.getByText('Resistor: tap its place on the plan.');
+  const inHand = page.getByText('Resistor: tap its place.');
   const take = async () => {
     await page.getByRole('button', { name: 'Parts', exact: true }).tap();
     await app.shelf.getByRole('searchbox').fill('resistor');

@@ -10,7 +10,7 @@ export function PlacingChip() {
   return (
     <div className="plan-chip placing-chip" role="status">
       <span>
-        <b>{item.title}</b>: tap its place on the plan.
+        <b>{item.title}</b>: tap its place.
       </span>
       <button type="button" className="btn" onClick={() => app.getState().setPlacing(null)}>
         Put it back
