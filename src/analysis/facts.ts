@@ -61,7 +61,8 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
   const atKey = memo((key: TerminalKey): ReturnType<Facts['at']> => {
     const [part, terminal] = splitKey(key);
     const view = graph.views.get(part);
-    const def = view?.terminals.find((t) => t.id === terminal.replace('~0', ''));
+    const id = terminal.replace('~0', '');
+    const def = view?.terminals.find((t) => t.id === id);
     return view && def ? { view, terminal: def } : null;
   });
   const corners = supplyCorners(plan.vehicle.systemV, plan.vehicle.dipLevel);

@@ -94,7 +94,8 @@ function terminalRoles(graph: Graph, net: number, without?: ReadonlySet<string>)
   for (const node of graph.netNodes[net]!) {
     const [part, terminal] = splitKey(graph.nodes[node]!);
     const view = graph.views.get(part);
-    const t = view?.terminals.find((x) => x.id === terminal.replace('~0', ''));
+    const id = terminal.replace('~0', '');
+    const t = view?.terminals.find((x) => x.id === id);
     if (!t || without?.has(view!.kind.kind)) continue;
     roles.push(terminal.endsWith('~0') ? (t.form === 'usb' ? 'ground' : `${t.role}-ground`) : t.role);
   }
