@@ -46,8 +46,23 @@ const ROUNDS = 4;
 
 function workOut(facts: Facts): ReadonlyMap<number, Ending> {
   let steered: ReadonlyMap<number, Ending> = new Map();
-  for (let round = 0; round < ROUNDS; round++) steered = spread(facts, steered);
+  for (let round = 0; round < ROUNDS; round++) {
+    const next = spread(facts, steered);
+    // What comes out as it went in comes out so for ever.
+    if (alike(steered, next)) return next;
+    steered = next;
+  }
   return steered;
+}
+
+function alike(a: ReadonlyMap<number, Ending>, b: ReadonlyMap<number, Ending>): boolean {
+  if (a.size !== b.size) return false;
+  for (const [net, x] of a) {
+    const y = b.get(net);
+    if (!y || x.holdS !== y.holdS || x.by !== y.by || x.why !== y.why || x.cutBy !== y.cutBy) return false;
+    if (x.feeds.size !== y.feeds.size || x.contacts.size !== y.contacts.size || !holds(x.feeds, y.feeds) || !holds(x.contacts, y.contacts)) return false;
+  }
+  return true;
 }
 
 /** Spreads from the sources over nets until nothing lasts longer any more; values only grow, so it comes to an end. */
@@ -79,7 +94,14 @@ function spread(facts: Facts, steered: ReadonlyMap<number, Ending>): Map<number,
 
 /** The first set where it holds all of the second, else both together. */
 function joined(known: ReadonlySet<PartView> | undefined, more: ReadonlySet<PartView>): ReadonlySet<PartView> {
-  return known && [...more].every((v) => known.has(v)) ? known : new Set([...(known ?? []), ...more]);
+  if (!known) return more;
+  return holds(known, more) ? known : new Set([...known, ...more]);
+}
+
+/** Is all of the second set in the first? */
+function holds(set: ReadonlySet<PartView>, all: ReadonlySet<PartView>): boolean {
+  for (const v of all) if (!set.has(v)) return false;
+  return true;
 }
 
 function seed(facts: Facts, view: PartView, s: { terminal: string; kind: string; line?: Line }, offer: (net: number, e: Ending) => boolean): void {

@@ -43,9 +43,10 @@ export const shortDrawn = defineRule({
   ],
   check: (facts) => {
     const all = stiffSources(facts);
+    const byKey = new Map(all.map((s) => [s.key, s]));
     const seen = new Set<string>();
     return all.flatMap((s): Verdict[] => {
-      const shorts = shortsOf(facts, s, all);
+      const shorts = shortsOf(facts, s, byKey);
       if (shorts.length === 0) return [fine(part(s.view.part.id))];
       return shorts.flatMap((f) => {
         if (seen.has(f.subject.id)) return [];
@@ -86,9 +87,8 @@ function stiffSources(facts: Facts): Stiff[] {
 type Short = Parameters<typeof found>[0];
 
 /** What a source is shorted to: ground once, and every other source of other volts. */
-function shortsOf(facts: Facts, s: Stiff, all: readonly Stiff[]): Short[] {
+function shortsOf(facts: Facts, s: Stiff, others: ReadonlyMap<TerminalKey, Stiff>): Short[] {
   const list: Short[] = [];
-  const others = new Map(all.map((o) => [o.key, o]));
   let grounded = false;
   const reached = closableReach(facts, s.key, SHORTS);
   for (const key of reached.keys()) {
