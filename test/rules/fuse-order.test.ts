@@ -19,7 +19,7 @@ describe('the wrong fuse may open first', () => {
 
   it('5 A ahead of 5 A', () => {
     const b = branch(5, 5);
-    flagged(b, RULE, { level: 'advice', subject: b.id('branchFuse'), figures: { 'this fuse': 5, 'fuse ahead': 5 }, repairs: 1 });
+    flagged(b, RULE, { level: 'advice', subject: b.id('branchFuse'), figures: { 'this fuse': 5, 'fuse ahead': 5 }, says: ['5.0 A as well'], repairs: 1 });
   });
 
   it('a step of 1.6 and more: 5 A over 3 A is 1.67, 3 A over 2 A is 1.5', () => {

@@ -64,7 +64,7 @@ function judge(facts: Facts, c: Converter): Verdict {
         ? 'A converter that works from fewer volts (or steps up as well), a guard with less drop, or let the computer restart after each start of the engine.'
         : 'Thicker or shorter feed wires, a guard with less drop, or a converter that works from fewer volts.',
     figures: [
-      { label: 'arrives at worst', value: least.v, unit: 'V' },
+      { label: 'arrives at worst', value: least.v < DEAD_V ? 0 : least.v, unit: 'V' },
       { label: 'needed at the input', value: needV, unit: 'V' },
     ],
     state: least.state,

@@ -51,7 +51,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
       level: 'advice',
       subject,
       related: [part(up.view.part.id)],
-      what: `${called(view)} has ${amps(ratingA)} and ${up.name} ahead of it ${amps(up.ratingA)}, ${two(up.ratingA / ratingA)} times as much; ${FUSE_STEP} times are wanted for the right one to open.`,
+      what: `${called(view)} has ${amps(ratingA)} and ${up.name} ahead of it ${amps(up.ratingA)}${up.ratingA === ratingA ? ' as well' : `, ${two(up.ratingA / ratingA)} times as much`}; ${FUSE_STEP} times are wanted for the right one to open.`,
       todo: 'Fit a smaller fuse in the branch, if its load allows it.',
       figures: [
         { label: 'this fuse', value: ratingA, unit: 'A' },

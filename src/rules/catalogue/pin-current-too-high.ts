@@ -76,7 +76,7 @@ function judgePin(facts: Facts, { use, amp }: Driven): Verdict {
         : 'Use a larger resistor, or set the pins to their strongest drive in the program.',
     figures: [
       { label: 'has to give', value: amp, unit: 'A' },
-      { label: 'gives', value: limitA, unit: 'A' },
+      { label: 'gives', value: amp > driveMaxA ? driveMaxA : limitA, unit: 'A' },
     ],
   });
 }

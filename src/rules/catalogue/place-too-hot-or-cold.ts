@@ -25,7 +25,7 @@ export const placeTooHotOrCold = defineRule({
         return found({
           level: 'fault',
           subject,
-          what: `${called(view)} bears ${mostC} °C, and ${zone?.name ?? 'its place'} gets ${view.maxC} °C when parked in the sun.`,
+          what: `${called(view)} bears ${mostC} °C, and ${zone ? `“${zone.name}”` : 'its place'} gets ${view.maxC} °C when parked in the sun.`,
           todo: 'Move it to a cooler place, or take one made for that heat.',
           figures: [
             { label: 'gets', value: view.maxC, unit: '°C' },
@@ -40,7 +40,7 @@ export const placeTooHotOrCold = defineRule({
       return found({
         level: slow ? 'advice' : 'fault',
         subject,
-        what: `${called(view)} bears cold down to ${leastC} °C, and ${zone.name} gets ${zone.minC} °C${slow ? ': its picture crawls until it has warmed up' : ''}.`,
+        what: `${called(view)} bears cold down to ${leastC} °C, and “${zone.name}” gets ${zone.minC} °C${slow ? ': its picture crawls until it has warmed up' : ''}.`,
         todo: slow ? 'Take a heated or cold-proof screen, or wait for it.' : 'Take one made for that cold, or warm its place before it starts.',
         figures: [
           { label: 'gets', value: zone.minC, unit: '°C' },

@@ -67,6 +67,7 @@ function judge(facts: Facts, sensor: Sensor): Verdict {
       { label: 'LED current', value: steadyA, unit: 'A' },
       { label: 'LED stands', value: allowedA, unit: 'A' },
       { label: 'LED current in a load dump', value: dumpA, unit: 'A' },
+      { label: 'LED stands for a moment', value: sensor.data.maxA, unit: 'A' },
     ],
     state: 'RUN_CHARGING',
     band: 'high',

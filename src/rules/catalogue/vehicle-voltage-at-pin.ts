@@ -1,4 +1,5 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
+import type { SourceFact } from '../../parts/types.ts';
 import { Draft } from '../../plan/draft.ts';
 import { PIN_MAX_V } from '../../trade/logic.ts';
 import { LEDS, type LedColour } from '../../trade/semiconductors.ts';
@@ -128,10 +129,17 @@ function clamped(facts: Facts, use: PinUse, way: Way): boolean {
   );
 }
 
+/** What makes a rail what it is, a feed of the vehicle before the battery behind it; never the pin that is in danger. */
 function sourceName(facts: Facts, net: number): string {
-  const named = partsOn(facts, net).find(({ view, terminal }) => view.facts.sources?.some((s) => s.terminal === terminal));
-  if (named) return called(named.view);
-  return `The ${railV(facts, net)} V supply`;
+  const rail = railV(facts, net) ?? 0;
+  const vehicle = rail >= facts.plan.vehicle.systemV;
+  const kinds: readonly SourceFact['kind'][] = vehicle ? ['feed', 'battery', 'store'] : ['converter', 'rail', 'usb', 'store'];
+  const able = facts.sourcesFor(facts.netTerminals(net)[0] ?? '').filter((s) => vehicle || s.source.nominalV === rail);
+  for (const kind of kinds) {
+    const found = able.find((s) => s.source.kind === kind);
+    if (found) return called(found.view);
+  }
+  return `The ${rail} V supply`;
 }
 
 /** The pin's wire moves to a new optocoupler, whose LED takes the place on the line. */
