@@ -31,6 +31,11 @@ describe('pins are asked for too much current', () => {
     flagged(b, RULE, { level: 'fault', subject: b.wireId('pin0'), figures: { 'has to give': 0.00463, gives: 0.004 }, repairs: 2 });
   });
 
+  it('above what any pin gives, that is what it is held against', () => {
+    const b = leds(1, 270);
+    flagged(b, RULE, { level: 'fault', subject: b.wireId('pin0'), figures: { 'has to give': 0.00961, gives: 0.008 }, says: ['no pin', '8.0 mA'] });
+  });
+
   it('on an older board 8 mA, or 16 mA at the strongest drive', () => {
     clean(leds(1, 330, 'red', 'mid-power'), RULE);
     const b = leds(1, 220, 'red', 'mid-power');
