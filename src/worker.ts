@@ -13,7 +13,7 @@ type Request =
   | { readonly kind: 'stop'; readonly id: number };
 
 /** Shares are told at most this often, ms. */
-const TELL_MS = 60;
+const TELL_MS = 120;
 
 /** Orders that are being carried out step by step. */
 const going = new Set<number>();

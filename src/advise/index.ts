@@ -55,13 +55,25 @@ export function* provedRepairs(plan: Plan, results: Results, finding: Finding): 
 export function proposals(plan: Plan, results: Results, finding: Finding): ProposedRepair[] {
   const rule = ruleById.get(finding.rule);
   if (!rule?.repair) return [];
-  return proposed(rule.repair, finding, makeFacts(results.filled, results.analysis)).flatMap((repair) => {
+  return proposed(rule.repair, finding, factsOf(results)).flatMap((repair) => {
     const { title, safe } = repair;
     const edit = repair.edit(plan);
     if (!edit || edit.changes.length === 0) return [];
     const fitted = fittedTouched(plan, edit);
     return [{ title, safe: safe && fitted.length === 0, fitted, edit: { ...edit, intent: 'repair.apply', label: title } }];
   });
+}
+
+const facts = new WeakMap<Results, Facts>();
+
+/** Facts of results, made once: each finding of a plan asks for them. */
+function factsOf(results: Results): Facts {
+  let made = facts.get(results);
+  if (!made) {
+    made = makeFacts(results.filled, results.analysis);
+    facts.set(results, made);
+  }
+  return made;
 }
 
 /** A repair that throws is a slip of its rule: the finding stands without it. */

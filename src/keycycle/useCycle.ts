@@ -34,7 +34,10 @@ export interface CycleInHand {
  * @param held a moment is in the hand: what was moved stays provisional when the hand rests
  */
 export function useCycle(plan: Plan, held: boolean): CycleInHand {
-  const { scenario: kept, result, resultFor } = useApp((s) => s.cycle);
+  // One by one: how far a calculation is changes many times a second.
+  const kept = useApp((s) => s.cycle.scenario);
+  const result = useApp((s) => s.cycle.result);
+  const resultFor = useApp((s) => s.cycle.resultFor);
   const band = useApp((s) => s.band);
   const [draft, setDraft] = useState<Scenario | null>(null);
 
