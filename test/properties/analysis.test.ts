@@ -37,8 +37,7 @@ function problemsOf(plan: Plan, results: Results): string[] {
       const there = s.kind === 'part' ? plan.parts[s.id] : s.kind === 'wire' ? plan.wires[s.id] : s.id === plan.id;
       if (!there) found.push(`${f.rule} speaks of ${s.kind} ${s.id}`);
     }
-    for (const text of [f.what, f.todo])
-      if (!/^\S.*[.?!]$/s.test(text) || /NaN|undefined|null|\bInfinity/.test(text)) found.push(`${f.rule} says "${text}"`);
+    for (const text of [f.what, f.todo]) if (!/^\S.*[.?!]$/s.test(text) || /NaN|undefined|null|\bInfinity/.test(text)) found.push(`${f.rule} says "${text}"`);
     for (const g of f.figures)
       if (!Number.isFinite(g.value) || !/\S/.test(g.label) || !UNITS.has(g.unit)) found.push(`${f.rule} gives "${g.label}" as ${g.value} "${g.unit}"`);
   }
