@@ -10,7 +10,7 @@ describe('lithium cells where it gets hot', () => {
   // 60 °C is the most for storing cells (cell makers' sheets, from memory); 85 °C on top of a dash (cabin soak classes, from memory).
   it('a cell at 85 °C on top of the dash; one under a seat, 60 °C', () => {
     const b = camera(true).zone('dash', { kind: 'dash-top' });
-    flagged(b, RULE, { level: 'hazard', subject: b.id('camera'), figures: { gets: 85, most: 60 }, says: ['lithium'], repairs: 1 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('camera'), figures: { gets: 85, most: 60 }, says: ['lithium', '“'], repairs: 1 });
     clean(bench().set('computer', { lithium: true }), RULE);
   });
 

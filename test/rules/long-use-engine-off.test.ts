@@ -17,7 +17,13 @@ describe('used too long with the engine off', () => {
   // Worked by hand: 1.6 A x 8 h = 12.8 Ah against 0.2 x 45 = 9 Ah; 4 h take 6.4 Ah.
   it('8 h at 1.6 A from 45 Ah', () => {
     const b = used(8);
-    flagged(b, RULE, { level: 'advice', subject: b.plan.id, figures: { taken: 12.8, allowed: 9, 'hours allowed': 5.625 }, says: ['8 h', '13 Ah'], repairs: 1 });
+    flagged(b, RULE, {
+      level: 'advice',
+      subject: b.plan.id,
+      figures: { taken: 12.8, allowed: 9, 'hours allowed': 5.625 },
+      says: ['8 h', '13 Ah', '5.6 h of it'],
+      repairs: 1,
+    });
   });
 
   it('4 h take 6.4 Ah', () => {

@@ -30,7 +30,7 @@ describe('modem bursts pull its supply down', () => {
 
   it('2 A on ports that give 1.2 A, with no capacitor', () => {
     const b = modem({});
-    flagged(b, RULE, { level: 'fault', subject: b.id('modem'), says: ['1.2 A', 'nothing'], repairs: 1 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('modem'), says: ['1.2 A', 'no capacitor gives the rest'], repairs: 1 });
   });
 
   // (2 − 1.2) × 0.577 ms / C + 2 × ESR: 2200 µF 0.21 + 0.04 V, 4700 µF 0.10 + 0.03 V. Allowed: 4.75 − 4.50 V.

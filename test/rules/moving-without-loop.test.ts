@@ -17,7 +17,7 @@ const moving = (plan: Plan, what: Moving): Plan => {
 describe('wire over something that moves', () => {
   it('a hinge is a fault, a tilting cab a hazard', () => {
     const b = lid();
-    flagged(moving(b.plan, 'hinge'), RULE, { level: 'fault', subject: b.wireId('over'), says: ['hinge', 'Desk'], repairs: 1 });
+    flagged(moving(b.plan, 'hinge'), RULE, { level: 'fault', subject: b.wireId('over'), says: ['hinge', '“Desk”'], repairs: 1 });
     flagged(moving(b.plan, 'tilt'), RULE, { level: 'hazard', subject: b.wireId('over'), repairs: 1 });
   });
 

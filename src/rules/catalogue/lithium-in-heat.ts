@@ -31,11 +31,12 @@ export const lithiumInHeat = defineRule({
       const subject = part(view.part.id);
       const mostC = facts.threshold('lithiumMaxC', LITHIUM_MAX_C);
       if (view.maxC <= mostC) return [fine(subject)];
+      const zone = facts.plan.zones[view.part.zone];
       return [
         found({
           level: 'hazard',
           subject,
-          what: `${called(view)} has a lithium cell, and ${facts.plan.zones[view.part.zone]?.name ?? 'its place'} gets ${view.maxC} °C when parked in the sun; ${mostC} °C is the most for such cells.`,
+          what: `${called(view)} has a lithium cell, and ${zone ? `“${zone.name}”` : 'its place'} gets ${view.maxC} °C when parked in the sun; ${mostC} °C is the most for such cells.`,
           todo: 'Take one with supercapacitors or without cells, or move it where it stays cool and no crash reaches it.',
           figures: [
             { label: 'gets', value: view.maxC, unit: '°C' },

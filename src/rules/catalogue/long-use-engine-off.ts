@@ -32,7 +32,7 @@ export const longUseEngineOff = defineRule({
         level: 'advice',
         subject,
         related: vehicleTaps(facts).map((t) => part(t.view.part.id)),
-        what: `${plain(engineOffH)} h with the engine off at ${amps(amp)} take ${two(usedAh)} Ah; ${two(allowedAh)} Ah of the ${plain(batteryAh)} Ah are the most before the next drive, which is ${two(allowedAh / amp)} h.`,
+        what: `${plain(engineOffH)} h with the engine off at ${amps(amp)} take ${two(usedAh)} Ah; ${two(allowedAh)} Ah of the ${plain(batteryAh)} Ah are the most before the next drive, ${two(allowedAh / amp)} h of it.`,
         todo: 'Shorten it, dim the display, fit a low-voltage cut-out, or give the build a battery of its own.',
         figures: [
           { label: 'taken', value: usedAh, unit: 'Ah' },

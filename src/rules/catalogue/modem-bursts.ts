@@ -41,13 +41,13 @@ export const modemBursts = defineRule({
           level: 'fault',
           subject,
           related: [...lead.wires.map((w) => wire(w.id)), ...lead.cables.map((c) => part(c.part.id)), part(lead.computer.part.id)],
-          what: `In bursts of ${amps(burst.amp)} ${called(lead.device)} is left with ${left > 0 ? volts(left) : 'nothing'} of ${volts(supply.portV)}; it needs ${USB.deviceMinV.toFixed(2)} V${limited ? `. The port gives ${amps(supply.limitA)}, and ${burst.farad > 0 ? `${plain(burst.farad * 1e6)} µF` : 'no capacitor'} must give the rest` : ''}.`,
+          what: `In bursts of ${amps(burst.amp)} ${called(lead.device)} is left with ${left > 0 ? volts(left) : 'nothing'} of ${volts(supply.portV)}; it needs ${USB.deviceMinV.toFixed(2)} V${limited ? `. The port gives ${amps(supply.limitA)}, and ${burst.farad > 0 ? `${plain(burst.farad * 1e6)} µF must give the rest` : 'no capacitor gives the rest'}` : ''}.`,
           todo: limited
             ? 'Put a large low-impedance capacitor at its plug, or give it a supply of its own.'
             : 'Lower the resistance of its path: a short, thick cable.',
           figures: [
             { label: 'dip', value: Number.isFinite(dipV) ? dipV : supply.portV, unit: 'V' },
-            { label: 'path', value: supply.pathOhm, unit: 'ohm' },
+            { label: 'path', value: supply.pathOhm, unit: 'Ω' },
           ],
           state: 'RUN_STOPPED',
           band: 'low',

@@ -21,7 +21,7 @@ export const movingWithoutLoop = defineRule({
       const subject = wire(w.id);
       if (w.looped) return [fine(subject)];
       const worst = runs.find((r) => r.moving === 'tilt') ?? runs[0]!;
-      const between = `${facts.plan.zones[worst.a]?.name ?? worst.a} and ${facts.plan.zones[worst.b]?.name ?? worst.b}`;
+      const between = `“${facts.plan.zones[worst.a]?.name ?? worst.a}” and “${facts.plan.zones[worst.b]?.name ?? worst.b}”`;
       return [
         found({
           level: worst.moving === 'tilt' ? 'hazard' : 'fault',

@@ -60,5 +60,5 @@ function piercingWrong(facts: Facts, tap: Tap): string | null {
   const amp = ours.reduce((sum, w) => sum + w.heatA, 0);
   if (amp > PIERCING_MOST_A) return `a piercing tap should carry ${amps(PIERCING_MOST_A)} at the most, and this one carries ${amps(amp)}`;
   const zone = facts.plan.zones[tap.view.part.zone];
-  return zone && HARSH.has(zone.kind) ? `a piercing tap lets water at the copper, and ${zone.name} is wet or shaken` : null;
+  return zone && HARSH.has(zone.kind) ? `a piercing tap lets water at the copper, and “${zone.name}” is wet or shaken` : null;
 }
