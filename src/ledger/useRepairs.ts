@@ -10,15 +10,17 @@ const client = repairClient(() => sharedPort() as RepairPort);
 
 /** Repairs of a finding, once a worker has proved them. */
 export function useRepairs(finding: Finding): readonly OfferedRepair[] {
-  const plan = useApp((s) => s.resultsFor);
+  // None while the plan is being changed: what is shown stays, and nothing is proved for a plan that has gone.
+  const plan = useApp((s) => (s.resultsFor === s.plan ? s.plan : null));
   const [offers, setOffers] = useState<readonly OfferedRepair[]>([]);
   const asked = useRef(finding);
   // The second look makes the same finding anew; what mends it stays.
   if (asked.current.rule !== finding.rule || asked.current.subject.id !== finding.subject.id) asked.current = finding;
   const same = asked.current;
   useEffect(() => {
+    if (!plan) return;
     setOffers([]);
-    return plan ? client.ask(plan, same, setOffers) : undefined;
+    return client.ask(plan, same, setOffers);
   }, [plan, same]);
   return offers;
 }

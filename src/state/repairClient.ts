@@ -16,7 +16,7 @@ export interface RepairPort {
 }
 
 /** A plan is first left alone for so long, ms: whoever edits on wants figures, not repairs of what was a moment ago. */
-export const REPAIR_QUIET_MS = 200;
+export const REPAIR_QUIET_MS = 250;
 
 interface Asked {
   readonly id: number;
@@ -91,7 +91,9 @@ export function repairClient(spawn: () => RepairPort) {
         asked.isWanted = false;
         if (running !== asked) return;
         port?.postMessage({ kind: 'stop', id: asked.id });
-        finish([]);
+        running = null;
+        // Others of the same plan are taken back in the same breath: they are not sent only to be stopped.
+        queueMicrotask(next);
       };
     },
   };

@@ -29,7 +29,7 @@ const TASKS: readonly TimeTask[] = ['cycle', 'margins', 'weeks', 'spread', 'even
 /** A turn of the key that is no longer wanted may finish within this time; after it the worker is replaced, ms. */
 export const GRACE_MS = 1000;
 /** After an edit the plan is first left alone for so long, ms: who edits on wants the plain figures. The turn of the key comes next, what takes longer later. */
-export const QUIET_MS = 300;
+export const QUIET_MS = 400;
 export const LONG_QUIET_MS = 800;
 
 /** A worker of its own: what takes seconds must not keep the plain figures waiting. */
