@@ -3,6 +3,7 @@ import { type OffersOrder, offers, remember } from './advise/offers.ts';
 import { pressedResults } from './advise/pressed.ts';
 import { withSecondLook } from './advise/secondLook.ts';
 import { type Kept, stagedResults } from './advise/staged.ts';
+import { reunited } from './plan/reunite.ts';
 import type { Id, Plan } from './plan/types.ts';
 
 type Request =
@@ -18,6 +19,8 @@ const TELL_MS = 120;
 /** Orders that are being carried out step by step. */
 const going = new Set<number>();
 
+/** The plan that came last. */
+let last: Plan | null = null;
 /** Plans whose results are asked for: what else is done step by step waits for them. */
 let ahead = 0;
 /** The plan asked for last; the second look at an older one is left undone. */
@@ -33,13 +36,20 @@ let kept: Kept | null = null;
  * `{ id, share }` on the way and `{ id, result }`; `{ kind: 'stop', id }` ends it unanswered. What fails is `{ id, error }`.
  */
 self.addEventListener('message', (event: MessageEvent<Request>) => {
-  const request = event.data;
+  const request = known(event.data);
   if (request.kind === 'stop') going.delete(request.id);
   else if (request.kind === 'pressed') answer(request.id, () => ({ moment: pressedResults(request.plan, request.pressed) }));
   else if (request.kind === 'offers') void mend(request);
   else if (request.kind) void carryOut(request);
   else void lookTwice(request.id, request.plan, request.planKey);
 });
+
+/** The request with what has come before in place of its copy. */
+function known(request: Request): Request {
+  if (request.kind === 'stop') return request;
+  last = last ? reunited(last, request.plan) : request.plan;
+  return { ...request, plan: last };
+}
 
 async function lookTwice(id: number, plan: Plan, planKey?: number): Promise<void> {
   newest = id;
