@@ -4,47 +4,70 @@ import type { Wire } from '../plan/types.ts';
 import { converters, vehicleRail } from './rails.ts';
 import { along } from './taps.ts';
 
-/** A USB lead from a port of a computer to what hangs on it. */
+/** A USB lead from a port that feeds it, over hubs without a supply of their own, to what hangs on it. */
 export interface UsbLead {
   readonly port: TerminalKey;
-  readonly computer: PartView;
+  /** What the port is on: a computer, or a hub that has its own 5 V. */
+  readonly host: PartView;
   readonly device: PartView;
   readonly at: TerminalKey;
+  readonly wires: readonly Wire[];
+  readonly cables: readonly PartView[];
+  /** The plain cable before the device: a hub sends everything on afresh, so its length begins there. */
+  readonly run: UsbRun;
+}
+
+export interface UsbRun {
+  /** Where it begins: the host, or the last hub. */
+  readonly from: PartView;
   readonly wires: readonly Wire[];
   readonly cables: readonly PartView[];
   /** Conductor from plug to plug, m. What joins a drawn cable to its ends is no more than its plugs. */
   readonly lengthM: number;
 }
 
+/** Has it a 5 V of its own, so that what hangs on it is nothing to the computer's ports? */
+export function isPoweredHub(view: PartView): boolean {
+  return view.kind.kind === 'usb-hub' && view.s.flag('ownSupply');
+}
+
 const usbCache = new WeakMap<Facts, readonly UsbLead[]>();
 
-/** Every USB lead of the plan, in the order of the computers' ports. */
+/** Every USB lead of the plan: those of the computers in the order of their ports, then those of hubs with their own 5 V. */
 export function usbLeads(facts: Facts): readonly UsbLead[] {
   let list = usbCache.get(facts);
   if (!list) {
-    list = facts
-      .ofKind('computer')
-      .flatMap((computer) =>
-        computer.terminals
-          .filter((t) => t.form === 'usb')
-          .flatMap((t) => (facts.isWired(`${computer.part.id}.${t.id}`) ? leadsOf(facts, computer, `${computer.part.id}.${t.id}`) : [])),
-      );
+    list = [...facts.ofKind('computer'), ...facts.ofKind('usb-hub').filter(isPoweredHub)].flatMap((host) =>
+      host.terminals
+        .filter((t) => t.form === 'usb' && t.flow === 'out')
+        .flatMap((t) => (facts.isWired(`${host.part.id}.${t.id}`) ? leadsOf(facts, host, `${host.part.id}.${t.id}`) : [])),
+    );
     usbCache.set(facts, list);
   }
   return list;
 }
 
-function leadsOf(facts: Facts, computer: PartView, port: TerminalKey): UsbLead[] {
-  return [...facts.reach(port, ['conductor'])].flatMap(([at, steps]) => {
+function leadsOf(facts: Facts, host: PartView, port: TerminalKey): UsbLead[] {
+  return [...facts.reach(port, ['conductor'], isPoweredHub)].flatMap(([at, steps]) => {
     const hit = facts.at(at);
     if (hit?.terminal.form !== 'usb' || hit.terminal.flow !== 'in' || hit.view.kind.kind === 'usb-cable' || steps.length === 0) return [];
-    const wires = along(facts, steps).wires;
-    const cables = [...new Set(steps.map((s) => s.through))].filter((v): v is PartView => v?.kind.kind === 'usb-cable');
-    const plugs = new Set(cables.map((c) => c.part.id));
-    const inWires = wires.filter((w) => !plugs.has(w.from.part) && !plugs.has(w.to.part));
-    const lengthM = inWires.reduce((sum, w) => sum + facts.wireLengthM(w.id), 0) + cables.reduce((sum, c) => sum + c.s.num('lengthM'), 0);
-    return [{ port, computer, device: hit.view, at, wires, cables, lengthM }];
+    return [{ port, host, device: hit.view, at, wires: along(facts, steps).wires, cables: cablesOf(steps), run: lastRun(facts, host, steps) }];
   });
+}
+
+function cablesOf(steps: readonly Step[]): PartView[] {
+  return [...new Set(steps.map((s) => s.through))].filter((v): v is PartView => v?.kind.kind === 'usb-cable');
+}
+
+function lastRun(facts: Facts, host: PartView, all: readonly Step[]): UsbRun {
+  const hub = all.findLastIndex((s) => s.through?.kind.kind === 'usb-hub');
+  const steps = all.slice(hub + 1);
+  const { wires } = along(facts, steps);
+  const cables = cablesOf(steps);
+  const plugs = new Set(cables.map((c) => c.part.id));
+  const inWires = wires.filter((w) => !plugs.has(w.from.part) && !plugs.has(w.to.part));
+  const lengthM = inWires.reduce((sum, w) => sum + facts.wireLengthM(w.id), 0) + cables.reduce((sum, c) => sum + c.s.num('lengthM'), 0);
+  return { from: all[hub]?.through ?? host, wires, cables, lengthM };
 }
 
 /** Our wires from whatever feeds a load (the vehicle, or a converter) to it, and home again to the body, battery or converter. */

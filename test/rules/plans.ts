@@ -2,7 +2,7 @@ import { type Bench, ZONE } from '../../src/rules/book/bench.ts';
 import { fused } from '../../src/rules/book/plans.ts';
 
 export { Bench, ZONE } from '../../src/rules/book/bench.ts';
-export { bench, fused, ground, plainRelay, withCamera } from '../../src/rules/book/plans.ts';
+export { bench, fused, ground, plainRelay, withCamera, withHub } from '../../src/rules/book/plans.ts';
 
 /** Plans that together with the demo hold something for every rule to look at; they need not be in order. */
 export function allKinds(): Bench[] {

@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
 import { clean, flagged } from './harness.ts';
-import { bench } from './plans.ts';
+import { bench, withHub } from './plans.ts';
 
 const RULE = 'two-five-volt-sources';
 const second = () =>
@@ -57,5 +57,20 @@ describe('two 5 V sources on the computer at once', () => {
     flagged(b, RULE, { level: 'hazard', subject: b.id('computer'), says: ['USB port 1'], repairs: 1 });
     const guarded = usb(false);
     flagged(guarded, RULE, { level: 'advice', subject: guarded.id('computer'), repairs: 1 });
+  });
+
+  // Worked case of the catalogue: converter on pins 2 and 4, and a hub that lets its 5 V back; clean with one that does not.
+  it('a hub with its own 5 V: a hazard where it lets it back, advice while nobody has looked', () => {
+    clean(withHub(bench(), { backfeed: 'no' }), RULE);
+    const back = withHub(bench(), { backfeed: 'yes' });
+    flagged(back, RULE, { level: 'hazard', subject: back.id('computer'), says: ['lets its own 5 V back', 'USB port 1'], repairs: 1 });
+    const unknown = withHub(bench(), {});
+    flagged(unknown, RULE, { level: 'advice', subject: unknown.id('computer'), says: ['nobody has said'], repairs: 1 });
+    const open = withHub(bench(), {}).set('computer', { usbBackfeed: true });
+    flagged(open, RULE, { level: 'hazard', subject: open.id('computer'), repairs: 1 });
+  });
+
+  it('a hub that is fed by its plug brings no second source', () => {
+    clean(bench().part('hub', 'usb-hub', 'seat', { ownSupply: false }).wire('computer.usb1', 'hub.up', { lengthM: 0.5 }), RULE);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
 import { clean, flagged, quiet } from './harness.ts';
-import { bench } from './plans.ts';
+import { bench, withHub } from './plans.ts';
 
 const RULE = 'usb-cable-too-long';
 
@@ -41,6 +41,25 @@ describe('USB cable too long', () => {
     const b = reader(4).zone('desk', { kind: 'engine-bay' });
     flagged(b, RULE, { level: 'advice', subject: b.id('reader'), says: ['engine bay'] });
     clean(reader(2.9).zone('desk', { kind: 'engine-bay' }), RULE);
+  });
+
+  // 6.5 m of the worked case as 4 m and 2.5 m: a hub sends on afresh, so each side may have its 5 m (USB 2.0, chapter 7).
+  it('begins again behind a hub or an active cable in mid-run', () => {
+    const halves = (before: number, behind: number) =>
+      bench()
+        .part('mid', 'usb-hub', 'seat', { ports: 1, ownSupply: false })
+        .part('reader', 'usb-device', 'desk')
+        .wire('computer.usb1', 'mid.up', { lengthM: before, areaMm2: 0.5 })
+        .wire('mid.d1', 'reader.usb', { lengthM: behind, areaMm2: 0.5 });
+    clean(halves(4, 2.5), RULE);
+    clean(halves(5, 5), RULE);
+    const before = halves(5.2, 1);
+    flagged(before, RULE, { level: 'fault', subject: before.id('mid'), figures: { cable: 5.2, most: 5 } });
+    const behind = halves(1, 5.2);
+    flagged(behind, RULE, { level: 'fault', subject: behind.id('reader'), figures: { cable: 5.2, most: 5 } });
+    const fed = withHub(bench()).part('reader', 'usb-device', 'desk').wire('hub.d1', 'reader.usb', { lengthM: 5.2, areaMm2: 0.5 }, 'run');
+    flagged(fed, RULE, { level: 'fault', subject: fed.id('reader'), figures: { cable: 5.2 } });
+    clean(fed.wireSet('run', { lengthM: 4.9 }), RULE);
   });
 
   it('no USB, nothing to say', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clean, compute, flagged, quiet } from './harness.ts';
-import { bench } from './plans.ts';
+import { bench, withHub } from './plans.ts';
 
 const RULE = 'usb-device-starved';
 
@@ -43,6 +43,19 @@ describe('USB device starved by its cable', () => {
   it('folds under a cable that is too long anyway', () => {
     const { cards } = compute(reader(0.08, 6)).report;
     expect(cards.find((c) => c.rule === 'usb-cable-too-long')?.folded.map((f) => f.rule)).toContain(RULE);
+  });
+
+  // 2 × 2 m × 0.084 Ω/m × 0.5 A = 0.17 V a side: both sides together are too much, one is not.
+  it('a hub with its own 5 V ends the drop of the cable before it, one without adds its cable', () => {
+    const ends = (b: ReturnType<typeof bench>) =>
+      b
+        .part('reader', 'usb-device', 'seat', { typA: 0.2, peakA: 0.5 })
+        .part('last', 'usb-cable', 'seat', { lengthM: 2, areaMm2: 0.205 })
+        .wire('hub.d1', 'last.host', { lengthM: 0.05, areaMm2: 0.5 })
+        .wire('last.device', 'reader.usb', { lengthM: 0.05, areaMm2: 0.5 });
+    const bus = ends(bench().part('hub', 'usb-hub', 'seat', { ownSupply: false }).wire('computer.usb1', 'hub.up', { lengthM: 2, areaMm2: 0.205 }, 'hubPlug'));
+    flagged(bus, RULE, { level: 'fault', subject: bus.id('reader') });
+    clean(ends(withHub(bench())).wireSet('hubPlug', { lengthM: 2, areaMm2: 0.205 }), RULE);
   });
 
   it('no USB, nothing to say', () => {

@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
 import { clean, flagged, quiet } from './harness.ts';
-import { bench } from './plans.ts';
+import { bench, withHub } from './plans.ts';
 
 const RULE = 'usb-devices-too-much';
 /** The bench with devices of these greatest currents on its ports. */
@@ -33,6 +33,22 @@ describe('USB devices take more than the board gives', () => {
     flagged(some, RULE, { level: 'advice', subject: some.id('computer'), says: ['port 1'] });
     const much = ports(1);
     flagged(much, RULE, { level: 'fault', subject: much.id('computer') });
+  });
+
+  // The worked case again: its modem on the hub's own 5 V leaves 0.55 A for the board.
+  it('behind a hub with its own 5 V nothing counts, behind one without everything does', () => {
+    const devices = (b: ReturnType<typeof bench>, ...ends: string[]) =>
+      [0.45, 1, 0.1].reduce((plan, peakA, i) => plan.part(`d${i}`, 'usb-device', 'seat', { typA: 0.1, peakA }).wire(ends[i]!, `d${i}.usb`, { lengthM: 1 }), b);
+    clean(devices(withHub(bench()), 'computer.usb2', 'hub.d1', 'computer.usb3'), RULE);
+    clean(devices(withHub(bench()), 'hub.d1', 'hub.d2', 'hub.d3'), RULE);
+    const bus = () => bench().part('hub', 'usb-hub', 'seat', { ownSupply: false }).wire('computer.usb1', 'hub.up', { lengthM: 0.5 });
+    // 1.55 A and the hub's own 0.1 A, all on one plug.
+    const b = devices(bus(), 'hub.d1', 'hub.d2', 'hub.d3');
+    flagged(b, RULE, { level: 'fault', subject: b.id('computer'), figures: { 'all ports together': 1.65 } });
+    const small = bus().part('d', 'usb-device', 'seat', { typA: 0.1, peakA: 0.39 }).wire('hub.d1', 'd.usb', { lengthM: 1 });
+    clean(small, RULE);
+    const over = small.set('d', { peakA: 0.42 });
+    flagged(over, RULE, { level: 'advice', subject: over.id('computer'), says: ['port 1'] });
   });
 
   it('has nothing to say without a USB plug', () => {

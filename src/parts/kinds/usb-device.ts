@@ -12,7 +12,7 @@ export const usbDevice = definePart({
   title: 'USB device',
   group: 'Compute',
   about: 'A card reader, modem, position receiver or radio stick that is fed and read through one USB plug.',
-  words: ['modem', 'reader', 'gps', 'gnss', 'stick', 'keyboard', 'hub', 'storage'],
+  words: ['modem', 'reader', 'gps', 'gnss', 'stick', 'keyboard', 'storage'],
   letter: 'A',
   settings: [
     words('what', 'What it is', '', 'your own word for it'),

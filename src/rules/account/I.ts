@@ -31,6 +31,6 @@ export const GROUP_I: readonly Account[] = [
     when: 'closing',
     line: 'Clamp the lead within 50 mm of every plug that only friction holds, power and storage first; in machines, lorries and on rough ground take plugs that lock.',
     reason: 'USB, barrel and picture plugs are drawn by their link, not by their latch, and no drawing knows how much the place shakes.',
-    applies: (facts) => facts.ofKind('computer', 'usb-cable', 'usb-device', 'touch-display').length > 0,
+    applies: (facts) => facts.ofKind('computer', 'usb-cable', 'usb-device', 'usb-hub', 'touch-display').length > 0,
   },
 ];

@@ -95,3 +95,17 @@ export function plainRelay(settings: Readonly<Record<string, Value>> = {}): Benc
     .wire('senseFuse.2', 'k.86', { lengthM: 2.3 })
     .wire('k.85', 'converter.gnd', { lengthM: 0.3 });
 }
+
+/**
+ * A hub on USB port 1 with a fused 5 V branch of its own from the converter. More parts: hub hubFuse. More wires: hubBranch
+ * hubFeed hubBack hubPlug.
+ */
+export function withHub(b: Bench, settings: Readonly<Record<string, Value>> = { backfeed: 'no' }): Bench {
+  return b
+    .part('hub', 'usb-hub', 'seat', settings)
+    .part('hubFuse', 'blade-fuse', 'seat')
+    .wire('converter.out', 'hubFuse.1', { lengthM: 0.1 }, 'hubBranch')
+    .wire('hubFuse.2', 'hub.5v', { lengthM: 0.2 }, 'hubFeed')
+    .wire('hub.0v', 'converter.0v', { lengthM: 0.3 }, 'hubBack')
+    .wire('computer.usb1', 'hub.up', { lengthM: 0.5 }, 'hubPlug');
+}

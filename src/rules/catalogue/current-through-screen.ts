@@ -75,6 +75,7 @@ function screenedLeads(joins: Joins): ReadonlyMap<Id, readonly Wire[]> {
 /** Elements by which parts join the screens of their plugs to their 0 V. */
 const SCREENS: Readonly<Record<string, readonly string[]>> = {
   'touch-display': ['screen', 'touchScreen'],
+  'usb-hub': ['screen'],
   camera: ['screen'],
   'video-sender': ['screen', 'linkScreen'],
   'video-receiver': ['screen', 'linkScreen'],

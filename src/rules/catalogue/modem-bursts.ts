@@ -40,7 +40,7 @@ export const modemBursts = defineRule({
         found({
           level: 'fault',
           subject,
-          related: [...lead.wires.map((w) => wire(w.id)), ...lead.cables.map((c) => part(c.part.id)), part(lead.computer.part.id)],
+          related: [...lead.wires.map((w) => wire(w.id)), ...lead.cables.map((c) => part(c.part.id)), part(lead.host.part.id)],
           what: `In bursts of ${amps(burst.amp)} ${called(lead.device)} is left with ${left > 0 ? volts(left) : 'nothing'} of ${volts(supply.portV)}; it needs ${USB.deviceMinV.toFixed(2)} V${limited ? `. The port gives ${amps(supply.limitA)}, and ${burst.farad > 0 ? `${plain(burst.farad * 1e6)} µF must give the rest` : 'no capacitor gives the rest'}` : ''}.`,
           todo: limited
             ? 'Put a large low-impedance capacitor at its plug, or give it a supply of its own.'
@@ -82,7 +82,7 @@ function supplyOf(facts: Facts, lead: UsbLead): Supply | null {
   const deviceV = facts.designAcross(lead.at, `${lead.at}~0`);
   const amp = Math.abs(facts.designElementA(lead.device.part.id, 'load') ?? 0);
   if (portV === null || deviceV === null || amp < 1e-4) return null;
-  const source = lead.computer.facts.sources?.find((s) => `${lead.computer.part.id}.${s.terminal}` === lead.port);
+  const source = lead.host.facts.sources?.find((s) => `${lead.host.part.id}.${s.terminal}` === lead.port);
   return {
     portV: Math.min(USB.portMinV, portV),
     pathOhm: Math.max(0, portV - deviceV) / amp,

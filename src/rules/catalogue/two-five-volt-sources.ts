@@ -1,6 +1,6 @@
 import type { Facts, PartView, Step } from '../../analysis/factsTypes.ts';
 import { called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
-import { removeWire } from '../fixes.ts';
+import { removeWire, typing } from '../fixes.ts';
 import { type Converter, closableReach, converters } from '../rails.ts';
 import { along } from '../taps.ts';
 import type { Verdict } from '../types.ts';
@@ -20,6 +20,9 @@ export const twoFiveVoltSources = defineRule({
   always: true,
   check: (facts) => facts.ofKind('computer').flatMap((view) => judge(facts, view)),
   repair: (finding, facts) => {
+    const hub = facts.parts.get(String(finding.data?.hub ?? ''));
+    // Its cable carries the data too, so it stays.
+    if (hub) return [typing(hub.part.id, { backfeed: 'no' }, `Take a hub that keeps its 5 V to itself as ${called(hub)}`, false)];
     const id = String(finding.data?.wire ?? '');
     return facts.plan.wires[id] ? [removeWire(id, `Take ${wireName(facts, id)} away`)] : [];
   },
@@ -57,6 +60,8 @@ function judge(facts: Facts, view: PartView): Verdict[] {
     all.find((i) => i !== first && i.usb === null && closableReach(facts, first.converter.outKey, PASSES).has(i.converter.outKey)) ??
     all.find((i) => i.usb !== null);
   if (!second) return [fine(subject)];
+  const hub = second.usb === null ? undefined : second.steps.findLast((s) => s.through?.kind.kind === 'usb-hub')?.through;
+  if (hub) return [throughHub(facts, view, first, second, hub)];
   const open = second.usb === null || view.s.flag('usbBackfeed');
   const wires = along(facts, second.steps).wires;
   const last = wires[wires.length - 1];
@@ -73,4 +78,23 @@ function judge(facts: Facts, view: PartView): Verdict[] {
       ...(last ? { data: { wire: last.id } } : {}),
     }),
   ];
+}
+
+/** A hub between: its makers know whether its 5 V stands at its host plug. */
+function throughHub(facts: Facts, view: PartView, first: Inlet, second: Inlet, hub: PartView): Verdict {
+  const known = hub.s.str('backfeed') === 'yes';
+  const ids = [first.converter.view.part.id, second.converter.view.part.id, hub.part.id];
+  const wires = along(facts, second.steps).wires.map((w) => wire(w.id));
+  return found({
+    level: known || view.s.flag('usbBackfeed') ? 'hazard' : 'advice',
+    subject: part(view.part.id),
+    related: [...[...new Set(ids)].map((id) => part(id)), ...wires],
+    what: known
+      ? `${called(view)} is fed by ${called(first.converter.view)}, and ${called(hub)} lets its own 5 V back into USB port ${second.usb}.`
+      : `${called(view)} is fed by ${called(first.converter.view)}, and nobody has said whether ${called(hub)} lets its own 5 V back into USB port ${second.usb}.`,
+    todo: known
+      ? 'Take a hub that keeps its 5 V to itself, or one cable to it whose 5 V core is cut.'
+      : 'Feed the hub, unplug it from the computer and measure at its host plug: volts there mean that it lets them back. Then take another one.',
+    data: { hub: hub.part.id },
+  });
 }

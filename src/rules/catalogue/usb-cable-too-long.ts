@@ -20,29 +20,29 @@ export const usbCableTooLong = defineRule({
   check: (facts) =>
     usbLeads(facts).map((lead) => {
       const subject = part(lead.device.part.id);
-      const fast = lead.cables.some((c) => c.s.flag('fast'));
+      const fast = lead.run.cables.some((c) => c.s.flag('fast'));
       const mostM = fast ? USB.usb3CableMaxM : USB.cableMaxM;
-      const noisy = inNoise(facts, lead) && lead.lengthM > USB_NEAR_NOISE_M;
-      if (lead.lengthM <= mostM && !noisy) return fine(subject);
-      const over = lead.lengthM > mostM;
+      const noisy = inNoise(facts, lead) && lead.run.lengthM > USB_NEAR_NOISE_M;
+      if (lead.run.lengthM <= mostM && !noisy) return fine(subject);
+      const over = lead.run.lengthM > mostM;
       return found({
         level: over ? 'fault' : 'advice',
         subject,
-        related: [...lead.wires.map((w) => wire(w.id)), ...lead.cables.map((c) => part(c.part.id))],
+        related: [...lead.run.wires.map((w) => wire(w.id)), ...lead.run.cables.map((c) => part(c.part.id))],
         what: over
-          ? `${called(lead.device)} hangs on ${plain(lead.lengthM)} m of plain USB cable; ${plain(mostM)} m is the most for ${fast ? 'USB 3' : 'USB 2'}.`
-          : `${called(lead.device)} hangs on ${plain(lead.lengthM)} m of USB cable that ends in the engine bay; near ignition and injectors keep it below ${USB_NEAR_NOISE_M} m.`,
+          ? `${called(lead.device)} hangs on ${plain(lead.run.lengthM)} m of plain USB cable; ${plain(mostM)} m is the most for ${fast ? 'USB 3' : 'USB 2'}.`
+          : `${called(lead.device)} hangs on ${plain(lead.run.lengthM)} m of USB cable that ends in the engine bay; near ignition and injectors keep it below ${USB_NEAR_NOISE_M} m.`,
         todo: 'Put a powered hub or an active cable half way, bring the computer nearer, or use a network link.',
         figures: [
-          { label: 'cable', value: lead.lengthM, unit: 'm' },
+          { label: 'cable', value: lead.run.lengthM, unit: 'm' },
           { label: 'most', value: over ? mostM : USB_NEAR_NOISE_M, unit: 'm' },
         ],
       });
     }),
   repair: (finding, facts) => {
     const lead = usbLeads(facts).find((l) => l.device.part.id === finding.subject.id);
-    const fast = lead?.cables.filter((c) => c.s.flag('fast')) ?? [];
-    if (!lead || fast.length === 0 || lead.lengthM > USB.cableMaxM || inNoise(facts, lead)) return [];
+    const fast = lead?.run.cables.filter((c) => c.s.flag('fast')) ?? [];
+    if (!lead || fast.length === 0 || lead.run.lengthM > USB.cableMaxM || inNoise(facts, lead)) return [];
     const title = 'Use a USB 2 cable: slower, but it reaches';
     const steps = fast.map((c) => (plan: Parameters<typeof setSettings>[0]) => setSettings(plan, c.part.id, { fast: undefined }));
     return [{ title, safe: false, edit: (plan) => inTurn(plan, 'part.set', title, steps) }];
@@ -50,5 +50,5 @@ export const usbCableTooLong = defineRule({
 });
 
 function inNoise(facts: Facts, lead: UsbLead): boolean {
-  return [lead.computer, lead.device].some((v) => facts.plan.zones[v.part.zone]?.kind === 'engine-bay');
+  return [lead.run.from, lead.device].some((v) => facts.plan.zones[v.part.zone]?.kind === 'engine-bay');
 }

@@ -2,6 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { USB_PORTS } from '../../parts/computer/elements.ts';
 import { boardOf } from '../../parts/computer/settings.ts';
 import { USB_PORT_A } from '../../trade/usb.ts';
+import { isPoweredHub } from '../cables.ts';
 import { amps, ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
 import type { Verdict } from '../types.ts';
 
@@ -65,13 +66,13 @@ function judge(facts: Facts, view: PartView): Verdict[] {
   return [fine(subject)];
 }
 
-/** What hangs on the ports, over cables too. */
+/** What lives on the ports, over cables and hubs too; behind a hub with its own 5 V nothing does. */
 function plugged(facts: Facts, view: PartView): PartView[] {
   const found = new Set<PartView>();
   for (const k of USB_PORTS) {
-    for (const key of facts.reach(`${view.part.id}.usb${k}`, ['conductor']).keys()) {
+    for (const key of facts.reach(`${view.part.id}.usb${k}`, ['conductor'], isPoweredHub).keys()) {
       const at = facts.at(key)?.view;
-      if (at && at !== view && at.facts.loads) found.add(at);
+      if (at && at !== view && at.facts.loads && !isPoweredHub(at)) found.add(at);
     }
   }
   return [...found];

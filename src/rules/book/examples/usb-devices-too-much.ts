@@ -1,6 +1,17 @@
 import type { Bench } from '../bench.ts';
-import { bench } from '../plans.ts';
+import { bench, withHub } from '../plans.ts';
 import type { Example } from '../types.ts';
+
+/** The same devices, the hungriest of them behind a hub with its own fused 5 V. */
+function spread(): Bench {
+  return withHub(bench())
+    .part('modem', 'usb-device', 'seat', { typA: 0.1, peakA: 1 })
+    .part('touch', 'usb-device', 'seat', { typA: 0.1, peakA: 0.45 })
+    .part('sound', 'usb-device', 'seat', { typA: 0.1, peakA: 0.1 })
+    .wire('hub.d1', 'modem.usb', { lengthM: 1 })
+    .wire('computer.usb2', 'touch.usb', { lengthM: 1 })
+    .wire('computer.usb3', 'sound.usb', { lengthM: 1 });
+}
 
 /** Devices of so many amps on the computer's ports. */
 function ports(...amps: number[]): Bench {
@@ -12,6 +23,7 @@ function ports(...amps: number[]): Bench {
 
 export const example: Example = {
   flagged: () => ports(0.45, 1, 0.1),
-  clean: () => ports(0.45, 0.1),
-  inOrder: 'These two take 0.55 A together, less than half of what the ports give.',
+  clean: spread,
+  inOrder:
+    'The modem lives on the fused 5 V of its hub, which lets nothing back; the two on the computer take 0.55 A together, less than half of what its ports give.',
 };
