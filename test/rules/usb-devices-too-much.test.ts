@@ -1,5 +1,6 @@
-import { describe, it } from 'vitest';
-import { clean, flagged, quiet } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { applyOrThrow } from './applied.ts';
+import { clean, compute, flagged, quiet, repairsOf } from './harness.ts';
 import { bench, withHub } from './plans.ts';
 
 const RULE = 'usb-devices-too-much';
@@ -14,7 +15,13 @@ describe('USB devices take more than the board gives', () => {
   // Board maker's supply chapter (read): 1.2 A for all ports.
   it('touch 0.45 A, modem 1.0 A, sound 0.10 A: 1.55 A', () => {
     const b = ports(0.45, 1, 0.1);
-    flagged(b, RULE, { level: 'fault', subject: b.id('computer'), figures: { 'all ports together': 1.55, 'board gives': 1.2 }, says: ['1.6 A', '1.2 A'] });
+    flagged(b, RULE, {
+      level: 'fault',
+      subject: b.id('computer'),
+      figures: { 'all ports together': 1.55, 'board gives': 1.2 },
+      says: ['1.6 A', '1.2 A'],
+      repairs: 1,
+    });
   });
 
   it('either side of 1.2 A', () => {
@@ -53,5 +60,37 @@ describe('USB devices take more than the board gives', () => {
 
   it('has nothing to say without a USB plug', () => {
     quiet(bench(), RULE);
+  });
+
+  it('moves the hungriest to a new hub with a fused 5 V of its own, and asks first', () => {
+    const b = ports(0.45, 1, 0.1);
+    const [offer, ...more] = repairsOf(b, RULE);
+    expect(more).toEqual([]);
+    expect(offer).toMatchObject({ safe: false });
+    expect(offer!.title).toContain('USB 2');
+    const next = applyOrThrow(b.plan, offer!.edit);
+    const { parts, wires } = next;
+    const hub = Object.values(parts).find((p) => p.kind === 'usb-hub')!;
+    expect(hub.settings).toEqual({ backfeed: 'no' });
+    const ends = Object.values(wires).map((w) => [w.from, w.to].map((e) => `${e.part}.${e.terminal}`));
+    expect(ends).toContainEqual([`${hub.id}.d1`, `${b.id('d1')}.usb`]);
+    expect(ends).toContainEqual([`${b.id('computer')}.usb2`, `${hub.id}.up`]);
+    expect(ends.some(([from, to]) => to === `${hub.id}.5v` && parts[from!.split('.')[0]!]?.kind === 'blade-fuse')).toBe(true);
+    expect(ends).toContainEqual([`${hub.id}.0v`, `${b.id('converter')}.0v`]);
+    const faults = (plan: typeof next) =>
+      compute(plan)
+        .report.findings.filter((f) => f.level !== 'advice')
+        .map((f) => f.rule);
+    expect(faults(b.plan)).toEqual([RULE]);
+    expect(faults(next)).toEqual([]);
+  });
+
+  it('uses the hub that is there without asking, where it lets nothing back', () => {
+    const b = (backfeed: string) =>
+      withHub(bench(), { backfeed }).part('modem', 'usb-device', 'seat', { typA: 0.2, peakA: 1 }).wire('computer.usb2', 'modem.usb', { lengthM: 1 });
+    const there = b('no');
+    flagged(there, RULE, { level: 'fault', subject: there.id('computer'), repairs: 1 });
+    expect(repairsOf(there, RULE)[0]).toMatchObject({ safe: true });
+    expect(repairsOf(b('unknown'), RULE).every((r) => !r.safe)).toBe(true);
   });
 });

@@ -4,6 +4,7 @@ import { boardOf } from '../../parts/computer/settings.ts';
 import { USB_PORT_A } from '../../trade/usb.ts';
 import { isPoweredHub } from '../cables.ts';
 import { amps, ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { ontoHub, type Port } from '../hubEdits.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found, unknown } = verdicts('usb-devices-too-much', 'C14');
@@ -22,7 +23,21 @@ export const usbDevicesTooMuch = defineRule({
   },
   needs: 'readings',
   check: (facts) => facts.ofKind('computer').flatMap((view) => judge(facts, view)),
+  repair: (finding, facts) => {
+    const view = facts.parts.get(finding.subject.id);
+    return view ? ontoHub(facts, view, hungriest(facts, view)) : [];
+  },
 });
+
+/** The ports to relieve, hungriest first: until the rest is within what the board gives, and one plug within that of USB 2. */
+function hungriest(facts: Facts, view: PartView): Port[] {
+  const sorted = ports(facts, view)
+    .map(({ port, amp }) => ({ port, amp: amp ?? 0 }))
+    .sort((a, b) => b.amp - a.amp);
+  const total = (list: readonly Port[]): number => list.reduce((sum, p) => sum + p.amp, 0);
+  const enough = sorted.findIndex((p, i) => total(sorted.slice(i)) <= boardOf(view.s).usbTotalA && p.amp <= USB_PORT_A.usb2 + SLACK_A);
+  return enough === -1 ? sorted : sorted.slice(0, enough);
+}
 
 /** The most that goes out of each wired port, A; null where nothing was solved. */
 function ports(facts: Facts, view: PartView): { readonly port: number; readonly amp: number | null }[] {
