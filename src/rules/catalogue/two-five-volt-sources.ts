@@ -22,7 +22,7 @@ export const twoFiveVoltSources = defineRule({
   repair: (finding, facts) => {
     const hub = facts.parts.get(String(finding.data?.hub ?? ''));
     // Its cable carries the data too, so it stays.
-    if (hub) return [typing(hub.part.id, { backfeed: 'no' }, `Take a hub that keeps its 5 V to itself as ${called(hub)}`, false)];
+    if (hub) return [typing(hub.part.id, { backfeed: 'no' }, `Take another hub for ${called(hub)}, one that keeps its 5 V to itself`, false)];
     const id = String(finding.data?.wire ?? '');
     return facts.plan.wires[id] ? [removeWire(id, `Take ${wireName(facts, id)} away`)] : [];
   },
