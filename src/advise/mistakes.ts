@@ -46,7 +46,7 @@ export const mistakes: readonly Mistake[] = [
   {
     id: 'thin-feed',
     title: 'Thin feed',
-    look: 'Click the feed: see its drop and how much of its limit it uses, most of all on a tired battery.',
+    look: 'Choose the feed: see its drop and how much of its limit it uses, most of all on a tired battery.',
     answers: 'A3',
     edit: (plan) => {
       const fuse = named(plan, 'blade-fuse', 'Supply fuse');
