@@ -12,7 +12,13 @@ describe('vehicle voltage straight into a pin', () => {
 
   it('the reversing lamp on GPIO 17: up to 16 V', () => {
     const b = lamp().wire('lampFuse.2', 'computer.11', {}, 'straight');
-    flagged(b, RULE, { level: 'hazard', subject: b.wireId('straight'), figures: { 'can reach the pin': 16 }, says: ['lamp can put', 'GPIO 17', '3.6 V'], repairs: 1 });
+    flagged(b, RULE, {
+      level: 'hazard',
+      subject: b.wireId('straight'),
+      figures: { 'can reach the pin': 16 },
+      says: ['lamp can put', 'GPIO 17', '3.6 V'],
+      repairs: 1,
+    });
   });
 
   it('over 2.2 kΩ it still takes what the line gives; 10 kΩ and more is another rule’s', () => {
