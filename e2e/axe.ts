@@ -44,8 +44,13 @@ export async function barriersInAllLooks(page: Page, where: string, within?: rea
     // Colours pass over into the new ones: they are looked at once they are there.
     await page.evaluate(async (t) => {
       document.documentElement.dataset.theme = t;
-      for (let frames = 0; frames < 2; frames++) await new Promise(requestAnimationFrame);
-      await Promise.allSettled(document.getAnimations().map((a) => a.finished));
+      // What inherits a colour that passes over begins to pass over itself.
+      for (let still = 0; still < 3; ) {
+        await new Promise(requestAnimationFrame);
+        const moving = document.getAnimations().filter((a) => a instanceof CSSTransition);
+        still = moving.length > 0 ? 0 : still + 1;
+        await Promise.allSettled(moving.map((a) => a.finished));
+      }
     }, theme);
     if (theme !== 'light') found.push(...(await barriers(page, `${where}, ${theme}`, { only: ['color-contrast'], within })));
   }
