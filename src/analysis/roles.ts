@@ -1,3 +1,4 @@
+import type { TerminalDef } from '../parts/types.ts';
 import { type Graph, nodeName, other } from './graph.ts';
 import type { WireReport } from './types.ts';
 
@@ -64,7 +65,7 @@ function growGround(graph: Graph, found: (NetNature | null)[]): void {
     }
   }
   for (let net = 0; net < found.length; net++) {
-    if (!found[net] && !fed.has(net) && terminalRoles(graph, net, ELSEWHERE_TOO).includes('ground')) found[net] = { role: 'ground', nominalV: 0 };
+    if (!found[net] && !fed.has(net) && hasGroundEnd(graph, net)) found[net] = { role: 'ground', nominalV: 0 };
   }
 }
 
@@ -86,20 +87,27 @@ function growRails(graph: Graph, found: (NetNature | null)[], seeds: readonly { 
   }
 }
 
-/** Kinds whose ground end may also stand across a coil: it alone makes no net a ground. */
-const ELSEWHERE_TOO: ReadonlySet<string> = new Set(['surge-clamp']);
+function hasGroundEnd(graph: Graph, net: number): boolean {
+  return terminalsOn(graph, net).some(({ terminal, isReturn }) => !terminal.groundElsewhere && roleOf(terminal, isReturn) === 'ground');
+}
 
-function terminalRoles(graph: Graph, net: number, without?: ReadonlySet<string>): string[] {
-  const roles: string[] = [];
-  for (const node of graph.netNodes[net]!) {
-    const [part, terminal] = splitKey(graph.nodes[node]!);
-    const view = graph.views.get(part);
-    const id = terminal.replace('~0', '');
-    const t = view?.terminals.find((x) => x.id === id);
-    if (!t || without?.has(view!.kind.kind)) continue;
-    roles.push(terminal.endsWith('~0') ? (t.form === 'usb' ? 'ground' : `${t.role}-ground`) : t.role);
-  }
-  return roles;
+function terminalRoles(graph: Graph, net: number): string[] {
+  return terminalsOn(graph, net).map(({ terminal, isReturn }) => roleOf(terminal, isReturn));
+}
+
+function roleOf(terminal: TerminalDef, isReturn: boolean): string {
+  return !isReturn ? terminal.role : terminal.form === 'usb' ? 'ground' : `${terminal.role}-ground`;
+}
+
+/** Terminals of parts on a net; `isReturn`: the second conductor of a two-core one. */
+function terminalsOn(graph: Graph, net: number): { readonly terminal: TerminalDef; readonly isReturn: boolean }[] {
+  return (graph.netNodes[net] ?? []).flatMap((node) => {
+    const [part, name] = splitKey(graph.nodes[node]!);
+    const isReturn = name.endsWith('~0');
+    const id = isReturn ? name.slice(0, -2) : name;
+    const terminal = graph.views.get(part)?.terminals.find((t) => t.id === id);
+    return terminal ? [{ terminal, isReturn }] : [];
+  });
 }
 
 function fromTerminals(graph: Graph, net: number): NetNature {

@@ -69,20 +69,24 @@ export function elementAmps(network: Network, element: Element, solution: Soluti
   return ampsAt(element, v1, v2, port);
 }
 
+/** Volts of node index `p` over `q` in a solution; ground is the node count. */
+export function acrossOf({ volts, rest }: Solution): (p: number, q: number) => number {
+  const n = volts.length;
+  return (p, q) => {
+    const coarse = (p < n ? volts[p]! : 0) - (q < n ? volts[q]! : 0);
+    return rest ? coarse + ((p < n ? rest[p]! : 0) - (q < n ? rest[q]! : 0)) : coarse;
+  };
+}
+
 /**
  * Currents of all elements, A, in the compiled order and in the direction given with each: `first` at the first port,
  * `second` at the second port of two-ports; and the power that each takes up, W (negative for what gives).
  */
-export function allFlows(network: Network, elements: readonly Element[], { volts, rest }: Solution): Flows {
+export function allFlows(network: Network, elements: readonly Element[], solution: Solution): Flows {
   const first = new Float64Array(elements.length);
   const second = new Float64Array(elements.length);
   const watt = new Float64Array(elements.length);
-  const n = volts.length;
-  // Ground is index n: undefined there, hence 0.
-  const across = (p: number, q: number): number => {
-    const coarse = (p < n ? volts[p]! : 0) - (q < n ? volts[q]! : 0);
-    return rest ? coarse + ((p < n ? rest[p]! : 0) - (q < n ? rest[q]! : 0)) : coarse;
-  };
+  const across = acrossOf(solution);
   loadValues(network, elements);
   const { linear, one, two } = network;
   const { linearG, linearV, parOne, parTwo, eta } = network.work;

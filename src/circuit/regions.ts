@@ -1,3 +1,4 @@
+import { acrossOf } from './amps.ts';
 import { loadValues } from './load.ts';
 import type { Network } from './network.ts';
 import { lawOne, lawTwo, OUT, STRIDE } from './ports.ts';
@@ -11,13 +12,8 @@ const CONDUCTS_A = 1e-6;
  * dropping out or limiting; junctions blocking or conducting; transistors saturated or not; loads fed or not. Loads the
  * values of these elements into the network.
  */
-export function regions(network: Network, elements: readonly Element[], { volts, rest }: Solution): string {
-  const n = volts.length;
-  // Ground is index n.
-  const across = (p: number, q: number): number => {
-    const coarse = (p < n ? volts[p]! : 0) - (q < n ? volts[q]! : 0);
-    return rest ? coarse + ((p < n ? rest[p]! : 0) - (q < n ? rest[q]! : 0)) : coarse;
-  };
+export function regions(network: Network, elements: readonly Element[], solution: Solution): string {
+  const across = acrossOf(solution);
   loadValues(network, elements);
   const { one, two, work } = network;
   let text = '';

@@ -69,6 +69,8 @@ export interface TerminalDef {
   readonly required?: boolean;
   /** Direction of power for "sensible ends" and drawing order. */
   readonly flow?: 'in' | 'out';
+  /** Ground is where it is meant to go, but it may stand elsewhere: alone it makes no net a ground. */
+  readonly groundElsewhere?: true;
   /** Nominal volts when fixed by the part itself (5 at a converter output). */
   readonly nominalV?: number;
 }

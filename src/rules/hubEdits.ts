@@ -2,13 +2,14 @@ import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { supplyPair } from '../parts/computer/facts.ts';
 import { wiresOn } from '../plan/connect.ts';
 import { Draft } from '../plan/draft.ts';
+import { listed } from '../plan/listed.ts';
 import type { End, Id, Plan } from '../plan/types.ts';
 import { BLADE_RATINGS_A } from '../trade/fuses.ts';
 import { USB_DEVICES } from '../trade/loads.ts';
 import { USB_HUB } from '../trade/usb.ts';
 import { beside, end, movedEnd, newPart, newWire, SHORT_M, sameEnd } from './build.ts';
 import { isPoweredHub } from './cables.ts';
-import { called, listed } from './defineRule.ts';
+import { called } from './defineRule.ts';
 import { type Converter, closableReach, converters, outputA } from './rails.ts';
 import type { Repair } from './types.ts';
 

@@ -1,5 +1,6 @@
 import type { Facts, PartView, TerminalKey } from '../analysis/factsTypes.ts';
 import type { Reading } from '../analysis/types.ts';
+import { listed } from '../plan/listed.ts';
 import { PIN_MAX_V, RAIL3 } from '../trade/logic.ts';
 import { called } from './defineRule.ts';
 import type { PinUse } from './pins.ts';
@@ -127,5 +128,5 @@ function unkind(facts: Facts, net: number, volt: number): number {
 function inWords(branches: readonly Branch[], rising: (b: Branch) => boolean, railHigh: boolean): string {
   const words = branches.flatMap((b) => b.views.map((v) => `${called(v)} ${Number((v.s.num('tol') * 100).toPrecision(3))} % ${rising(b) ? 'low' : 'high'}`));
   if (railHigh) words.push(`its 5 V ${Math.round((RAIL_OVER - 1) * 100)} % high`);
-  return words.length > 1 ? `${words.slice(0, -1).join(', ')} and ${words.at(-1)}` : (words[0] ?? '');
+  return listed(words);
 }

@@ -103,14 +103,13 @@ export function grounded(facts: Facts, net: number): boolean {
   return isGround;
 }
 
-const ELSEWHERE_TOO: ReadonlySet<string> = new Set(['optocoupler', 'surge-clamp']);
 const groundedCache = new WeakMap<Facts, Map<number, boolean>>();
 
 function hasGround(facts: Facts, net: number): boolean {
   return facts.netTerminals(net).some((key) => {
     if (key === '0' || key.startsWith('chassis:')) return true;
     const at = facts.at(key);
-    return at !== null && at.terminal.role === 'ground' && !ELSEWHERE_TOO.has(at.view.kind.kind);
+    return at !== null && at.terminal.role === 'ground' && !at.terminal.groundElsewhere;
   });
 }
 

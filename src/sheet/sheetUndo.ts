@@ -1,3 +1,4 @@
+import { listed } from '../plan/listed.ts';
 import type { Context } from './context.ts';
 import { wireName } from './context.ts';
 import { daysText } from './figures.ts';
@@ -34,7 +35,7 @@ function ownersCard(context: Context): Html {
   const { parked } = context.results.analysis;
   const first = fuseRows(context).filter((f) => f.unfusedM !== null);
   const fuses = (first.length > 0 ? first : fuseRows(context)).map((f) => `${f.item} (${f.ratingA} A, ${f.zone})`);
-  const pull = fuses.length === 0 ? 'disconnect the battery: no fuse of this build isolates it' : `pull ${fuses.join(' and ')}`;
+  const pull = fuses.length === 0 ? 'disconnect the battery: no fuse of this build isolates it' : `pull ${listed(fuses)}`;
   return section(
     'Owner’s card: cut out and keep in the vehicle',
     h`<div class="card">

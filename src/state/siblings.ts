@@ -1,6 +1,7 @@
 import { letterOf } from '../analysis/views.ts';
 import { letterOf as wiringLetter, wiringsOf } from '../plan/alternatives.ts';
 import { counted } from '../plan/given.ts';
+import { listed } from '../plan/listed.ts';
 import { sharedNumbers } from '../plan/shared.ts';
 import type { Plan } from '../plan/types.ts';
 import type { Autosave } from './autosave.ts';
@@ -9,15 +10,6 @@ import type { App } from './store.ts';
 const SHARED = 'All keep their numbers, because labels may be fitted already: look which wiring a sheet belongs to before you go by a number.';
 /** Numbers named before "and n more". */
 const NAMED = 8;
-
-function named(numbers: readonly string[]): string {
-  const more = numbers.length - NAMED;
-  return more > 0 ? `${numbers.slice(0, NAMED).join(', ')} and ${more} more` : inWords(numbers);
-}
-
-function inWords(list: readonly string[]): string {
-  return list.length > 1 ? `${list.slice(0, -1).join(', ')} and ${list.at(-1)}` : (list[0] ?? '');
-}
 
 export interface Siblings {
   /** The plan with the numbers that its other kept wirings have given: none of them is given here to something else. */
@@ -51,7 +43,7 @@ export function siblings(
     const found = await others(plan);
     const lists = found.flatMap((other) => {
       const numbers = sharedNumbers(plan, other, letterOf);
-      return numbers.length === 0 ? [] : [`Wiring ${wiringLetter(other)} has other things under ${named(numbers)} than this one.`];
+      return numbers.length === 0 ? [] : [`Wiring ${wiringLetter(other)} has other things under ${listed(numbers, NAMED)} than this one.`];
     });
     return lists.length === 0 ? null : [...lists, SHARED].join(' ');
   };

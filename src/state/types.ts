@@ -43,7 +43,7 @@ export interface Momentary {
   readonly pressed: readonly Id[];
 }
 
-/** Something to do about a message. */
+/** A message for the person. */
 export interface Notice {
   readonly text: string;
   readonly kind: 'info' | 'problem';
@@ -53,6 +53,7 @@ export interface Notice {
   readonly stays?: true;
 }
 
+/** Something to do about a message. */
 export interface NoticeAction {
   readonly label: string;
   run(): void;

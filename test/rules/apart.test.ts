@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ampsApart, listed, plainApart, voltsApart } from '../../src/rules/defineRule.ts';
+import { listed } from '../../src/plan/listed.ts';
+import { ampsApart, plainApart, voltsApart } from '../../src/rules/defineRule.ts';
 
 describe('two figures that a sentence compares', () => {
   it('are said shortly where they differ, and longer where they would look alike', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clean, compute, flagged, quiet } from './harness.ts';
-import { bench, plainRelay } from './plans.ts';
+import { bench, coilOnOpto, plainRelay } from './plans.ts';
 import { onIgnition, withLatch } from './plansSense.ts';
 
 const RULE = 'coil-will-not-pull-in';
@@ -31,18 +31,7 @@ describe('coil does not pull in, or lets go in a start', () => {
   // An optocoupler of rank A gives 0.8 x 0.7 x 0.7 of its 5.0 mA, times what is left of its ratio there: 1.97 mA. At 20 °C the coil wants
   // 7.2 V / R: 3.65 kΩ is the border, warm or cold, for the current that pulls it in stays the same.
   it('a coil behind an optocoupler is judged by what that is sure to pass', () => {
-    const behind = (coilOhm: number) =>
-      bench()
-        .part('k', 'relay', 'seat', { suppression: 'diode', coilOhm })
-        .part('driver', 'optocoupler', 'seat', { type: '817a' })
-        .part('r', 'resistor', 'seat', { ohm: 330 })
-        .wire('relay.87', 'k.86')
-        .wire('k.85', 'driver.C')
-        .wire('driver.E', 'converter.0v')
-        .wire('computer.29', 'r.1')
-        .wire('r.2', 'driver.A')
-        .wire('driver.K', 'computer.39')
-        .set('computer', { gpio5Mode: 'out' });
+    const behind = (coilOhm: number) => coilOnOpto({ suppression: 'diode', coilOhm }, { type: '817a' }, 330);
     const b = behind(3600);
     flagged(b, RULE, { level: 'fault', subject: b.id('k'), says: ['driver', 'mA'], figures: { 'sure to pass': 1.97e-3, 'pulls in with': 2e-3 } });
     clean(behind(3700), RULE);

@@ -1,23 +1,9 @@
 import { describe, it } from 'vitest';
 import { clean, flagged, quiet } from './harness.ts';
-import { bench, ground } from './plans.ts';
+import { bench, coilOnOpto, ground } from './plans.ts';
 
 const RULE = 'coil-without-spike-killer';
 const relay = (suppression: string) => bench().part('k', 'relay', 'seat', { suppression }).wire('senseFuse.2', 'k.86').wire('k.85', 'converter.gnd');
-/** The coil's low side switched by an optocoupler's output. */
-const driven = (settings: Record<string, string | number>) =>
-  bench()
-    .part('k', 'relay', 'seat', settings)
-    .part('driver', 'optocoupler', 'seat')
-    .part('r', 'resistor', 'seat', { ohm: 1000 })
-    .wire('relay.87', 'k.86')
-    .wire('k.85', 'driver.C')
-    .wire('driver.E', 'converter.0v')
-    .wire('computer.29', 'r.1')
-    .wire('r.2', 'driver.A')
-    .wire('driver.K', 'computer.39')
-    .set('computer', { gpio5Mode: 'out' });
-
 describe('coil without a spike killer', () => {
   it('the hold relay has a diode inside; so has this relay', () => {
     clean(bench(), RULE);
@@ -40,12 +26,12 @@ describe('coil without a spike killer', () => {
   });
 
   it('bare, switched by a transistor: hazard', () => {
-    const b = driven({ suppression: 'none' });
+    const b = coilOnOpto({ suppression: 'none' });
     flagged(b, RULE, { level: 'hazard', subject: b.id('k'), says: ['driver', '35 V'], repairs: 1 });
   });
 
   it('680 Ω let 150 V come back: 16 V + 16 V / 81 Ω × 680 Ω', () => {
-    const b = driven({ suppression: 'resistor', suppressionOhm: 680 });
+    const b = coilOnOpto({ suppression: 'resistor', suppressionOhm: 680 });
     flagged(b, RULE, { level: 'hazard', subject: b.id('k'), figures: { spike: 150.3 }, repairs: 1 });
   });
 

@@ -1,5 +1,5 @@
 import { type Bench, ZONE } from '../../src/rules/book/bench.ts';
-import { fused } from '../../src/rules/book/plans.ts';
+import { bench, fused } from '../../src/rules/book/plans.ts';
 
 export { Bench, ZONE } from '../../src/rules/book/bench.ts';
 export { bench, fused, ground, plainRelay, withCamera, withHub } from '../../src/rules/book/plans.ts';
@@ -52,4 +52,19 @@ function machine(): Bench {
       .wire(`camera${i}.-`, 'ground.31', { looped: true });
   }
   return b;
+}
+
+/** A relay `k` behind the hold relay, its low side switched by the output of optocoupler `driver`, which GPIO 5 lights. */
+export function coilOnOpto(coil: Bench['plan']['parts'][string]['settings'], opto: typeof coil = {}, ohm = 1000): Bench {
+  return bench()
+    .part('k', 'relay', 'seat', coil)
+    .part('driver', 'optocoupler', 'seat', opto)
+    .part('r', 'resistor', 'seat', { ohm })
+    .wire('relay.87', 'k.86')
+    .wire('k.85', 'driver.C')
+    .wire('driver.E', 'converter.0v')
+    .wire('computer.29', 'r.1')
+    .wire('r.2', 'driver.A')
+    .wire('driver.K', 'computer.39')
+    .set('computer', { gpio5Mode: 'out' });
 }

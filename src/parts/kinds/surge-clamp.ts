@@ -47,7 +47,7 @@ export const surgeClamp = definePart({
   ],
   terminals: () => [
     { id: 'K', label: 'K', title: 'Cathode, to the supply', side: 'left', form: 'lead', role: 'supply', required: true },
-    { id: 'A', label: 'A', title: 'Anode, to ground', side: 'right', form: 'lead', role: 'ground', required: true },
+    { id: 'A', label: 'A', title: 'Anode, to ground', side: 'right', form: 'lead', role: 'ground', groundElsewhere: true, required: true },
   ],
   symbol: (s) => inlineBody('K', 'A', zenerGlyph(30, 10, s.flag('bidirectional')), s.flag('bidirectional') ? 16 : 8),
   behave: (s, { ambientC }) => {

@@ -1,8 +1,9 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { splitKey } from '../../analysis/roles.ts';
+import { listed } from '../../plan/listed.ts';
 import type { Id, Wire } from '../../plan/types.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
-import { called, defineRule, listed, part, two, verdicts, wire, wireName } from '../defineRule.ts';
+import { called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
 import { groundJoins, type Join, rooter } from '../groundJoins.ts';
 
 const { fine, found } = verdicts('audio-ground-ring', 'H1');

@@ -1,7 +1,8 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { listed } from '../../plan/listed.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { BOUNCE_S, RELAY_REST_S } from '../../trade/keyEvents.ts';
-import { called, defineRule, listed, part, plain, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { insidePull, moversOf, type PinUse, parallelOhm, pinUses, pullsOn, relaysAt } from '../pins.ts';
 import { grounded, netAt } from '../trace.ts';
 

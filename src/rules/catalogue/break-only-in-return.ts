@@ -1,9 +1,10 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
+import { listed } from '../../plan/listed.ts';
 import type { Edit, Plan, Wire } from '../../plan/types.ts';
 import { RETURN_SWITCH_A } from '../../trade/fitting.ts';
 import { end, farEnd, movedEnd, newWire, onlyWire } from '../build.ts';
-import { amps, called, defineRule, listed, part, verdicts } from '../defineRule.ts';
+import { amps, called, defineRule, part, verdicts } from '../defineRule.ts';
 import { vehicleRail, type Way } from '../rails.ts';
 import { FUSE_AT_M } from '../taps.ts';
 import { netAt, partsOn } from '../trace.ts';

@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { nodeName } from '../../analysis/graph.ts';
-import { called, defineRule, listed, part, verdicts } from '../defineRule.ts';
+import { listed } from '../../plan/listed.ts';
+import { called, defineRule, part, verdicts } from '../defineRule.ts';
 import { BODY, groundJoins, rooter } from '../groundJoins.ts';
 import { insulated, shellFlag } from '../shells.ts';
 import type { Repair } from '../types.ts';

@@ -1,9 +1,10 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
+import { listed } from '../../plan/listed.ts';
 import type { Edit, Plan, Wire } from '../../plan/types.ts';
 import { nearestPreferred, RESISTOR_WATTS } from '../../trade/preferred.ts';
 import { beside, end, movedEnd, newPart, newWire, SHORT_M } from '../build.ts';
-import { called, defineRule, listed, ohms, part, two, verdicts } from '../defineRule.ts';
+import { called, defineRule, ohms, part, two, verdicts } from '../defineRule.ts';
 import { type Converter, converters, vehicleRail } from '../rails.ts';
 import { hopsOf, isResistor, netAt } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';

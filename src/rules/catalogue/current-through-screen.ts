@@ -1,9 +1,10 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
+import { listed } from '../../plan/listed.ts';
 import type { Id, Wire } from '../../plan/types.ts';
 import { SCREEN } from '../../trade/grounds.ts';
 import { end, groundEnd, newWire } from '../build.ts';
-import { amps, called, defineRule, listed, part, two, verdicts, wire, wireName } from '../defineRule.ts';
+import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
 import { BODY, bridgesAmong, groundJoins, type Joins, rooter } from '../groundJoins.ts';
 import { mostA } from '../groundPoints.ts';
 import type { Finding, Repair, Subject, Verdict } from '../types.ts';

@@ -1,6 +1,7 @@
 import type { Facts, PartView, TerminalKey } from '../../analysis/factsTypes.ts';
+import { listed } from '../../plan/listed.ts';
 import { DIMMER } from '../../trade/keyEvents.ts';
-import { called, defineRule, listed, part, plain, verdicts, volts } from '../defineRule.ts';
+import { called, defineRule, part, plain, verdicts, volts } from '../defineRule.ts';
 import { grounded, isResistor, netAt, waysFrom } from '../trace.ts';
 import type { Verdict } from '../types.ts';
 

@@ -1,10 +1,11 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
+import { listed } from '../../plan/listed.ts';
 import type { End } from '../../plan/types.ts';
 import { CLAMP_MAX_A, PIN_MAX_V, RAIL3 } from '../../trade/logic.ts';
 import { DIODES, type DiodeType } from '../../trade/semiconductors.ts';
 import { addSensor, farEnd, onlyWire } from '../build.ts';
-import { amps, called, defineRule, listed, part, verdicts, volts, wire } from '../defineRule.ts';
+import { amps, called, defineRule, part, verdicts, volts, wire } from '../defineRule.ts';
 import { isRail3, moversOf, type PinUse, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
 import { grounded, type Hop, isResistor, netAt, partsOn, railV, waysFrom } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';

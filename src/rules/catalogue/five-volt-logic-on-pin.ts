@@ -1,8 +1,9 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { listed } from '../../plan/listed.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { SERIAL_LEVELS, type SerialLevel } from '../../trade/links.ts';
 import { PIN_MAX_V } from '../../trade/logic.ts';
-import { called, defineRule, listed, part, verdicts, volts, wire } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, volts, wire } from '../defineRule.ts';
 import { type PinUse, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
 import { endToRail3 } from '../toRail3.ts';
 import { netAt, railV } from '../trace.ts';

@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { listed } from '../../plan/listed.ts';
 import { CUT_OUT, UNATTENDED } from '../../trade/standing.ts';
-import { amps, called, defineRule, listed, part, plain, verdicts, volts } from '../defineRule.ts';
+import { amps, called, defineRule, part, plain, verdicts, volts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
 import { drawers, parkedKnown } from '../parkedShare.ts';
 import { cutOutRepair, cutOutsOf, tapA, vehicleTaps } from '../standing.ts';

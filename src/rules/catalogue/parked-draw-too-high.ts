@@ -1,5 +1,6 @@
+import { listed } from '../../plan/listed.ts';
 import { PARKED_LIMIT_A } from '../../trade/battery.ts';
-import { amps, ampsApart, called, defineRule, listed, part, two, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, part, two, verdicts } from '../defineRule.ts';
 import { cutRepairs, drawers, joined, parkedKnown } from '../parkedShare.ts';
 import type { Subject } from '../types.ts';
 

@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { listed } from '../../plan/listed.ts';
 import type { Id } from '../../plan/types.ts';
-import { called, defineRule, listed, part, verdicts, wire } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
 import { movePin } from '../movePin.ts';
 import { moversOf, type PinUse, pinName, pinUses, pullsOn, relaysAt } from '../pins.ts';
 import { grounded, type Hop, isResistor, netAt, railV, waysFrom } from '../trace.ts';

@@ -1,8 +1,9 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { wiresOn } from '../../plan/connect.ts';
+import { listed } from '../../plan/listed.ts';
 import type { VehicleState } from '../../plan/types.ts';
 import { end, movedEnd } from '../build.ts';
-import { called, defineRule, listed, part, STATE_WORDS, verdicts, volts, wire } from '../defineRule.ts';
+import { called, defineRule, part, STATE_WORDS, verdicts, volts, wire } from '../defineRule.ts';
 import { railOver } from '../rails.ts';
 import { change } from '../taps.ts';
 import type { Verdict } from '../types.ts';

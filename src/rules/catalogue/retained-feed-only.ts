@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { supplyPair } from '../../parts/computer/facts.ts';
-import { called, defineRule, listed, part, verdicts } from '../defineRule.ts';
+import { listed } from '../../plan/listed.ts';
+import { called, defineRule, part, verdicts } from '../defineRule.ts';
 import { holdInstead } from '../holdEdits.ts';
 import { endingAt, stopNeedS } from '../supplyHold.ts';
 

@@ -1,8 +1,9 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { partSets, setPartSettings } from '../../parts/index.ts';
 import { addParts, addWire, setSettings, setWire, splitWire } from '../../plan/edits.ts';
+import { listed } from '../../plan/listed.ts';
 import type { Edit, End, Plan, Values, Wire } from '../../plan/types.ts';
-import { ampsApart, called, defineRule, listed, part, verdicts, volts } from '../defineRule.ts';
+import { ampsApart, called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { inTurn, typing } from '../fixes.ts';
 import { diodeFacts, type Exposure, guardBeside, reversedReach, type SeriesGuard, seriesGuards } from '../guards.ts';
 import { cornersOf } from '../rails.ts';

@@ -1,8 +1,9 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { listed } from '../../plan/listed.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { consoleRoles } from '../../trade/header.ts';
 import { SERIAL_LEVELS, type SerialLevel } from '../../trade/links.ts';
-import { called, defineRule, listed, part, verdicts, wire } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
 import { turnRound } from '../fixes.ts';
 import { nearNets, type PinUse, pinName, pinUses } from '../pins.ts';
 import { netAt } from '../trace.ts';

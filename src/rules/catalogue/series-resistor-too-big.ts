@@ -1,7 +1,8 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { listed } from '../../plan/listed.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { RAIL3 } from '../../trade/logic.ts';
-import { called, defineRule, listed, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
+import { called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
 import { insidePull, isRail3, type PinUse, parallelOhm, pinName, pinUses, pullsOn } from '../pins.ts';
 import { grounded, type Hop, isResistor, netAt, railV, waysFrom } from '../trace.ts';
 import type { Verdict } from '../types.ts';

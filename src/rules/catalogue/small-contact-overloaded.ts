@@ -1,10 +1,11 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
+import { listed } from '../../plan/listed.ts';
 import type { Wire } from '../../plan/types.ts';
 import { HEADER_CONTACT_A, HOT_CONTACT, worstShare } from '../../trade/fitting.ts';
 import { HEADER } from '../../trade/header.ts';
 import { end, farEnd, newWire } from '../build.ts';
-import { amps, ampsApart, called, defineRule, listed, part, verdicts } from '../defineRule.ts';
+import { amps, ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
 import type { Level, Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('small-contact-overloaded', 'B5');

@@ -1,9 +1,10 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { supplyPair } from '../../parts/computer/facts.ts';
+import { listed } from '../../plan/listed.ts';
 import { STARTER } from '../../trade/keyEvents.ts';
 import { isLive } from '../../trade/lines.ts';
 import { bridged, crankDip, cutBefore } from '../crankDip.ts';
-import { called, defineRule, listed, part, plain, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { holdInstead } from '../holdEdits.ts';
 import { type Held, heldComputers } from '../holders.ts';
 import { fedNets } from '../outputs.ts';

@@ -1,9 +1,10 @@
 import { smallestFuseA } from '../../analysis/choose.ts';
 import type { Facts, PartView, Step } from '../../analysis/factsTypes.ts';
+import { listed } from '../../plan/listed.ts';
 import type { Edit, Plan, Wire } from '../../plan/types.ts';
 import { TAP_DISTANCE_M } from '../../trade/fuses.ts';
 import { resistorWattsAt } from '../../trade/preferred.ts';
-import { amps, called, defineRule, listed, part, verdicts, wire, wireName } from '../defineRule.ts';
+import { amps, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
 import { inTurn } from '../fixes.ts';
 import { along, change, donorProtects, FUSE_AT_M, fuseAtTap, isShunt, type Tap, taps, unfusedReach } from '../taps.ts';
 import type { Verdict } from '../types.ts';

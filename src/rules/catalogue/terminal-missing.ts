@@ -1,7 +1,8 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { TerminalDef } from '../../parts/types.ts';
 import { addWire } from '../../plan/edits.ts';
-import { called, defineRule, listed, part, verdicts } from '../defineRule.ts';
+import { listed } from '../../plan/listed.ts';
+import { called, defineRule, part, verdicts } from '../defineRule.ts';
 import { converters } from '../rails.ts';
 
 const { fine, found } = verdicts('terminal-missing', 'B14');
