@@ -10,7 +10,7 @@ export const COST = {
   bend: 45,
   cross: 18,
   /** Running over another wire, a lane step. */
-  overlap: 140,
+  overlap: 220,
   /** Meeting a corner or end of another wire: reads as a joint that is not there. */
   touch: 110,
   /** Through a part: only when there is no other way. */

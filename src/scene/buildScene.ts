@@ -11,6 +11,7 @@ import type { PartKind } from '../parts/types.ts';
 import type { Id, Plan, Wire } from '../plan/types.ts';
 import { bendsOnDrawing } from './bends.ts';
 import { changedBodies, keptRoute, zoneShift } from './keep.ts';
+import { labelPlaces } from './labelPlaces.ts';
 import { endsOf, lanesOf, usedTerminals } from './lanesOf.ts';
 import { layZones, ZONE } from './layout.ts';
 import { type LocalPart, localPart, placed } from './symbols.ts';
@@ -30,6 +31,8 @@ export interface SceneOptions {
 /** What a scene was built from, for the next one. */
 interface Origin {
   readonly locals: ReadonlyMap<Id, LocalPart>;
+  /** Labels that do not stand at their first place (`labelPlaces`). */
+  readonly places: ReadonlyMap<Id, number>;
   readonly wires: Plan['wires'];
   /** So many wires did not keep their way. */
   readonly routed: number;
@@ -61,7 +64,7 @@ export function* sceneSteps(plan: Plan, previous?: Scene, options: SceneOptions 
   const used = usedTerminals(plan);
   const locals = new Map(Object.values(plan.parts).map((p) => [p.id, localPart(p, kindOf(p.kind), used.get(p.id) ?? '')]));
   const zones = layZones(plan, locals);
-  const parts = placeParts(plan, zones, locals, previous);
+  const { parts, places } = placeParts(plan, zones, locals, used, previous);
   const { lines, routed } = yield* routeWires(plan, zones, parts, previous, options);
   yield;
   const wires = dressWires(plan, parts, lines, previous);
@@ -74,24 +77,34 @@ export function* sceneSteps(plan: Plan, previous?: Scene, options: SceneOptions 
     joints: jointsOf(plan, parts),
     bounds: last ? { x: 0, y: 0, w: last.box.x + last.box.w, h: last.box.h } : union([...parts.values()].map((p) => p.box)),
   };
-  origins.set(scene, { locals, wires: plan.wires, routed });
+  origins.set(scene, { locals, places, wires: plan.wires, routed });
   return scene;
 }
 
-function placeParts(plan: Plan, zones: readonly PlacedZone[], locals: ReadonlyMap<Id, LocalPart>, previous?: Scene): Map<Id, PlacedPart> {
+function placeParts(
+  plan: Plan,
+  zones: readonly PlacedZone[],
+  locals: ReadonlyMap<Id, LocalPart>,
+  used: ReadonlyMap<Id, string>,
+  previous?: Scene,
+): { readonly parts: Map<Id, PlacedPart>; readonly places: ReadonlyMap<Id, number> } {
   const byId = new Map(zones.map((z) => [z.id, z]));
   const before = previous && origins.get(previous);
-  const parts = new Map<Id, PlacedPart>();
-  for (const part of Object.values(plan.parts)) {
+  const rows = Object.values(plan.parts).map((part) => {
     const zone = byId.get(part.zone) ?? zones[0];
     const local = locals.get(part.id) as LocalPart;
-    const x = (zone?.box.x ?? 0) + part.x;
     const y = local.onBar && zone ? zone.bar.y - 10 : ZONE.head + part.y;
-    const old = previous?.parts.get(part.id);
-    const same = old && before?.locals.get(part.id) === local && old.box.x === x && old.box.y === y && old.owner === part.owner;
-    parts.set(part.id, same ? old : placed(part, local, x, y));
+    return { id: part.id, part, local, x: (zone?.box.x ?? 0) + part.x, y, used: used.get(part.id) ?? '' };
+  });
+  const places = labelPlaces(rows, zones);
+  const parts = new Map<Id, PlacedPart>();
+  for (const { id, part, local, x, y } of rows) {
+    const old = previous?.parts.get(id);
+    const isKept = old && before?.locals.get(id) === local && before.places.get(id) === places.get(id);
+    const same = isKept && old.box.x === x && old.box.y === y && old.owner === part.owner;
+    parts.set(id, same ? old : placed(part, local, x, y, local.others?.[places.get(id) ?? -1]));
   }
-  return parts;
+  return { parts, places };
 }
 
 /** Up to so many wires are routed a second time; beyond that opening a plan would take too long. */

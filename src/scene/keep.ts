@@ -64,12 +64,17 @@ function crosses(pts: readonly number[], bodies: GridIndex<Box>): boolean {
   return false;
 }
 
-/** Index of the bodies that are new, moved or changed since the last scene, with the free margin around them. */
+/**
+ * Index of what is new, moved or changed since the last scene and stands in a wire's way: bodies, with the free margin
+ * around them, and labels.
+ */
 export function changedBodies(scene: Pick<Scene, 'parts'>, previous: Scene): GridIndex<Box> {
   const index = new GridIndex<Box>();
   for (const [id, part] of scene.parts) {
     const old = previous.parts.get(id);
-    if (old === part || (old && sameBox(old.box, part.box))) continue;
+    if (old === part) continue;
+    for (const label of part.labels) if (!old?.labels.some((box) => sameBox(box, label))) index.add(label, label);
+    if (old && sameBox(old.box, part.box)) continue;
     if (Object.values(part.pads).every((p) => p.form === 'splice')) continue;
     const box = inflate(part.box, 9);
     index.add(box, box);

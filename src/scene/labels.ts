@@ -8,6 +8,7 @@ export const TEXT = { name: 12, sub: 10, label: 8.5, inline: 10.5 } as const;
 
 const NAME_LINE = 14;
 const SUB_LINE = 12;
+const INLINE_LINE = 13;
 
 interface Body {
   readonly w: number;
@@ -20,11 +21,14 @@ export interface Labelled {
   readonly primitives: readonly Primitive[];
   /** Boxes of texts outside the body. */
   readonly outside: readonly Box[];
+  /** The same texts at other places beside the body, best first, for where this one is taken. */
+  readonly others?: readonly Labelled[];
 }
 
 /**
  * Writes a part's name, subtitle and terminal labels. Blocks carry their name inside when there is room; others, and
- * parts that sit in a wire, have it above (beside it when they stand upright). Coordinates are the turned symbol's own.
+ * parts that sit in a wire, have it above (beside it when they stand upright), or else wherever there is room.
+ * Coordinates are the turned symbol's own.
  * @param named the person's own name, '' when there is none
  * @param wired terminals in use: their header labels stand out
  */
@@ -101,27 +105,29 @@ function aboveLabels(body: Body, name: string, subtitle: string): Labelled {
 }
 
 function inlineLabels(body: Body, named: string, figure: string): Labelled {
-  const lines: Primitive[] = [];
-  const upright = body.h > body.w;
   const texts = [named, figure].filter((t) => t !== '');
-  const width = Math.max(0, textWidth(named, TEXT.sub), textWidth(figure, TEXT.inline, true));
   if (texts.length === 0) return { primitives: [], outside: [] };
-  const x = upright ? body.w + 5 : body.w / 2;
-  const first = upright ? body.h / 2 + 4 - (texts.length - 1) * 6.5 : -5 - (texts.length - 1) * 13;
-  texts.forEach((text, i) => {
-    const isFigure = text === figure && i === texts.length - 1;
-    lines.push({
-      t: 'text',
-      x,
-      y: first + i * 13,
-      text,
-      size: isFigure ? TEXT.inline : TEXT.sub,
-      ink: isFigure ? 'ink' : 'soft',
-      bold: isFigure,
-      anchor: upright ? 'start' : 'middle',
-    });
-  });
-  return { primitives: lines, outside: [{ x: upright ? x : x - width / 2, y: first - 10, w: width, h: texts.length * 13 }] };
+  const width = Math.max(textWidth(named, TEXT.sub), textWidth(figure, TEXT.inline, true));
+  const lines = (x: number, first: number, anchor: 'start' | 'middle' | 'end'): Labelled => {
+    const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
+    return {
+      primitives: texts.map((text, i): Primitive => {
+        const isFigure = text === figure && i === texts.length - 1;
+        const size = isFigure ? TEXT.inline : TEXT.sub;
+        return { t: 'text', x, y: first + i * INLINE_LINE, text, size, ink: isFigure ? 'ink' : 'soft', bold: isFigure, anchor };
+      }),
+      outside: [{ x: left, y: first - 10, w: width, h: texts.length * INLINE_LINE }],
+    };
+  };
+  const more = (texts.length - 1) * INLINE_LINE;
+  if (body.h <= body.w) return { ...lines(body.w / 2, -5 - more, 'middle'), others: [lines(body.w / 2, body.h + 13, 'middle')] };
+  const middle = body.h / 2 + 4 - more / 2;
+  const right = body.w + 5;
+  const [high, low] = [Math.min(middle, 8), Math.max(middle, body.h - more)];
+  return {
+    ...lines(right, middle, 'start'),
+    others: [lines(-5, middle, 'end'), lines(right, high, 'start'), lines(right, low, 'start'), lines(-5, high, 'end'), lines(-5, low, 'end')],
+  };
 }
 
 /** Rough box of a primitive, for finding free room. */

@@ -8,7 +8,10 @@ import { ZONE } from './layout.ts';
 import type { PlacedPad, PlacedPart, PlacedZone } from './types.ts';
 
 /** What routes rather keep off, cost per lane step; weighed against the costs in drawing/lanes.ts. Our own choice. */
-const SOFT = { border: 8, head: 60, label: 30, beside: 4, pad: 40, joint: 120 } as const;
+const SOFT = { border: 8, head: 60, label: 140, beside: 4, pad: 40, joint: 120 } as const;
+
+/** Half the width of a common wire: one on the lane beside a label must not touch it, u. */
+const LABEL_MARGIN_U = 2;
 
 /** Lanes of a whole plan: parts and chassis bars blocked; labels, borders, headings and terminals made dear. */
 export function lanesOf(zones: readonly PlacedZone[], parts: Iterable<PlacedPart>, skip?: ReadonlySet<string>): LaneMap {
@@ -39,7 +42,7 @@ export function addPart(map: LaneMap, part: PlacedPart): void {
     const o = outward(p.side);
     map.soften({ x: p.x + o.x * LANE, y: p.y + o.y * LANE, w: 0, h: 0 }, SOFT.pad);
   }
-  for (const box of part.labels) map.soften(box, SOFT.label);
+  for (const box of part.labels) map.soften(inflate(box, LABEL_MARGIN_U), SOFT.label);
 }
 
 /** A stud on the bar blocks only its own lead. */

@@ -4,8 +4,11 @@ import { HEADER_CELLS } from '../parts/computer/geometry.ts';
 import { settingsOf } from '../parts/definePart.ts';
 import type { PartKind, TerminalDef } from '../parts/types.ts';
 import type { Part } from '../plan/types.ts';
-import { label } from './labels.ts';
+import { type Labelled, label } from './labels.ts';
 import type { PlacedPad, PlacedPart } from './types.ts';
+
+/** A picture with its label at one place. */
+export type Look = Pick<LocalPart, 'primitives' | 'outside'>;
 
 /** A part's picture with its labels, turned, in its own coordinates. */
 export interface LocalPart {
@@ -14,6 +17,8 @@ export interface LocalPart {
   readonly primitives: readonly Primitive[];
   readonly pads: Readonly<Record<string, PlacedPad>>;
   readonly outside: readonly Box[];
+  /** The same with its label at another place, best first; absent = it has one place only. */
+  readonly others?: readonly Look[];
   readonly name: string;
   readonly item: string;
   /** Stands on the chassis bar of its zone. */
@@ -51,22 +56,19 @@ function drawn(part: Part, kind: PartKind, used: string): LocalPart {
   const subtitle = kind.subtitle?.(settings) ?? '';
   const wired = new Set(used.split(','));
   const isSplice = terminals.every((t) => t.form === 'splice');
-  const labelled = isSplice
+  const labelled: Labelled = isSplice
     ? { primitives: [], outside: [] }
     : label({ w, h, primitives: turned, pads }, kind.title, part.name ?? '', subtitle, isInline, wired);
   const rings = isSplice ? [] : padRings(terminals, pads, wired, isInline);
+  const body = [...turned, ...filledCells(terminals, wired, symbol.w, symbol.h, part.turn), ...rings];
+  const mark = part.fitted ? [fittedMark(0, 0)] : [];
+  const withLabel = ({ primitives, outside }: Labelled) => ({ primitives: [...body, ...primitives, ...mark], outside });
   return {
     w,
     h,
-    primitives: [
-      ...turned,
-      ...filledCells(terminals, wired, symbol.w, symbol.h, part.turn),
-      ...rings,
-      ...labelled.primitives,
-      ...(part.fitted ? [fittedMark(0, 0)] : []),
-    ],
+    ...withLabel(labelled),
+    ...(labelled.others ? { others: labelled.others.map(withLabel) } : {}),
     pads,
-    outside: labelled.outside,
     name: part.name ?? kind.title,
     item: kind.letter,
     onBar: false,
@@ -121,8 +123,11 @@ function ground(part: Part, kind: PartKind): LocalPart {
   };
 }
 
-/** The local picture at a place in the world. */
-export function placed(part: Part, local: LocalPart, x: number, y: number): PlacedPart {
+/**
+ * The local picture at a place in the world.
+ * @param look the picture itself, or one with the label at another place
+ */
+export function placed(part: Part, local: LocalPart, x: number, y: number, look: Look = local): PlacedPart {
   const pads: Record<string, PlacedPad> = {};
   for (const [id, pad] of Object.entries(local.pads)) pads[id] = { ...pad, x: pad.x + x, y: pad.y + y };
   const shift = (b: Box): Box => ({ x: b.x + x, y: b.y + y, w: b.w, h: b.h });
@@ -130,10 +135,10 @@ export function placed(part: Part, local: LocalPart, x: number, y: number): Plac
     id: part.id,
     owner: part.owner,
     box: { x, y, w: local.w, h: local.h },
-    primitives: local.primitives.map((p) => placePrimitive(p, local.w, local.h, 0, x, y)),
+    primitives: look.primitives.map((p) => placePrimitive(p, local.w, local.h, 0, x, y)),
     pads,
     name: local.name,
     item: local.item,
-    labels: local.outside.map(shift),
+    labels: look.outside.map(shift),
   };
 }
