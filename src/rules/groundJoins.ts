@@ -2,6 +2,8 @@ import type { Facts } from '../analysis/factsTypes.ts';
 import { nodeName } from '../analysis/graph.ts';
 import { PAIRED_FORMS } from '../parts/types.ts';
 import type { Wire } from '../plan/types.ts';
+import { once } from './once.ts';
+import { endedWires } from './wireEnds.ts';
 
 /** Chassis bars and battery negative are one body here: what matters is what hangs together. */
 export const BODY = 'body';
@@ -25,17 +27,8 @@ export interface Joins {
   at(node: string): number;
 }
 
-const cache = new WeakMap<Facts, Joins>();
-
 /** Everything that joins nodes without a fuse, contact or resistor: wires, screens, joints, cables, and the body. */
-export function groundJoins(facts: Facts): Joins {
-  let joins = cache.get(facts);
-  if (!joins) {
-    joins = collect(facts);
-    cache.set(facts, joins);
-  }
-  return joins;
-}
+export const groundJoins = once(collect);
 
 function collect(facts: Facts): Joins {
   const all: Join[] = [];
@@ -51,10 +44,10 @@ function collect(facts: Facts): Joins {
     }
     return n;
   };
-  for (const w of Object.values(facts.plan.wires)) {
-    const [from, to] = [`${w.from.part}.${w.from.terminal}`, `${w.to.part}.${w.to.terminal}`];
-    const [a, b] = [facts.at(from), facts.at(to)];
+  for (const { wire: w, from: a, to: b } of endedWires(facts)) {
     if (!a || !b) continue;
+    const from = `${w.from.part}.${w.from.terminal}`;
+    const to = `${w.to.part}.${w.to.terminal}`;
     all.push({ a: number(from), b: number(to), wire: w, screen: false, audio: false });
     if (PAIRED_FORMS.has(a.terminal.form) && PAIRED_FORMS.has(b.terminal.form)) {
       const audio = a.terminal.form === 'jack' && b.terminal.form === 'jack';
@@ -76,7 +69,8 @@ function collect(facts: Facts): Joins {
 
 /** Which nodes hang together over the joins let through: the same number for all that do. Node -1 hangs on nothing. */
 export function rooter(joins: Joins, through: (j: Join) => boolean): (node: number) => number {
-  const parent = Int32Array.from(joins.nodes, (_, i) => i);
+  const parent = new Int32Array(joins.nodes.length);
+  for (let n = 0; n < parent.length; n++) parent[n] = n;
   const root = (start: number): number => {
     let n = start;
     while (n >= 0 && parent[n] !== n) {
@@ -94,18 +88,33 @@ export function bridgesAmong(joins: Joins, few: readonly Join[], through: (j: Jo
   const some = new Set(few);
   const root = rooter(joins, (j) => !some.has(j) && through(j));
   // What is left is small: the few joins between lumps of all that hangs together without them.
-  const comesApart = (join: Join): boolean => {
-    const reached = new Set([root(join.a)]);
-    for (let grown = true; grown; ) {
-      grown = false;
-      for (const j of few) {
-        const [a, b] = [root(j.a), root(j.b)];
-        if (j === join || reached.has(a) === reached.has(b)) continue;
-        reached.add(a).add(b);
-        grown = true;
-      }
-    }
-    return !reached.has(root(join.b));
+  const lumps = new Map<number, { readonly join: Join; readonly to: number }[]>();
+  const put = (at: number, join: Join, to: number): void => {
+    const list = lumps.get(at);
+    if (list) list.push({ join, to });
+    else lumps.set(at, [{ join, to }]);
   };
-  return new Set(few.filter((j) => through(j) && comesApart(j)));
+  for (const join of few) {
+    const [a, b] = [root(join.a), root(join.b)];
+    put(a, join, b);
+    put(b, join, a);
+  }
+  const apart = new Set<Join>();
+  // One walk over all lumps: a join comes apart when nothing behind it leads back to where the walk had been before.
+  const turn = new Map<number, number>();
+  const walk = (lump: number, by: Join | null): number => {
+    const own = turn.size;
+    turn.set(lump, own);
+    let earliest = own;
+    for (const { join, to } of lumps.get(lump)!) {
+      if (join === by) continue;
+      const seen = turn.get(to);
+      const back = seen ?? walk(to, join);
+      if (seen === undefined && back > own) apart.add(join);
+      earliest = Math.min(earliest, back);
+    }
+    return earliest;
+  };
+  for (const lump of lumps.keys()) if (!turn.has(lump)) walk(lump, null);
+  return new Set(few.filter((j) => through(j) && apart.has(j)));
 }

@@ -1,6 +1,7 @@
 import type { Facts, PartView, Step, TerminalKey } from '../analysis/factsTypes.ts';
 import { meltI2t } from '../trade/fuses.ts';
 import { DIODES, type DiodeFacts, type DiodeType } from '../trade/semiconductors.ts';
+import { once } from './once.ts';
 import { cornersOf, lastFuse, railOver, vehicleRail, type Way } from './rails.ts';
 
 /** Kinds whose polarity other rules judge: coils with a diode, indicator and sensing LEDs; a guard is there to be reversed. */
@@ -46,9 +47,9 @@ export function reversedReach(facts: Facts): { readonly minding: readonly PartVi
 }
 
 /** Terminals that a reversed battery reaches: through fuses, contacts and chokes, but no guard and no diode. */
-export function openRail(facts: Facts): ReadonlyMap<TerminalKey, Way> {
-  return railOver(facts, ['fuse', 'contact', 'conductor'], (view) => view.kind.kind === 'reverse-guard');
-}
+export const openRail = once(
+  (facts): ReadonlyMap<TerminalKey, Way> => railOver(facts, ['fuse', 'contact', 'conductor'], (view) => view.kind.kind === 'reverse-guard'),
+);
 
 /** A diode from ground to the rail behind this fuse, strong enough to blow it. */
 function shuntDiode(facts: Facts, open: ReadonlyMap<TerminalKey, Way>, fuse: PartView): boolean {

@@ -1,9 +1,22 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
+import { once } from './once.ts';
 import type { Converter } from './rails.ts';
 import { grounded, type Hop, netAt, waysFrom } from './trace.ts';
 
 /** Nets that a converter's output feeds over wires, fuses, contacts, chokes and diodes. */
 export function fedNets(facts: Facts, c: Converter): ReadonlySet<number> {
+  const known = fed(facts);
+  let nets = known.get(c);
+  if (!nets) {
+    nets = netsFedBy(facts, c);
+    known.set(c, nets);
+  }
+  return nets;
+}
+
+const fed = once(() => new Map<Converter, ReadonlySet<number>>());
+
+function netsFedBy(facts: Facts, c: Converter): ReadonlySet<number> {
   const on = (h: Hop): boolean =>
     !h.views.includes(c.view) &&
     (h.link.type === 'fuse' ||

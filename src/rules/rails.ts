@@ -31,8 +31,9 @@ export function railOver(facts: Facts, through: readonly string[], avoid?: (view
   const rail = new Map<TerminalKey, Way>();
   for (const tap of taps(facts)) {
     if (tap.source.kind === 'store') continue;
-    for (const [key, steps] of facts.reach(tap.key, through, (view, link) => isTransistor(view) || (avoid?.(view, link) ?? false))) {
-      if (!rail.has(key) && !facts.isGround(facts.netOf(key))) rail.set(key, { tap, steps });
+    const reached = facts.reach(tap.key, through, (view, link) => isTransistor(view) || (avoid?.(view, link) ?? false));
+    for (const key of reached.keys()) {
+      if (!rail.has(key) && !facts.isGround(facts.netOf(key))) rail.set(key, { tap, steps: reached.get(key)! });
     }
   }
   return rail;

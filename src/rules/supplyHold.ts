@@ -3,6 +3,7 @@ import { stopS } from '../parts/computer/settings.ts';
 import type { Line } from '../plan/types.ts';
 import { isLive } from '../trade/lines.ts';
 import { type PinUse, pinUses } from './pins.ts';
+import { type Converter, converters } from './rails.ts';
 import { type Hop, hopsOf, netAt } from './trace.ts';
 
 /** What may end a supply, and how long after key-off at the earliest. */
@@ -68,26 +69,29 @@ function alike(a: ReadonlyMap<number, Ending>, b: ReadonlyMap<number, Ending>): 
 /** Spreads from the sources over nets until nothing lasts longer any more; values only grow, so it comes to an end. */
 function spread(facts: Facts, steered: ReadonlyMap<number, Ending>): Map<number, Ending> {
   const at = new Map<number, Ending>();
-  const offer = (net: number, e: Ending): boolean => {
+  // Nets that have got better since they were last passed on; the same again would change nothing.
+  const fresh = new Set<number>();
+  const offer = (net: number, e: Ending): void => {
     const known = at.get(net);
     const feeds = joined(known?.feeds, e.feeds);
     const contacts = joined(known?.contacts, e.contacts);
     const worse = known !== undefined && (e.holdS < known.holdS || (e.holdS === known.holdS && (e.cutBy !== null || known.cutBy === null)));
-    if (net === -1 || (worse && feeds === known.feeds && contacts === known.contacts)) return false;
+    if (net === -1 || (worse && feeds === known.feeds && contacts === known.contacts)) return;
     at.set(net, { ...(worse ? known : e), feeds, contacts });
-    return true;
+    fresh.add(net);
   };
   for (const view of facts.parts.values()) for (const s of view.facts.sources ?? []) seed(facts, view, s, offer);
-  for (let changed = true; changed; ) {
-    changed = false;
+  while (fresh.size > 0) {
     for (const [net, hops] of hopsOf(facts)) {
+      if (!fresh.delete(net)) continue;
       for (const hop of hops) {
-        const here = at.get(net);
-        const next = here && passed(facts, here, hop, steered);
-        if (next && offer(hop.to, next)) changed = true;
+        const next = passed(facts, at.get(net)!, hop, steered);
+        if (next) offer(hop.to, next);
       }
     }
-    for (const view of facts.parts.values()) if (convert(facts, view, at, steered, offer)) changed = true;
+    // Nothing leads on from the rest but a converter.
+    for (const net of fresh) if (!hopsOf(facts).has(net)) fresh.delete(net);
+    for (const c of converters(facts)) convert(facts, c, at, steered, offer);
   }
   return at;
 }
@@ -104,7 +108,7 @@ function holds(set: ReadonlySet<PartView>, all: ReadonlySet<PartView>): boolean 
   return true;
 }
 
-function seed(facts: Facts, view: PartView, s: { terminal: string; kind: string; line?: Line }, offer: (net: number, e: Ending) => boolean): void {
+function seed(facts: Facts, view: PartView, s: { terminal: string; kind: string; line?: Line }, offer: (net: number, e: Ending) => void): void {
   if (s.kind !== 'battery' && s.kind !== 'feed') return;
   const falls = s.line !== undefined && !isLive(s.line, 'RETAIN_DOOR');
   offer(netAt(facts, view, s.terminal), {
@@ -191,18 +195,16 @@ function warningS(facts: Facts, cutout: PartView): number {
 /** A converter's output lasts as long as its input, and as its enable where that is joined. */
 function convert(
   facts: Facts,
-  view: PartView,
+  { view, source, load }: Converter,
   at: ReadonlyMap<number, Ending>,
   steered: ReadonlyMap<number, Ending>,
-  offer: (net: number, e: Ending) => boolean,
-): boolean {
-  const source = view.facts.sources?.find((s) => s.kind === 'converter');
-  const input = view.facts.loads?.[0];
-  const here = source && input && at.get(netAt(facts, view, input.plus));
-  if (!source || !here) return false;
+  offer: (net: number, e: Ending) => void,
+): void {
+  const here = at.get(netAt(facts, view, load.plus));
+  if (!here) return;
   const enable = view.terminals.some((t) => t.id === 'en') && view.s.str('enActive') === 'high' ? steered.get(netAt(facts, view, 'en')) : undefined;
   const out = enable && enable.holdS < here.holdS ? { ...here, holdS: enable.holdS, by: enable.by, why: enable.why } : here;
-  return offer(netAt(facts, view, source.terminal), out);
+  offer(netAt(facts, view, source.terminal), out);
 }
 
 /** What a stop is given on top of its longest time: a quarter, at least 5 s (fitters' habit). */

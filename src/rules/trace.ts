@@ -39,8 +39,8 @@ function collect(facts: Facts): Map<number, Hop[]> {
     if (view.facts.sources?.some((s) => s.kind === 'feed')) continue;
     for (const link of view.facts.links ?? []) {
       if (link.type === 'join') continue;
-      const a = facts.netOf(nodeName(view, link.a));
-      const b = facts.netOf(nodeName(view, link.b));
+      const a = netOfNode(facts, view, link.a);
+      const b = netOfNode(facts, view, link.b);
       if (a === -1 || b === -1 || a === b) continue;
       const ohm = link.type === 'resistor' ? (link.ohm ?? 0) : 0;
       put(map, { views: [view], link, from: a, to: b, forward: true, ohm });
@@ -112,6 +112,15 @@ function hasGround(facts: Facts, net: number): boolean {
     return at !== null && at.terminal.role === 'ground' && !at.terminal.groundElsewhere;
   });
 }
+
+/** Net of a node as a part names it: a terminal, one inside it (`~x`), or one of the vehicle (`@chassis`). */
+export function netOfNode(facts: Facts, view: PartView, local: string): number {
+  const first = local.charCodeAt(0);
+  return first === AT || first === TILDE ? facts.netOf(nodeName(view, local)) : facts.netAt(view.part.id, local);
+}
+
+const AT = '@'.charCodeAt(0);
+const TILDE = '~'.charCodeAt(0);
 
 /** Net of one terminal of a part. */
 export function netAt(facts: Facts, view: PartView, terminal: string): number {

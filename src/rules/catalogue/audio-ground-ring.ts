@@ -73,7 +73,12 @@ function screens(facts: Facts): ScreenGroup[] {
   const rest = rooter(joins, (j) => !j.audio);
   const sound = rooter(joins, (j) => j.audio);
   const groups = new Map<number, Join[]>();
-  for (const j of audio) groups.set(sound(j.a), [...(groups.get(sound(j.a)) ?? []), j]);
+  for (const j of audio) {
+    const piece = sound(j.a);
+    const same = groups.get(piece);
+    if (same) same.push(j);
+    else groups.set(piece, [j]);
+  }
   return [...groups.values()].flatMap((group) => {
     const wires = group.flatMap((j) => j.wire ?? []);
     if (wires.length === 0) return [];

@@ -2,6 +2,7 @@ import { bundleFactor } from '../../trade/ampacity.ts';
 import { BUNDLE_FROM, BUNDLE_SHARE } from '../../trade/fitting.ts';
 import { amps, defineRule, two, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken } from '../fixes.ts';
+import { wireReports } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('bundle-hot', 'B7');
 
@@ -17,7 +18,7 @@ export const bundleHot = defineRule({
   },
   needs: 'readings',
   check: (facts) =>
-    Object.values(facts.analysis.wires).flatMap((w) => {
+    wireReports(facts).flatMap((w) => {
       // Above its limit another rule speaks; alone or with two others it is no bundle.
       if (facts.plan.wires[w.id]?.owner !== 'build' || w.kN > bundleFactor(BUNDLE_FROM) || w.heatA > w.limitA) return [];
       const subject = wire(w.id);

@@ -1,11 +1,12 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
-import { nodeName } from '../../analysis/graph.ts';
 import { PAIRED_FORMS } from '../../parts/types.ts';
 import type { Wire } from '../../plan/types.ts';
 import { setWire } from '../../plan/wireEdits.ts';
 import { COLOURS, colourText } from '../../trade/colours.ts';
 import type { FindingParts } from '../defineRule.ts';
 import { defineRule, verdicts, wire, wireName } from '../defineRule.ts';
+import { netOfNode } from '../trace.ts';
+import { type EndedWire, endedWires } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('colour-mistaken', 'B10');
 const GROUND_COLOURS: ReadonlySet<string> = new Set(['BK', 'BN']);
@@ -24,7 +25,7 @@ export const colourMistaken = defineRule({
   },
   needs: 'graph',
   check: (facts) => {
-    const ours = Object.values(facts.plan.wires).filter((w) => w.owner === 'build' && w.colour !== undefined && !isCable(facts, w));
+    const ours = endedWires(facts).flatMap((w) => (w.wire.owner === 'build' && w.wire.colour !== undefined && !isCable(w) ? w.wire : []));
     const alike = lookAlikes(facts, ours);
     return ours.map((w) => {
       const slip = reserved(facts, w) ?? ground(facts, w) ?? alike.get(w.id);
@@ -41,11 +42,8 @@ export const colourMistaken = defineRule({
 type Slip = Omit<FindingParts, 'subject'>;
 
 /** A ready-made cable has its sheath's colour. */
-function isCable(facts: Facts, w: Wire): boolean {
-  return [w.from, w.to].some((e) => {
-    const form = facts.at(`${e.part}.${e.terminal}`)?.terminal.form;
-    return form !== undefined && PAIRED_FORMS.has(form);
-  });
+function isCable({ from, to }: EndedWire): boolean {
+  return (from !== null && PAIRED_FORMS.has(from.terminal.form)) || (to !== null && PAIRED_FORMS.has(to.terminal.form));
 }
 
 function look(w: Wire): string {
@@ -102,12 +100,10 @@ function lookAlikes(facts: Facts, ours: readonly Wire[]): ReadonlyMap<string, Sl
   const groups = new Map<string, Wire[]>();
   for (const w of ours) {
     if (facts.isGround(netOf(facts, w))) continue;
-    for (const zone of new Set([w.from, w.to].map((e) => facts.plan.parts[e.part]?.zone))) {
-      const key = `${w.colour}|${w.stripe ?? ''}|${w.areaMm2}|${zone}`;
-      const group = groups.get(key);
-      if (group) group.push(w);
-      else groups.set(key, [w]);
-    }
+    const seen = `${w.colour}|${w.stripe ?? ''}|${w.areaMm2}`;
+    const [one, two] = [facts.plan.parts[w.from.part]?.zone, facts.plan.parts[w.to.part]?.zone];
+    put(groups, `${seen}|${one}`, w);
+    if (two !== one) put(groups, `${seen}|${two}`, w);
   }
   const slips = new Map<string, Slip>();
   for (const group of groups.values()) {
@@ -123,6 +119,12 @@ function lookAlikes(facts: Facts, ours: readonly Wire[]): ReadonlyMap<string, Sl
     });
   }
   return slips;
+}
+
+function put(groups: Map<string, Wire[]>, key: string, w: Wire): void {
+  const group = groups.get(key);
+  if (group) group.push(w);
+  else groups.set(key, [w]);
 }
 
 /** Two supplies of one voltage may be alike: the stripe, where there is one, tells what switches them. */
@@ -148,7 +150,7 @@ function lines(facts: Facts): (w: Wire) => number {
   for (const view of facts.parts.values()) {
     for (const l of view.facts.links ?? []) {
       if (!SERIES.has(l.type)) continue;
-      const [a, b] = [facts.netOf(nodeName(view, l.a)), facts.netOf(nodeName(view, l.b))];
+      const [a, b] = [netOfNode(facts, view, l.a), netOfNode(facts, view, l.b)];
       if (a === -1 || b === -1 || facts.isGround(a) || facts.isGround(b)) continue;
       parent.set(root(a), root(b));
     }

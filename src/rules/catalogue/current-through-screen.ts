@@ -68,7 +68,11 @@ function screenedLeads(joins: Joins): ReadonlyMap<Id, readonly Wire[]> {
   const of = new Map<Id, Wire[]>();
   for (const { wire: w, screen } of joins.all) {
     if (!w || !screen) continue;
-    for (const id of new Set([w.from.part, w.to.part])) of.set(id, [...(of.get(id) ?? []), w]);
+    for (const id of new Set([w.from.part, w.to.part])) {
+      const mine = of.get(id);
+      if (mine) mine.push(w);
+      else of.set(id, [w]);
+    }
   }
   return of;
 }

@@ -6,6 +6,7 @@ import { typing } from '../fixes.ts';
 import { type Filling, fillings, mayUse, standsFilling } from '../switchOnSurge.ts';
 import { change } from '../taps.ts';
 import type { Repair, Verdict } from '../types.ts';
+import { guardedBy } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('fuse-eaten-by-surge', 'A5');
 
@@ -52,7 +53,7 @@ function larger(facts: Facts, f: Filling): Repair[] {
   if (rating === undefined) return [];
   const title = `Fit a ${rating} A fuse`;
   const id = f.fuse.part.id;
-  const guarded = Object.values(facts.analysis.wires).filter((w) => w.protection.from.byPart === id || w.protection.to.byPart === id);
+  const guarded = guardedBy(facts, id);
   return [
     {
       title,

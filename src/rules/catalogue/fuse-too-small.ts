@@ -2,6 +2,7 @@ import { smallestFuseA } from '../../analysis/choose.ts';
 import { LOADING, tempFactor } from '../../trade/fuses.ts';
 import { ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
 import { change } from '../taps.ts';
+import { guardedBy } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('fuse-too-small', 'A4');
 
@@ -40,7 +41,7 @@ export const fuseTooSmall = defineRule({
     const fuse = facts.analysis.fuses[finding.subject.id];
     const next = view && fuse ? smallestFuseA(fuse.heatA, view.runningMaxC) : null;
     if (!view || next === null) return [];
-    const behind = Object.values(facts.analysis.wires).filter((w) => w.protection.from.byPart === view.part.id || w.protection.to.byPart === view.part.id);
+    const behind = guardedBy(facts, view.part.id);
     const thin = behind.some((w) => facts.plan.wires[w.id]?.owner === 'build' && w.limitA < next);
     return [
       {

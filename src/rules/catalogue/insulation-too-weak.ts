@@ -1,6 +1,7 @@
 import { INSULATION_MARGIN_K } from '../../trade/fitting.ts';
 import { defineRule, verdicts, wire, wireName } from '../defineRule.ts';
 import { change } from '../taps.ts';
+import { wireReports } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('insulation-too-weak', 'B9');
 /** Classes of vehicle wire that are stocked, degrees C (ISO 6722 classes B to E, from memory). */
@@ -18,7 +19,7 @@ export const insulationTooWeak = defineRule({
   // A wire that has no class for its place has no current limit there either.
   explains: ['wire-fuse-too-big', 'wire-overloaded', 'return-too-thin'],
   check: (facts) =>
-    Object.values(facts.analysis.wires).flatMap((w) => {
+    wireReports(facts).flatMap((w) => {
       const row = facts.plan.wires[w.id];
       if (row?.owner !== 'build' || row.insulationC === undefined) return [];
       const subject = wire(w.id);

@@ -54,6 +54,14 @@ function strings(facts: Facts): readonly Line[] {
 
 function collect(facts: Facts): Line[] {
   const rest = new Set(facts.ofKind(...LAMPS_FIRST));
+  const onNet = new Map<number, PartView[]>();
+  for (const view of rest) {
+    for (const net of new Set(netsOf(facts, view))) {
+      const there = onNet.get(net);
+      if (there) there.push(view);
+      else onNet.set(net, [view]);
+    }
+  }
   const list: Line[] = [];
   for (const view of rest) {
     const group = new Set([view]);
@@ -66,7 +74,7 @@ function collect(facts: Facts): Line[] {
           onRail ||= volt === facts.plan.vehicle.systemV;
           continue;
         }
-        for (const other of rest) if (netsOf(facts, other).includes(net)) group.add(other);
+        for (const other of onNet.get(net)!) if (rest.has(other)) group.add(other);
       }
     }
     for (const member of group) rest.delete(member);

@@ -5,6 +5,7 @@ import { LENGTH_SLACK } from '../../trade/fitting.ts';
 import { defineRule, two, verdicts, wire, wireName } from '../defineRule.ts';
 import { change } from '../taps.ts';
 import type { Verdict } from '../types.ts';
+import { endedWires } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('length-unlikely', 'B16');
 
@@ -16,7 +17,7 @@ export const lengthUnlikely = defineRule({
   why: 'Every drop, fuse and size rests on how long the wires are. A wire shorter than the way it must go is found out only when it does not reach.',
   source: { text: 'The way over the runs between zones, as measured with a string; 5 % allowed for', grade: "fitters' habit" },
   needs: 'graph',
-  check: (facts) => Object.values(facts.plan.wires).flatMap((w) => judge(facts, w)),
+  check: (facts) => endedWires(facts).flatMap(({ wire }) => judge(facts, wire)),
   repair: (finding, facts) => {
     const id = finding.subject.id;
     if (overRuns(facts, facts.plan.wires[id]) === null) return [];

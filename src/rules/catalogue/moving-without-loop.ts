@@ -2,6 +2,7 @@ import { movingRuns } from '../../plan/lengths.ts';
 import { LOOP_M } from '../../trade/fitting.ts';
 import { defineRule, verdicts, wire, wireName } from '../defineRule.ts';
 import { change } from '../taps.ts';
+import { endedWires } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('moving-without-loop', 'B11');
 
@@ -15,7 +16,7 @@ export const movingWithoutLoop = defineRule({
   needs: 'graph',
   always: true,
   check: (facts) =>
-    Object.values(facts.plan.wires).flatMap((w) => {
+    endedWires(facts).flatMap(({ wire: w }) => {
       const runs = w.owner === 'build' ? movingRuns(facts.plan, w) : [];
       if (runs.length === 0) return [];
       const subject = wire(w.id);

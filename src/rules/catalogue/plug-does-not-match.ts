@@ -1,10 +1,10 @@
-import type { Facts, PartView } from '../../analysis/factsTypes.ts';
-import type { TerminalDef, TerminalForm } from '../../parts/types.ts';
-import type { Wire } from '../../plan/types.ts';
+import type { Facts } from '../../analysis/factsTypes.ts';
+import type { TerminalForm } from '../../parts/types.ts';
 import { PICTURE_LINKS, type PictureLink } from '../../trade/links.ts';
 import { called, defineRule, part, verdicts, volts, wire } from '../defineRule.ts';
 import { removeWire } from '../fixes.ts';
 import type { Verdict } from '../types.ts';
+import { type EndedWire, endedWires, type WireEnd } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('plug-does-not-match', 'I10');
 /** Plugs that carry a picture or sound and no supply, as they are called. */
@@ -24,22 +24,15 @@ export const plugDoesNotMatch = defineRule({
   source: { text: 'Connector families and directions of picture links; common practice', grade: "fitters' habit" },
   needs: 'graph',
   always: true,
-  check: (facts) => Object.values(facts.plan.wires).flatMap((w) => judge(facts, w)),
+  check: (facts) => endedWires(facts).flatMap((w) => judge(facts, w)),
   repair: (finding) => [removeWire(finding.subject.id, 'Take this lead away')],
 });
 
-interface At {
-  readonly view: PartView;
-  readonly terminal: TerminalDef;
-}
-
-function judge(facts: Facts, w: Wire): Verdict[] {
-  const a = facts.at(`${w.from.part}.${w.from.terminal}`);
-  const b = facts.at(`${w.to.part}.${w.to.terminal}`);
-  const plug = [a, b].find((at) => at !== null && PLUGS.has(at.terminal.form));
+function judge(facts: Facts, { wire: w, from: a, to: b }: EndedWire): Verdict[] {
+  const plug = a && PLUGS.has(a.terminal.form) ? a : b && PLUGS.has(b.terminal.form) ? b : null;
   if (!a || !b || !plug) return [];
   const subject = wire(w.id);
-  const volt = facts.nominalV(facts.netOf(`${w.from.part}.${w.from.terminal}`)) ?? 0;
+  const volt = facts.nominalV(facts.netAt(w.from.part, w.from.terminal)) ?? 0;
   if (volt > 0) {
     return [
       found({
@@ -67,7 +60,7 @@ function judge(facts: Facts, w: Wire): Verdict[] {
   ];
 }
 
-function wrong(a: At, b: At): string | null {
+function wrong(a: WireEnd, b: WireEnd): string | null {
   if (a.terminal.form !== b.terminal.form) {
     const [picture, other] = a.terminal.form === 'video' ? [a, b] : [b, a];
     return `The picture plug of ${called(picture.view)} ends at ${named(other)}, which is no picture plug.`;
@@ -88,6 +81,6 @@ function wrong(a: At, b: At): string | null {
   return SCREEN_TAKES.has(link) ? null : `${called(camera.view)} gives its picture by ${PICTURE_LINKS[link].title}; ${called(screen.view)} has no such input.`;
 }
 
-function named(at: At): string {
+function named(at: WireEnd): string {
   return `terminal ${at.terminal.label || at.terminal.title} of ${called(at.view)}`;
 }

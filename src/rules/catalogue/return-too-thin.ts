@@ -3,6 +3,7 @@ import type { WireReport } from '../../analysis/types.ts';
 import { ampsApart, called, defineRule, part, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken } from '../fixes.ts';
 import type { Verdict } from '../types.ts';
+import { wireReports } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('return-too-thin', 'B4');
 
@@ -15,7 +16,7 @@ export const returnTooThin = defineRule({
   source: { text: 'Planning limits below ISO 10133 and ABYC E-11; a return must carry what the fuses of all it serves let pass', grade: "fitters' habit" },
   needs: 'readings',
   always: true,
-  check: (facts) => Object.values(facts.analysis.wires).flatMap((w) => judge(facts, w)),
+  check: (facts) => wireReports(facts).flatMap((w) => judge(facts, w)),
   repair: (finding, facts) => {
     const w = facts.analysis.wires[finding.subject.id];
     return w ? [thicken(new Map([[w.id, thickEnough(facts, w.id, backA(w))]]), true)] : [];

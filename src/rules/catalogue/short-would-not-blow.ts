@@ -7,6 +7,7 @@ import { converters } from '../rails.ts';
 import { standsFilling } from '../switchOnSurge.ts';
 import { change } from '../taps.ts';
 import type { Verdict } from '../types.ts';
+import { guardedBy } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('short-would-not-blow', 'A7');
 /** Gates of ISO 8820-3 medium blade fuses: below 1.35 a fuse need never open, at 2 within 5 s, at 3.5 within 0.5 s. */
@@ -86,12 +87,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
 /** Wires whose size goes by a fuse: those it protects, and those that lead to it. */
 function sizedBy(facts: Facts, fuse: string): WireReport[] {
   const ahead = ['1', '2'].flatMap((t) => facts.netWires(facts.netOf(`${fuse}.${t}`))).flatMap((w) => facts.analysis.wires[w.id] ?? []);
-  return [...new Set([...behind(facts, fuse), ...ahead])];
-}
-
-/** Wires that a fuse protects. */
-function behind(facts: Facts, fuse: string): WireReport[] {
-  return Object.values(facts.analysis.wires).filter((w) => w.protection.from.byPart === fuse || w.protection.to.byPart === fuse);
+  return [...new Set([...guardedBy(facts, fuse), ...ahead])];
 }
 
 interface Limited {
@@ -121,7 +117,7 @@ function judgeLimited(facts: Facts, view: PartView, ratingA: number, limited: Li
   const subject = part(view.part.id);
   const ratio = limited.leastA / ratingA;
   if (ratio >= SLOW) return fine(subject);
-  const thin = behind(facts, view.part.id).filter((w) => w.limitA < limited.mostA);
+  const thin = guardedBy(facts, view.part.id).filter((w) => w.limitA < limited.mostA);
   return found({
     level: thin.length > 0 ? 'hazard' : 'advice',
     subject,

@@ -1,4 +1,4 @@
-import type { Facts, PartView, Step, TerminalKey } from '../../analysis/factsTypes.ts';
+import type { Facts, PartView, Step } from '../../analysis/factsTypes.ts';
 import { V33 } from '../../parts/computer/devices.ts';
 import { HEADER } from '../../trade/header.ts';
 import { RAIL3_OUT_A } from '../../trade/logic.ts';
@@ -72,17 +72,12 @@ interface Feeder {
 
 /** Another source whose current comes to the 3.3 V pins with no resistor on the way. */
 function feeder(facts: Facts, view: PartView): Feeder | null {
-  for (const other of facts.parts.values()) {
-    for (const source of other.facts.sources ?? []) {
-      if (source.kind === 'pin' || source.kind === 'audio' || (other === view && source.kind === 'rail')) continue;
-      const key: TerminalKey = `${other.part.id}.${source.terminal}`;
-      // Most sources have no way there at all: that is cheap to see.
-      if (!facts.sourcesFor(`${view.part.id}.${V33}`).some((s) => s.view === other && s.source === source)) continue;
-      const ways = closableReach(facts, key, ['fuse', 'contact', 'conductor', 'diode']);
-      // The pin at which the way in ends, not one that is joined to it on the board.
-      const steps = PINS.map((p) => ways.get(`${view.part.id}.${p}`)).find((way) => way?.[way.length - 1]?.wire);
-      if (steps) return { view: other, nominalV: source.kind === 'battery' || source.kind === 'feed' ? facts.plan.vehicle.systemV : source.nominalV, steps };
-    }
+  for (const { view: other, source } of facts.sourcesFor(`${view.part.id}.${V33}`)) {
+    if (source.kind === 'pin' || source.kind === 'audio' || (other === view && source.kind === 'rail')) continue;
+    const ways = closableReach(facts, `${other.part.id}.${source.terminal}`, ['fuse', 'contact', 'conductor', 'diode']);
+    // The pin at which the way in ends, not one that is joined to it on the board.
+    const steps = PINS.map((p) => ways.get(`${view.part.id}.${p}`)).find((way) => way?.[way.length - 1]?.wire);
+    if (steps) return { view: other, nominalV: source.kind === 'battery' || source.kind === 'feed' ? facts.plan.vehicle.systemV : source.nominalV, steps };
   }
   return null;
 }

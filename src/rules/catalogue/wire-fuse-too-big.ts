@@ -6,6 +6,7 @@ import { ampsApart, called, defineRule, part, verdicts, wire, wireName } from '.
 import { thickEnough, thicken, typing } from '../fixes.ts';
 import { standsFilling } from '../switchOnSurge.ts';
 import type { Repair } from '../types.ts';
+import { wireReports } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('wire-fuse-too-big', 'A3');
 
@@ -72,7 +73,7 @@ export const wireFuseTooBig = defineRule({
 /** Wires grouped by what bounds the current that can persist in them; unfused ones are another rule's. */
 function guarded(facts: Facts): Guarded[] {
   const groups = new Map<string, { maxA: number; wires: WireReport[]; weak: WireReport[] }>();
-  for (const w of Object.values(facts.analysis.wires)) {
+  for (const w of wireReports(facts)) {
     // What brings the current back is another rule's.
     if (facts.plan.wires[w.id]?.owner !== 'build' || w.role === 'ground') continue;
     const end = w.protection.from.maxA >= w.protection.to.maxA ? w.protection.from : w.protection.to;

@@ -1,6 +1,7 @@
 import { BLADE_RATINGS_A } from '../../trade/fuses.ts';
 import { ampsApart, defineRule, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken } from '../fixes.ts';
+import { wireReports } from '../wireEnds.ts';
 
 const { fine, found } = verdicts('wire-overloaded', 'B3');
 /** Less than this is a signal. */
@@ -16,7 +17,7 @@ export const wireOverloaded = defineRule({
   needs: 'readings',
   always: true,
   check: (facts) =>
-    Object.values(facts.analysis.wires).flatMap((w) => {
+    wireReports(facts).flatMap((w) => {
       if (facts.plan.wires[w.id]?.owner !== 'build' || w.heatA < SIGNAL_A) return [];
       const subject = wire(w.id);
       if (w.heatA <= w.limitA) return [fine(subject)];
