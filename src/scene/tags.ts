@@ -11,7 +11,10 @@ export function tagSize(tag: string): { readonly w: number; readonly h: number }
 /** Shares of a straight piece at which a tag may sit, best first. */
 const SHARES = [0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88];
 
-/** Finds places for number tags: on the longest straight piece, off other tags and off bodies. */
+/** So many of the longest pieces are tried before a tag goes beside its wire. */
+const PIECES = 3;
+
+/** Finds places for number tags: on the longest straight pieces, else beside the wire, off other tags and off bodies. */
 export class TagPlacer {
   private readonly taken = new GridIndex<Box>();
 
@@ -19,8 +22,8 @@ export class TagPlacer {
     for (const b of bodies) this.taken.add(b, b);
   }
 
-  place(points: readonly number[], tag: string): Point {
-    const { w, h } = tagSize(tag);
+  /** @param size of the tag, where it is written larger than on screen */
+  place(points: readonly number[], tag: string, { w, h } = tagSize(tag)): Point {
     const pieces: { x0: number; y0: number; x1: number; y1: number; length: number }[] = [];
     for (let i = 0; i + 3 < points.length; i += 2) {
       const [x0, y0, x1, y1] = [points[i] as number, points[i + 1] as number, points[i + 2] as number, points[i + 3] as number];
@@ -29,12 +32,13 @@ export class TagPlacer {
     pieces.sort((a, b) => b.length - a.length);
     const first = pieces[0];
     if (!first) return { x: points[0] ?? 0, y: points[1] ?? 0 };
-    for (const piece of pieces.slice(0, 3)) {
+    const tries = [...pieces.slice(0, PIECES).map((piece) => ({ piece, isAside: false })), ...pieces.map((piece) => ({ piece, isAside: true }))];
+    for (const { piece, isAside } of tries) {
       const lying = piece.y0 === piece.y1;
       // A piece that the tag would cover carries it beside, so that the wire stays visible.
       const short = piece.length < (lying ? w : h) + 12;
       const aside = lying ? h / 2 + 4 : w / 2 + 4;
-      for (const off of short ? [-aside, aside] : [0]) {
+      for (const off of isAside ? [-aside, aside, 0] : short ? [-aside, aside] : [0]) {
         for (const share of short ? [0.5] : SHARES) {
           const at = {
             x: Math.round(piece.x0 + share * (piece.x1 - piece.x0)) + (lying ? 0 : off),

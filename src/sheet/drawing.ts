@@ -2,17 +2,15 @@ import { textWidth } from '../drawing/text.ts';
 import type { Box, Ink, Point, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import { fittedMark } from '../scene/symbols.ts';
-import type { PlacedPart, PlacedWire, Scene } from '../scene/types.ts';
+import type { PlacedWire, Scene } from '../scene/types.ts';
 import { isCable } from '../scene/wireStyle.ts';
+import { itemTexts } from './paperPlaces.ts';
+import { LEAST_TYPE_U, paperTag, slip, slipSize } from './slips.ts';
 
 /** Insulation line beyond the core on each side, u: keeps pale colours visible on white paper. */
 const CASING_U = 1;
 /** Clear paper on each side of a wire that passes over another, u. */
 const GAP_U = 3;
-/** On paper small type is drawn this large at least, so that the drawing needs fewer pages, u. */
-export const LEAST_TYPE_U = 10.6;
-/** Widest body of a part that sits in a wire, u. */
-const INLINE_MOST_U = 30;
 const ZONE_SIZE_U = 13;
 
 /**
@@ -25,7 +23,7 @@ export function scenePrimitives(
   scene: Scene,
   items: ReadonlyMap<Id, string>,
   shown: Box = scene.bounds,
-  tagOf: (wire: PlacedWire) => string = (wire) => [wire.tag, letters(wire)].filter(Boolean).join(' '),
+  tagOf: (wire: PlacedWire) => string = paperTag,
 ): Primitive[] {
   const wires = [...scene.wires.values()];
   const parts = [...scene.parts.values()];
@@ -35,7 +33,7 @@ export function scenePrimitives(
     ...wires.flatMap(wirePrimitives),
     ...scene.joints.map((j): Primitive => ({ t: 'circle', x: j.x, y: j.y, r: 3, fill: 'ink' })),
     ...parts.flatMap((part) => part.primitives),
-    ...parts.flatMap((part) => itemPrimitives(part, items.get(part.id))),
+    ...itemTexts(scene, items).values(),
     ...wires.flatMap((wire) => [...slip(wire.tagAt, tagOf(wire), 'ink'), ...(wire.fitted ? [fittedSlip(wire.tagAt, tagOf(wire))] : [])]),
   ];
 }
@@ -55,14 +53,6 @@ function zonePrimitives({ box, bar, name, maxC }: Scene['zones'][number], shown:
     { t: 'rect', ...bar, fill: 'soft' },
     { t: 'text', x: bar.x, y: bar.y + bar.h + 14, text: 'chassis', size: LEAST_TYPE_U, ink: 'soft' },
   ];
-}
-
-/** Item number at the lower left of the body; left of a part that stands upright in its wire. */
-function itemPrimitives(part: PlacedPart, item: string | undefined): Primitive[] {
-  if (item === undefined) return [];
-  const { x, y, w, h } = part.box;
-  const common = { t: 'text', text: item, size: LEAST_TYPE_U, ink: 'ink', bold: true } as const;
-  return [h > w && w <= INLINE_MOST_U ? { ...common, x: x - 2, y: y + h / 2 + 3, anchor: 'end' } : { ...common, x, y: y + h + 10 }];
 }
 
 function wirePrimitives(wire: PlacedWire): Primitive[] {
@@ -89,25 +79,9 @@ function liesFlat(pts: readonly number[], at: Point): boolean {
   return false;
 }
 
-/** A short text on a slip of paper: number and colour letters of a wire, length of a run. */
-export function slip(at: Point, text: string, ink: Ink): Primitive[] {
-  if (text === '') return [];
-  const w = textWidth(text, LEAST_TYPE_U) + 5;
-  return [
-    { t: 'rect', x: at.x - w / 2, y: at.y - LEAST_TYPE_U / 2 - 2, w, h: LEAST_TYPE_U + 4, r: 2, fill: 'paper', ink, lw: 0.6 },
-    { t: 'text', x: at.x, y: at.y + LEAST_TYPE_U * 0.36, text, size: LEAST_TYPE_U, ink: 'ink', anchor: 'middle' },
-  ];
-}
-
 /** The filled corner of a slip whose wire is in the vehicle already. */
 function fittedSlip(at: Point, text: string): Primitive {
-  return fittedMark(at.x - (textWidth(text, LEAST_TYPE_U) + 5) / 2 - 2, at.y - LEAST_TYPE_U / 2 - 4, 7);
-}
-
-/** `RD/WH` of a red wire with a white stripe. */
-function letters(wire: PlacedWire): string {
-  const of = (ink: Ink | null): string => (ink?.startsWith('wire-') ? ink.slice(5) : '');
-  return [of(wire.ink), of(wire.stripe)].filter(Boolean).join('/');
+  return fittedMark(at.x - slipSize(text).w / 2 - 2, at.y - LEAST_TYPE_U / 2 - 4, 7);
 }
 
 function line(pts: readonly number[], ink: Ink, w: number): Primitive {

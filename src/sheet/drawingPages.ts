@@ -2,7 +2,8 @@ import type { Box, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import { boxOfPrimitive } from '../scene/labels.ts';
 import type { Scene } from '../scene/types.ts';
-import { LEAST_TYPE_U, scenePrimitives } from './drawing.ts';
+import { scenePrimitives } from './drawing.ts';
+import { LEAST_TYPE_U } from './slips.ts';
 import { svgOf } from './svg.ts';
 
 /** Room for a drawing on one page, mm. */

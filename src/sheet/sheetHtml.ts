@@ -12,6 +12,7 @@ import { drawingPages } from './drawingPages.ts';
 import type { LengthUnit } from './figures.ts';
 import { bareTable, type Html, h, raw, section, TICK } from './markup.ts';
 import { overview } from './overview.ts';
+import { placedForPaper } from './paperPlaces.ts';
 import { changedDrawing, changesSection, narrowed } from './sheetChanges.ts';
 import { findingsSections } from './sheetFindings.ts';
 import { frontPage } from './sheetFront.ts';
@@ -106,9 +107,9 @@ function overviewMm(context: Context, pageMm: number): number {
 
 /** The drawing's pages, and an overview when there are several. */
 function drawing(context: Context, paper: Paper, since: Since | null): { readonly overview: Html; readonly pages: readonly Html[] } {
-  const whole = buildScene(context.plan);
-  const { scene, over }: { scene: Scene; over: readonly Primitive[] } = since ? changedDrawing(whole, since) : { scene: whole, over: [] };
   const items = new Map([...context.views.values()].map((v) => [v.part.id, v.item]));
+  const whole = placedForPaper(buildScene(context.plan), items);
+  const { scene, over }: { scene: Scene; over: readonly Primitive[] } = since ? changedDrawing(whole, since) : { scene: whole, over: [] };
   const upright = drawingRoom(paper, false);
   const pages = drawingPages(scene, items, upright, drawingRoom(paper, true), over);
   return {

@@ -9,7 +9,8 @@ import { buildScene } from '../../scene/buildScene.ts';
 import { boxOfPrimitive } from '../../scene/labels.ts';
 import { TagPlacer } from '../../scene/tags.ts';
 import type { PlacedPart, Scene } from '../../scene/types.ts';
-import { LEAST_TYPE_U, scenePrimitives, slip } from '../drawing.ts';
+import { scenePrimitives } from '../drawing.ts';
+import { LEAST_TYPE_U, slip, slipSize } from '../slips.ts';
 import { svgOf } from '../svg.ts';
 import type { Notes } from './differences.ts';
 import { excerpt } from './excerpt.ts';
@@ -39,7 +40,9 @@ export function drawExample(results: Results, keep: ReadonlySet<Id>, about: Find
   const built = buildScene(small.plan, undefined, { kindOf: small.kindOf });
   const texts = new Map([...built.parts].map(([id, part]) => [id, noteLines(part, notes.parts.get(id) ?? [])]));
   const tags = new TagPlacer([...built.parts.values()].flatMap((p) => [p.box, itemBox(p), ...p.labels, ...texts.get(p.id)!.map((t) => t.box)]));
-  const wires = new Map([...built.wires].map(([id, w]) => [id, { ...w, tagAt: tags.place(w.points, notes.wires.get(id) ?? '') }]));
+  const wires = new Map(
+    [...built.wires].map(([id, w]) => [id, { ...w, tagAt: tags.place(w.points, notes.wires.get(id) ?? '', slipSize(notes.wires.get(id) ?? '')) }]),
+  );
   const scene: Scene = { ...built, wires, zones: [], runs: [] };
   const items = new Map([...viewsOf(results.filled)].map(([id, view]) => [id, view.item]));
   const drawn = scenePrimitives(scene, items, scene.bounds, (w) => notes.wires.get(w.id) ?? '');

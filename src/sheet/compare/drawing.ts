@@ -1,10 +1,11 @@
 import { textWidth } from '../../drawing/text.ts';
-import type { Ink, Point, Primitive } from '../../drawing/types.ts';
+import type { Point, Primitive } from '../../drawing/types.ts';
 import type { Id } from '../../plan/types.ts';
 import { DASH, faded, frame, frameOf } from '../../scene/changes.ts';
 import type { PlacedPart, PlacedWire, Scene } from '../../scene/types.ts';
-import { LEAST_TYPE_U, scenePrimitives } from '../drawing.ts';
+import { scenePrimitives } from '../drawing.ts';
 import { viewOf } from '../drawingPages.ts';
+import { LEAST_TYPE_U, paperTag } from '../slips.ts';
 import { svgOf } from '../svg.ts';
 import type { Difference } from './types.ts';
 
@@ -36,7 +37,7 @@ export function comparedDrawing(
   // What differs is drawn last, over what is the same.
   const quiet: Scene = { ...stands, wires: new Map([...[...stands.wires].filter(isQuiet), ...[...stands.wires].filter((w) => !isQuiet(w))]) };
   const differing = [...scene.wires.values()].filter((w) => wires.has(w.id));
-  const drawn = scenePrimitives(quiet, items, scene.bounds, (wire) => (wires.has(wire.id) ? tagOf(wire) : ''));
+  const drawn = scenePrimitives(quiet, items, scene.bounds, (wire) => (wires.has(wire.id) ? paperTag(wire) : ''));
   const primitives = [
     ...differing.map((w): Primitive => ({ t: 'line', pts: w.points, ink: 'zone-b', w: w.width + BAND_U })),
     ...drawn,
@@ -46,13 +47,8 @@ export function comparedDrawing(
   return svgOf(primitives, { view: viewOf(scene), title, serial: side === 'one' ? 1 : 2, halo: true });
 }
 
-function tagOf(wire: PlacedWire): string {
-  const of = (ink: Ink | null): string => (ink?.startsWith('wire-') ? ink.slice('wire-'.length) : '');
-  return [wire.tag, [of(wire.ink), of(wire.stripe)].filter(Boolean).join('/')].filter(Boolean).join(' ');
-}
-
 function besideTag(wire: PlacedWire): Point {
-  const tag = tagOf(wire);
+  const tag = paperTag(wire);
   return tag === '' ? wire.tagAt : { x: wire.tagAt.x - textWidth(tag, LEAST_TYPE_U) / 2 - BADGE_R - 4, y: wire.tagAt.y };
 }
 

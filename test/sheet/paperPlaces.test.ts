@@ -1,0 +1,38 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { settlePlan } from '../../src/advise/settle.ts';
+import { viewsOf } from '../../src/analysis/views.ts';
+import { readPlan } from '../../src/codec/index.ts';
+import { overlaps } from '../../src/drawing/box.ts';
+import { lengthOf } from '../../src/drawing/polyline.ts';
+import { buildScene } from '../../src/scene/buildScene.ts';
+import { boxOfPrimitive } from '../../src/scene/labels.ts';
+import { scenePrimitives } from '../../src/sheet/drawing.ts';
+import { placedForPaper } from '../../src/sheet/paperPlaces.ts';
+import { paperTag, slipSize } from '../../src/sheet/slips.ts';
+
+const FOLDER = 'public/plans';
+
+/** Texts of the printed drawing that lie on one another, as "K11 / W15 RD/WH". */
+function clashes(file: string): string[] {
+  const read = readPlan(readFileSync(`${FOLDER}/${file}`, 'utf8'));
+  if (!read.ok) throw new Error(file);
+  const { filled } = settlePlan(read.plan);
+  const items = new Map([...viewsOf(filled)].map(([id, view]) => [id, view.item]));
+  const scene = placedForPaper(buildScene(filled), items);
+  // A wire between two neighbours that is shorter than its slip has no place where the slip would cover nothing.
+  const tooShort = new Set([...scene.wires.values()].filter((w) => lengthOf(w.points) < slipSize(paperTag(w)).w + 10).map(paperTag));
+  const texts = scenePrimitives(scene, items).flatMap((p) => (p.t === 'text' && !tooShort.has(p.text) ? [{ text: p.text, box: boxOfPrimitive(p) }] : []));
+  return texts.flatMap((a, i) =>
+    texts
+      .slice(i + 1)
+      .filter((b) => overlaps(a.box, b.box))
+      .map((b) => `${a.text} / ${b.text}`),
+  );
+}
+
+describe('the printed drawing', () => {
+  it.each(readdirSync(FOLDER))('has no text on another text: %s', (file) => {
+    expect(clashes(file)).toEqual([]);
+  });
+});
