@@ -34,7 +34,7 @@ export class App extends Drawing {
   get redoButton(): Locator {
     return this.page.getByRole('button', { name: /^(Redo: |Nothing to redo)/ });
   }
-  private get startTitle(): Locator {
+  get startTitle(): Locator {
     return this.page.getByRole('heading', { name: 'Dashloom', level: 1 });
   }
   get card(): Locator {
@@ -131,8 +131,13 @@ export class App extends Drawing {
 
   /** Draws a wire from pad to pad. */
   async wire(a: string, b: string): Promise<void> {
-    if (!(await this.inView(await this.pad(a), await this.pad(b)))) await this.fit();
-    await this.drag(await this.pad(a), await this.pad(b));
+    const pads = async () => [await this.pad(a), await this.pad(b)] as const;
+    let [from, to] = await pads();
+    if (!(await this.inView(from, to))) {
+      await this.fit();
+      [from, to] = await pads();
+    }
+    await this.drag(from, to);
     expect(await this.findWire(a, b), `a wire from ${a} to ${b}`).not.toBeNull();
   }
 

@@ -70,29 +70,23 @@ export class Drawing {
 
   /** The plan as it stands, to know what came of what was done. */
   async plan(): Promise<Plan> {
-    const plan = await this.page.evaluate(() => window.__surface?.plan() ?? null);
+    // As one text: a tree of values takes several times as long to hand over.
+    const text = await this.page.evaluate(() => JSON.stringify(window.__surface?.plan() ?? null));
+    const plan = JSON.parse(text) as Plan | null;
     if (!plan) throw new NotThere('no plan is open');
     return plan;
   }
 
   async part(ref: string): Promise<Part> {
-    const [name, nth] = ref.split('#');
-    const found = serially(Object.values((await this.plan()).parts)).filter((p) => p.name === name || p.kind === name);
-    const part = found[Number(nth ?? 1) - 1];
-    if (!part) throw new NotThere(`no part "${ref}" on the plan`);
-    return part;
-  }
-
-  async end(ref: string): Promise<End> {
-    const dot = ref.lastIndexOf('.');
-    return { part: (await this.part(ref.slice(0, dot))).id, terminal: ref.slice(dot + 1) };
+    return partOf(await this.plan(), ref);
   }
 
   /** The wire between two terminals, either way round; null when there is none. */
   async findWire(a: string, b: string): Promise<Wire | null> {
-    const [from, to] = [await this.end(a), await this.end(b)];
+    const plan = await this.plan();
+    const [from, to] = [endOf(plan, a), endOf(plan, b)];
     const same = (x: End, y: End) => x.part === y.part && x.terminal === y.terminal;
-    const wires = Object.values((await this.plan()).wires);
+    const wires = Object.values(plan.wires);
     return wires.find((w) => (same(w.from, from) && same(w.to, to)) || (same(w.from, to) && same(w.to, from))) ?? null;
   }
 
@@ -105,7 +99,7 @@ export class Drawing {
   // --- where things are on screen
 
   async pad(ref: string): Promise<Point> {
-    const { part, terminal } = await this.end(ref);
+    const { part, terminal } = endOf(await this.plan(), ref);
     const at = await this.page.evaluate(([p, t]) => window.__surface?.padAt(p, t) ?? null, [part, terminal] as const);
     if (!at) throw new NotThere(`${ref} is not drawn`);
     return at;
@@ -163,6 +157,19 @@ export class Drawing {
 
 export function middleOf(box: Box): Point {
   return { x: box.x + box.w / 2, y: box.y + box.h / 2 };
+}
+
+function partOf(plan: Plan, ref: string): Part {
+  const [name, nth] = ref.split('#');
+  const found = serially(Object.values(plan.parts)).filter((p) => p.name === name || p.kind === name);
+  const part = found[Number(nth ?? 1) - 1];
+  if (!part) throw new NotThere(`no part "${ref}" on the plan`);
+  return part;
+}
+
+function endOf(plan: Plan, ref: string): End {
+  const dot = ref.lastIndexOf('.');
+  return { part: partOf(plan, ref.slice(0, dot)).id, terminal: ref.slice(dot + 1) };
 }
 
 /** Rows by the serial in their id: p2 before p10. */
