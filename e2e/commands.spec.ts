@@ -1,4 +1,4 @@
-import { expect, test as fresh, type Page } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { App } from './app.ts';
 import { barriers } from './axe.ts';
 import { smallPlan } from './plans.ts';
@@ -83,9 +83,9 @@ test('what was copied is pasted into another plan', async ({ page }) => {
   expect((await app.part('Resistor')).kind).toBe('resistor');
 });
 
-fresh.describe('by touch', () => {
-  fresh.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
-  fresh('a resting finger opens the menu, with targets for a finger', async ({ page }) => {
+test.describe('by touch', () => {
+  test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });
+  test('a resting finger opens the menu, with targets for a finger', async ({ page }) => {
     const app = new App(page);
     await app.openStart();
     await app.openFile('test.plan.json', JSON.stringify(smallPlan()));

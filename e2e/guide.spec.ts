@@ -1,6 +1,7 @@
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { App } from './app.ts';
 import { barriers } from './axe.ts';
+import { test } from './standing.ts';
 
 test('"What is this wire?": a look first, then readings, then what the lead most likely is', async ({ page }) => {
   const app = new App(page);

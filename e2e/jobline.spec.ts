@@ -1,4 +1,4 @@
-import { expect, test as fresh, type Locator } from '@playwright/test';
+import { expect, type Locator } from '@playwright/test';
 import { App } from './app.ts';
 import { barriers } from './axe.ts';
 import { test } from './standing.ts';
@@ -70,10 +70,10 @@ test('by keyboard alone: choose a stage, tick a line, show it on the plan', asyn
   await expect(job).toBeVisible();
 });
 
-fresh.describe('on a phone', () => {
-  fresh.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
 
-  fresh('a button opens the stages and their list; every target is as tall as a finger', async ({ page }) => {
+  test('a button opens the stages and their list; every target is as tall as a finger', async ({ page }) => {
     const app = new App(page);
     await app.openStart();
     await page.getByRole('button', { name: 'Try the demo' }).tap();

@@ -1,8 +1,9 @@
-import { type CDPSession, expect, type Page, test } from '@playwright/test';
+import { type CDPSession, expect, type Page } from '@playwright/test';
 import type { Point } from '../src/drawing/types.ts';
 import { App } from './app.ts';
 import { middleOf } from './drawing.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
 
 // A phone held upright.
 test.use({ hasTouch: true, viewport: { width: 390, height: 844 } });

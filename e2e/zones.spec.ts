@@ -1,7 +1,8 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import type { Box } from '../src/drawing/types.ts';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
 
 const zoneBox = async (page: Page, id: string): Promise<Box> => {
   const box = await page.evaluate((z) => window.__surface?.zoneBox(z) ?? null, id);
