@@ -1,8 +1,9 @@
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { App } from './app.ts';
 import { barriers } from './axe.ts';
+import { test } from './standing.ts';
 
-test('the rule book opens from the menu, is searched, read and left again', async ({ page }) => {
+test('the rule book opens from the menu, is searched, read and left again; a finding leads to its page', async ({ page }) => {
   const app = new App(page);
   await app.openDemo();
   await page.getByRole('button', { name: 'Plans and files' }).click();
@@ -17,14 +18,10 @@ test('the rule book opens from the menu, is searched, read and left again', asyn
   expect(await barriers(page, 'book')).toEqual([]);
   await book.getByRole('button', { name: '‹ Back to the plan' }).click();
   await expect(app.outline).toBeVisible();
-});
 
-test('a finding leads to its page in the rule book', async ({ page }) => {
-  const app = new App(page);
-  await app.openDemo();
   await app.answers.getByRole('button', { name: 'Fuse at the far end' }).click();
   const card = app.answers.getByRole('article', { name: /Fuse too far from the tap/ });
   await card.getByRole('button', { name: 'Why?' }).click();
   await card.getByRole('button', { name: /rule book/ }).click();
-  await expect(page.getByRole('main', { name: 'Rule book' }).getByRole('heading', { name: /Fuse too far from the tap/ })).toBeVisible();
+  await expect(book.getByRole('heading', { name: /Fuse too far from the tap/ })).toBeVisible();
 });
