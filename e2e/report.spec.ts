@@ -6,7 +6,8 @@ import { report } from './figures.ts';
 
 const DEMO = 'public/plans/mobile-library-van.plan.json';
 
-test('npm run report ends with 0 for the demo, 1 for a hazard, 2 for what it cannot read', async ({ page: _page }, info) => {
+test('npm run report ends with 0 for the demo, 1 for a hazard, 2 for what it cannot read', async () => {
+  const info = test.info();
   const good = report(DEMO);
   expect(good).toMatchObject({ code: 0, err: '' });
   expect(good.out).toContain('No hazard, no fault found');
