@@ -1,6 +1,6 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { OPTOS, type OptoType } from '../trade/semiconductors.ts';
-import { pinUses } from './pins.ts';
+import { pinUsesOn } from './pins.ts';
 import { grounded, type Hop, isResistor, netAt, partsOn, railV, waysFrom } from './trace.ts';
 
 /** Usual voltage rating of a driving transistor when it is not known, V (practice). */
@@ -23,7 +23,7 @@ export function coilDriver(facts: Facts, view: PartView): CoilDriver | null {
       if (opto) return { view: opto, maxV: OPTOS[opto.s.str('type') as OptoType].vCeMaxV };
       const driver = partsOn(facts, net).find((p) => p.view.kind.kind === 'low-side-driver' && p.terminal === 'out')?.view;
       if (driver) return { view: driver, maxV: driver.s.num('maxV') };
-      const pin = pinUses(facts).find((u) => netAt(facts, u.computer, `${u.cell.pin}`) === net);
+      const pin = pinUsesOn(facts, net)[0];
       if (pin) return { view: pin.computer, maxV: DRIVER_V };
     }
   }

@@ -1,5 +1,5 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
-import { type PinUse, pinUses } from './pins.ts';
+import { type PinUse, pinUsesSeeing } from './pins.ts';
 import { netAt } from './trace.ts';
 
 /** A low-side driver with the output pin that switches it. */
@@ -12,7 +12,7 @@ export interface DrivenBy {
 export function pinDrivers(facts: Facts): readonly DrivenBy[] {
   return facts.ofKind('low-side-driver').flatMap((driver) => {
     const net = netAt(facts, driver, 'in');
-    const use = pinUses(facts).find((u) => u.nets.has(net));
+    const use = pinUsesSeeing(facts, net)[0];
     return use ? [{ driver, use }] : [];
   });
 }

@@ -4,6 +4,7 @@ import { wiresOn } from '../plan/connect.ts';
 import type { Wire } from '../plan/types.ts';
 import { HEADER, type HeaderPin } from '../trade/header.ts';
 import { LOGIC, type LogicFacts, RAIL3 } from '../trade/logic.ts';
+import { once } from './once.ts';
 import { grounded, isResistor, netAt, partsOn, railV, waysFrom } from './trace.ts';
 
 /** A resistor up to this size in line with a pin does not hide what is behind it; a larger one is a pull, ohm. */
@@ -39,29 +40,33 @@ export function pinUses(facts: Facts): readonly PinUse[] {
 
 interface PinIndex {
   readonly byNet: ReadonlyMap<number, readonly PinUse[]>;
+  readonly bySeen: ReadonlyMap<number, readonly PinUse[]>;
   readonly byKey: ReadonlyMap<string, PinUse>;
 }
-const indexCache = new WeakMap<Facts, PinIndex>();
 
-function pinIndex(facts: Facts): PinIndex {
-  let index = indexCache.get(facts);
-  if (!index) {
-    const byNet = new Map<number, PinUse[]>();
-    for (const use of pinUses(facts)) {
-      const net = facts.netOf(use.key);
-      const same = byNet.get(net);
-      if (same) same.push(use);
-      else byNet.set(net, [use]);
-    }
-    index = { byNet, byKey: new Map(pinUses(facts).map((u) => [u.key, u])) };
-    indexCache.set(facts, index);
+const pinIndex = once((facts): PinIndex => {
+  const byNet = new Map<number, PinUse[]>();
+  const bySeen = new Map<number, PinUse[]>();
+  const put = (map: Map<number, PinUse[]>, net: number, use: PinUse): void => {
+    const same = map.get(net);
+    if (same) same.push(use);
+    else map.set(net, [use]);
+  };
+  for (const use of pinUses(facts)) {
+    put(byNet, facts.netOf(use.key), use);
+    for (const net of use.nets) put(bySeen, net, use);
   }
-  return index;
-}
+  return { byNet, bySeen, byKey: new Map(pinUses(facts).map((u) => [u.key, u])) };
+});
 
 /** Wired GPIO cells on a net, in header order. */
 export function pinUsesOn(facts: Facts, net: number): readonly PinUse[] {
   return pinIndex(facts).byNet.get(net) ?? [];
+}
+
+/** Wired GPIO cells that see a net, directly or over in-line resistors, in header order. */
+export function pinUsesSeeing(facts: Facts, net: number): readonly PinUse[] {
+  return pinIndex(facts).bySeen.get(net) ?? [];
 }
 
 /** The use of one GPIO cell, `p3.36`; undefined when nothing is wired to it. */

@@ -1,4 +1,5 @@
 import type { Facts, PartView, TerminalKey } from '../analysis/factsTypes.ts';
+import { endKey, wiresAt } from '../plan/connect.ts';
 import { Draft } from '../plan/draft.ts';
 import type { Id, Wire } from '../plan/types.ts';
 import { end, farEnd, groundEnd, movedEnd, sameEnd } from './build.ts';
@@ -32,32 +33,12 @@ export function returnEnd(facts: Facts, led: PartView, cathode: string, circuit:
   return view && terminal ? { view, terminal: terminal.id } : { view: led, terminal: cathode };
 }
 
-const wireCache = new WeakMap<Facts, ReadonlyMap<TerminalKey, readonly Wire[]>>();
-
-/** Wires by the terminals that they end at. */
-function wiresAt(facts: Facts, key: TerminalKey): readonly Wire[] {
-  let map = wireCache.get(facts);
-  if (!map) {
-    const next = new Map<TerminalKey, Wire[]>();
-    for (const w of Object.values(facts.plan.wires)) {
-      for (const e of [w.from, w.to]) {
-        const at = `${e.part}.${e.terminal}`;
-        const list = next.get(at);
-        if (list) list.push(w);
-        else next.set(at, [w]);
-      }
-    }
-    map = next;
-    wireCache.set(facts, map);
-  }
-  return map.get(key) ?? [];
-}
-
 /** Walks from a terminal along wires and through joints of parts, up to where the body begins. */
 export function landing(facts: Facts, view: PartView, terminal: string): Landing {
   const start: TerminalKey = `${view.part.id}.${terminal}`;
   const at = new Map<TerminalKey, Stop>([[start, { first: null, last: null, over: null, before: null }]]);
   let home: TerminalKey | null = null;
+  const wires = wiresAt(facts.plan).byTerminal;
   for (const [key, here] of at) {
     const there = facts.at(key);
     if (!there) continue;
@@ -65,9 +46,8 @@ export function landing(facts: Facts, view: PartView, terminal: string): Landing
       home ??= key;
       continue;
     }
-    for (const w of wiresAt(facts, key)) {
-      const next = `${w.from.part}.${w.from.terminal}` === key ? w.to : w.from;
-      const to = `${next.part}.${next.terminal}`;
+    for (const w of wires.get(key) ?? []) {
+      const to = endKey(w.from) === key ? endKey(w.to) : endKey(w.from);
       if (!at.has(to)) at.set(to, { first: here.first ?? w, last: w, over: w, before: key });
     }
     for (const l of there.view.facts.links ?? []) {

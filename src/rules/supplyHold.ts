@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { stopS } from '../parts/computer/settings.ts';
 import type { Line } from '../plan/types.ts';
 import { isLive } from '../trade/lines.ts';
-import { type PinUse, pinUses } from './pins.ts';
+import { type PinUse, pinUsesSeeing } from './pins.ts';
 import { type Converter, converters } from './rails.ts';
 import { type Hop, hopsOf, netAt } from './trace.ts';
 
@@ -181,14 +181,14 @@ function latchS(facts: Facts, latch: PartView, steered: ReadonlyMap<number, Endi
 /** The output pin that keeps a latch closed while its computer is up; null when no pin drives it. */
 export function holdingPin(facts: Facts, latch: PartView): PinUse | null {
   const net = netAt(facts, latch, 'hold');
-  return pinUses(facts).find((u) => u.mode === 'out' && u.nets.has(net)) ?? null;
+  return pinUsesSeeing(facts, net).find((u) => u.mode === 'out') ?? null;
 }
 
 /** A cut-out opens whenever the battery is low: only a warning that reaches a pin gives a computer time. */
 function warningS(facts: Facts, cutout: PartView): number {
   if (!cutout.s.flag('warns')) return 0;
   const net = netAt(facts, cutout, 'warn');
-  const heard = pinUses(facts).some((u) => u.nets.has(net));
+  const heard = pinUsesSeeing(facts, net).length > 0;
   return heard ? cutout.s.num('delayS') * (1 - cutout.s.num('timeTol')) : 0;
 }
 

@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { HEARD_HZ } from '../../trade/sound.ts';
 import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
-import { pinUses } from '../pins.ts';
+import { pinUsesSeeing } from '../pins.ts';
 import { soundPaths } from '../soundPath.ts';
 import { netAt } from '../trace.ts';
 
@@ -44,6 +44,6 @@ function dimmed(facts: Facts): PartView[] {
   if (soundPaths(facts).length === 0) return [];
   return facts.ofKind('touch-display').filter((d) => {
     const net = netAt(facts, d, 'bl');
-    return net !== -1 && pinUses(facts).some((u) => u.nets.has(net));
+    return net !== -1 && pinUsesSeeing(facts, net).length > 0;
   });
 }

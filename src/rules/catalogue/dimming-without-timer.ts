@@ -2,7 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { digitalAudioRoles, type HeaderPin } from '../../trade/header.ts';
 import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
 import { movePin } from '../movePin.ts';
-import { type PinUse, pinName, pinUses } from '../pins.ts';
+import { type PinUse, pinName, pinUsesSeeing } from '../pins.ts';
 import { netAt } from '../trace.ts';
 
 const { fine, found } = verdicts('dimming-without-timer', 'E14');
@@ -39,7 +39,7 @@ export const dimmingWithoutTimer = defineRule({
 /** Pins that see the brightness input of a display. */
 function dimmers(facts: Facts): { readonly use: PinUse; readonly display: PartView }[] {
   return facts.ofKind('touch-display').flatMap((display) => {
-    const use = pinUses(facts).find((u) => u.nets.has(netAt(facts, display, 'bl')));
+    const use = pinUsesSeeing(facts, netAt(facts, display, 'bl'))[0];
     return use ? [{ use, display }] : [];
   });
 }

@@ -3,7 +3,7 @@ import { setSettings } from '../../plan/partEdits.ts';
 import { called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { holdFor } from '../holdEdits.ts';
 import { holdersOf } from '../holders.ts';
-import { type PinUse, pinName, pinUses } from '../pins.ts';
+import { type PinUse, pinName, pinUsesSeeing } from '../pins.ts';
 import { endingAt } from '../supplyHold.ts';
 import { netAt } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
@@ -53,7 +53,7 @@ export const holdDropsAtBoot = defineRule({
 function latches(facts: Facts): { latch: PartView; use: PinUse }[] {
   return holdersOf(facts, 'hold-latch').flatMap(({ holder }) => {
     const net = netAt(facts, holder, 'hold');
-    const use = pinUses(facts).find((u) => u.nets.has(net));
+    const use = pinUsesSeeing(facts, net)[0];
     return use ? [{ latch: holder, use }] : [];
   });
 }

@@ -3,7 +3,7 @@ import { setSettings } from '../../plan/partEdits.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
 import { consoleRoles } from '../../trade/header.ts';
 import { called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
-import { type PinUse, pinName, pinUses } from '../pins.ts';
+import { type PinUse, pinName, pinUses, pinUsesOn } from '../pins.ts';
 import { grounded, type Hop, isResistor, netAt, railV, waysFrom } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
 
@@ -58,7 +58,7 @@ function fightOf(facts: Facts, use: PinUse): Fight | null {
       const where = grounded(facts, net) ? '0 V' : volts(rail ?? 0);
       return { against: contact ? `${where} over ${called(contact)}` : where, ohm: way.ohm, contact, other: null };
     }
-    const other = pinUses(facts).find((u) => u.key !== use.key && drives(u) && netAt(facts, u.computer, `${u.cell.pin}`) === net);
+    const other = pinUsesOn(facts, net).find((u) => u.key !== use.key && drives(u));
     if (other) return { against: `the output ${pinName(other)}`, ohm: way.ohm, contact, other };
   }
   // A wire from pin to pin stands for the first of them only.
