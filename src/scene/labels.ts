@@ -105,28 +105,44 @@ function aboveLabels(body: Body, name: string, subtitle: string): Labelled {
 }
 
 function inlineLabels(body: Body, named: string, figure: string): Labelled {
-  const texts = [named, figure].filter((t) => t !== '');
-  if (texts.length === 0) return { primitives: [], outside: [] };
-  const width = Math.max(textWidth(named, TEXT.sub), textWidth(figure, TEXT.inline, true));
-  const lines = (x: number, first: number, anchor: 'start' | 'middle' | 'end'): Labelled => {
-    const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
-    return {
-      primitives: texts.map((text, i): Primitive => {
-        const isFigure = text === figure && i === texts.length - 1;
-        const size = isFigure ? TEXT.inline : TEXT.sub;
-        return { t: 'text', x, y: first + i * INLINE_LINE, text, size, ink: isFigure ? 'ink' : 'soft', bold: isFigure, anchor };
-      }),
-      outside: [{ x: left, y: first - 10, w: width, h: texts.length * INLINE_LINE }],
-    };
-  };
-  const more = (texts.length - 1) * INLINE_LINE;
-  if (body.h <= body.w) return { ...lines(body.w / 2, -5 - more, 'middle'), others: [lines(body.w / 2, body.h + 13, 'middle')] };
-  const middle = body.h / 2 + 4 - more / 2;
-  const right = body.w + 5;
-  const [high, low] = [Math.min(middle, 8), Math.max(middle, body.h - more)];
+  const whole = inlineTexts([named], figure);
+  if (whole.length === 0) return { primitives: [], outside: [] };
+  const more = (whole.length - 1) * INLINE_LINE;
+  if (body.h <= body.w) return { ...inlineAt(whole, body.w / 2, -5 - more, 'middle'), others: [inlineAt(whole, body.w / 2, body.h + 13, 'middle')] };
+  const narrow = inlineTexts(wrapText(named, TEXT.sub, 0), figure);
+  const [left, right] = [-5, body.w + 5];
+  const middle = (texts: readonly InlineText[]): number => body.h / 2 + 4 - ((texts.length - 1) * INLINE_LINE) / 2;
+  const [high, low] = [Math.min(middle(whole), 8), Math.max(middle(whole), body.h - more)];
   return {
-    ...lines(right, middle, 'start'),
-    others: [lines(-5, middle, 'end'), lines(right, high, 'start'), lines(right, low, 'start'), lines(-5, high, 'end'), lines(-5, low, 'end')],
+    ...inlineAt(whole, right, middle(whole), 'start'),
+    others: [
+      inlineAt(whole, left, middle(whole), 'end'),
+      ...(narrow.length > whole.length ? [inlineAt(narrow, right, middle(narrow), 'start'), inlineAt(narrow, left, middle(narrow), 'end')] : []),
+      inlineAt(whole, right, high, 'start'),
+      inlineAt(whole, right, low, 'start'),
+      inlineAt(whole, left, high, 'end'),
+      inlineAt(whole, left, low, 'end'),
+    ],
+  };
+}
+
+interface InlineText {
+  readonly text: string;
+  readonly isFigure: boolean;
+}
+
+function inlineTexts(name: readonly string[], figure: string): InlineText[] {
+  return [...name.map((text) => ({ text, isFigure: false })), { text: figure, isFigure: true }].filter((t) => t.text !== '');
+}
+
+/** Lines of a label one under another, the first with its foot at the given height. */
+function inlineAt(texts: readonly InlineText[], x: number, first: number, anchor: 'start' | 'middle' | 'end'): Labelled {
+  const styled = texts.map((t) => ({ text: t.text, bold: t.isFigure, size: t.isFigure ? TEXT.inline : TEXT.sub }));
+  const width = Math.max(...styled.map((t) => textWidth(t.text, t.size, t.bold)));
+  const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
+  return {
+    primitives: styled.map((t, i) => ({ t: 'text', ...t, x, y: first + i * INLINE_LINE, ink: t.bold ? 'ink' : 'soft', anchor })),
+    outside: [{ x: left, y: first - 10, w: width, h: texts.length * INLINE_LINE }],
   };
 }
 

@@ -90,8 +90,9 @@ describe('a label whose place is taken', () => {
 
   it('is where its texts are', () => {
     const { labels, primitives } = diode(near.plan);
-    for (const text of primitives.filter((p) => p.t === 'text' && p.text === 'Reverse diode'))
-      expect(overlaps(boxOfPrimitive(text), labels[0] as Box)).toBe(true);
+    const texts = primitives.filter((p) => p.t === 'text' && 'Reverse diode'.includes(p.text));
+    expect(texts.length).toBeGreaterThan(0);
+    for (const text of texts) expect(overlaps(boxOfPrimitive(text), labels[0] as Box)).toBe(true);
   });
 
   it('goes back once there is room, whatever was drawn before: the same plan, the same drawing', () => {
