@@ -45,6 +45,18 @@ export const usbHub = definePart({
       'asked, because many cheap hubs let it through (from memory)',
       { help: 'Feed the hub, plug it into nothing, and measure at its host plug: no volts means that it keeps them.' },
     ),
+    choice(
+      'portClass',
+      'Its ports are made for',
+      [
+        ['unknown', 'nobody has looked: USB 2 is assumed'],
+        ['usb2', 'USB 2: 0.5 A each'],
+        ['usb3', 'USB 3: 0.9 A each'],
+        ['charging', 'charging: 1.5 A each'],
+      ],
+      'asked; USB 2 is the least that a port is made for (USB 2.0, from memory)',
+      { help: 'It stands in its sheet. Without a 5 V of its own a port gives one device only 0.1 A, or 0.15 A as USB 3.' },
+    ),
     amount(
       'ownA',
       'Its own current',

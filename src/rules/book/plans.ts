@@ -100,7 +100,7 @@ export function plainRelay(settings: Readonly<Record<string, Value>> = {}): Benc
  * A hub on USB port 1 with a fused 5 V branch of its own from the converter. More parts: hub hubFuse. More wires: hubBranch
  * hubFeed hubBack hubPlug.
  */
-export function withHub(b: Bench, settings: Readonly<Record<string, Value>> = { backfeed: 'no' }): Bench {
+export function withHub(b: Bench, settings: Readonly<Record<string, Value>> = { backfeed: 'no', portClass: 'charging' }): Bench {
   return b
     .part('hub', 'usb-hub', 'seat', settings)
     .part('hubFuse', 'blade-fuse', 'seat')
