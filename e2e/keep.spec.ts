@@ -1,11 +1,18 @@
 import { readFileSync } from 'node:fs';
-import { type BrowserContext, type Download, expect, type Page, test } from '@playwright/test';
+import { type Download, expect, type Page } from '@playwright/test';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
+import { emptied, test } from './standing.ts';
+
+// What is kept is looked at: nothing is, to begin with.
+test.use({ empty: true });
 
 /** Written by the edit at the latest so long ago must be there after a crash, ms. */
 const LOST_AT_MOST_MS = 500;
+
+/** A further tab of the same browser. */
+const tab = (page: Page): Promise<Page> => page.context().newPage();
 
 async function opened(page: Page, title?: string): Promise<App> {
   const app = new App(page);
@@ -27,8 +34,8 @@ async function planIn(download: Download): Promise<Plan> {
   return JSON.parse(readFileSync(await download.path(), 'utf8')) as Plan;
 }
 
-test('a reload keeps the plan, undo and redo', async ({ page }) => {
-  const app = await opened(page);
+test('a reload keeps the plan, undo and redo; an edit made just before the page is closed is there when it is opened again', async ({ page }) => {
+  const app = await opened(await tab(page));
   const first = await app.plan();
   await nudge(app);
   const second = await app.plan();
@@ -36,7 +43,7 @@ test('a reload keeps the plan, undo and redo', async ({ page }) => {
   const third = await app.plan();
   await app.press('Control+z');
   await app.saved();
-  await page.reload();
+  await app.page.reload();
   await expect(app.undoButton).toBeEnabled();
   expect(await app.plan()).toEqual(second);
   await app.redo();
@@ -44,16 +51,13 @@ test('a reload keeps the plan, undo and redo', async ({ page }) => {
   await app.undo();
   await app.undo();
   expect((await app.plan()).parts).toEqual(first.parts);
-});
-
-test('an edit made just before the page is closed is there when it is opened again', async ({ page, context }) => {
-  const app = await opened(page);
   await app.saved();
+
   await nudge(app);
   const edited = await app.plan();
-  await page.close({ runBeforeUnload: true });
-  const again = new App(await context.newPage());
-  await again.page.goto('./');
+  await app.page.close({ runBeforeUnload: true });
+  const again = new App(page);
+  await page.goto('./');
   await again.settled();
   expect(await again.plan()).toEqual(edited);
 });
@@ -89,7 +93,7 @@ test('several plans are kept side by side, opened from the list, and deleted onl
   await expect(app.undoButton).toHaveAccessibleName(/^Undo: /);
 });
 
-test('saved as a file and opened again, the plan is the same', async ({ page, browser }) => {
+test('saved as a file and opened again, the plan is the same', async ({ page }) => {
   const app = await opened(page);
   await nudge(app);
   const edited = await app.plan();
@@ -100,13 +104,11 @@ test('saved as a file and opened again, the plan is the same', async ({ page, br
   const text = readFileSync(await download.path(), 'utf8');
 
   // Another person's browser.
-  const other = await browser.newContext();
-  const theirs = new App(await other.newPage());
-  await theirs.openStart();
-  await theirs.openFile(download.suggestedFilename(), text);
-  await theirs.settled();
-  expect(await theirs.plan()).toEqual(edited);
-  await other.close();
+  await emptied(page);
+  await app.openStart();
+  await app.openFile(download.suggestedFilename(), text);
+  await app.settled();
+  expect(await app.plan()).toEqual(edited);
 });
 
 test('a broken file is refused with what and where, and nothing is lost', async ({ page }) => {
@@ -140,16 +142,16 @@ test('a broken file is refused with what and where, and nothing is lost', async 
   }
 });
 
-test('a page that dies loses at most its last half second', async ({ page, context }) => {
-  const app = await opened(page);
+test('a page that dies loses at most its last half second', async ({ page }) => {
+  const app = await opened(await tab(page));
   await app.saved();
   await nudge(app);
   const old = await app.plan();
   // The time itself is what is promised here.
-  await page.waitForTimeout(LOST_AT_MOST_MS);
-  await die(page);
+  await app.page.waitForTimeout(LOST_AT_MOST_MS);
+  await die(app.page);
 
-  const second = new App(await context.newPage());
+  const second = new App(await tab(page));
   await second.page.goto('./');
   await second.settled();
   expect(await second.plan()).toEqual(old);
@@ -157,8 +159,8 @@ test('a page that dies loses at most its last half second', async ({ page, conte
   const young = await second.plan();
   await die(second.page);
 
-  const third = new App(await context.newPage());
-  await third.page.goto('./');
+  const third = new App(page);
+  await page.goto('./');
   await third.settled();
   expect([old, young]).toContainEqual(await third.plan());
   await expect(third.undoButton).toHaveAccessibleName(/^Undo: /);
@@ -166,6 +168,7 @@ test('a page that dies loses at most its last half second', async ({ page, conte
 
 test('after 20 edits without a copy the page says so; a file saved is a copy, and a reload remembers it', async ({ page }) => {
   const app = new App(page);
+  // A plan that came out of a file would have a copy.
   await app.openDemo();
   await app.saved();
   await app.press('Control+a');
@@ -184,79 +187,56 @@ test('after 20 edits without a copy the page says so; a file saved is a copy, an
   await expect(page.getByRole('button', { name: /Save as a file last copy: \d{4}-\d\d-\d\d/ })).toBeVisible();
 });
 
-test.describe('storage that fails', () => {
-  test('a full disk is told within 2 s, with the way out; saving goes on when there is room again', async ({ page }) => {
-    await page.addInitScript(() => {
-      const put = IDBObjectStore.prototype.put;
-      IDBObjectStore.prototype.put = function (...args) {
-        if (Reflect.get(window, '__full') === true) throw new DOMException('no room', 'QuotaExceededError');
-        return put.apply(this, args);
-      };
-    });
-    const app = await opened(page);
-    await app.saved();
-    await page.evaluate(() => Reflect.set(window, '__full', true));
-    await nudge(app);
-    await expect(app.toast).toContainText('could not be saved', { timeout: 2000 });
-    await expect(app.saveState).toHaveText(/^Not saved/);
-    const saving = page.waitForEvent('download');
-    await app.click(app.toast.getByRole('button', { name: 'Save as a file' }));
-    expect(await planIn(await saving)).toEqual(await app.plan());
-
-    await page.evaluate(() => Reflect.set(window, '__full', false));
-    await app.press('ArrowDown');
-    await app.saved();
-  });
-
-  test('a browser that keeps nothing says so, works on, and asks before the page is left', async ({ page }) => {
-    await page.addInitScript(() => {
-      IDBFactory.prototype.open = () => {
-        throw new DOMException('not here', 'SecurityError');
-      };
-    });
-    const app = new App(page);
-    await app.openStart();
-    await expect(app.toast).toContainText('keeps nothing', { timeout: 2000 });
-    await app.openFile('small.plan.json', JSON.stringify(smallPlan()));
-    await app.settled();
-    await nudge(app);
-    await expect(app.saveState).toHaveText(/^Not saved/);
-    const asked = page.waitForEvent('dialog');
-    await page.close({ runBeforeUnload: true });
-    const dialog = await asked;
-    expect(dialog.type()).toBe('beforeunload');
-    await dialog.dismiss();
-  });
-});
-
-test('the same plan in a second tab: the later page is told', async ({ page, context }) => {
+test('a full disk is told within 2 s, with the way out; saving goes on when there is room again', async ({ page }) => {
   const app = await opened(page);
   await app.saved();
-  const later = new App(await context.newPage());
-  await later.page.goto('./');
-  await expect(later.toast).toContainText('already open in another tab');
-  await expect(app.toast).toHaveCount(0);
+  await page.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    Reflect.set(window, '__full', true);
+    IDBObjectStore.prototype.put = function (...args) {
+      if (Reflect.get(window, '__full') === true) throw new DOMException('no room', 'QuotaExceededError');
+      return put.apply(this, args);
+    };
+  });
+  await nudge(app);
+  await expect(app.toast).toContainText('could not be saved', { timeout: 2000 });
+  await expect(app.saveState).toHaveText(/^Not saved/);
+  const saving = page.waitForEvent('download');
+  await app.click(app.toast.getByRole('button', { name: 'Save as a file' }));
+  expect(await planIn(await saving)).toEqual(await app.plan());
+
+  await page.evaluate(() => Reflect.set(window, '__full', false));
+  await app.press('ArrowDown');
+  await app.saved();
 });
 
 test.describe('two tabs on one plan', () => {
-  const twoTabs = async (page: Page, context: BrowserContext): Promise<{ readonly one: App; readonly two: App }> => {
-    const one = await opened(page);
+  /** One tab with the plan open and kept, and a later one, which has been told. */
+  const twoTabs = async (page: Page): Promise<{ readonly one: App; readonly two: App }> => {
+    const one = await opened(await tab(page));
     await one.saved();
-    const two = new App(await context.newPage());
-    await two.page.goto('./');
+    const two = new App(page);
+    await lookAt(two);
+    await page.goto('./');
     await two.settled();
+    await expect(two.toast).toContainText('already open in another tab');
+    await expect(one.toast).toHaveCount(0);
     await two.closeToast();
     return { one, two };
   };
+  /** A tab that is looked at: what a hand does is done there. */
+  const lookAt = (app: App): Promise<void> => app.page.bringToFront();
   const kept = (app: App) => app.page.getByRole('region', { name: 'Plans kept in this browser' }).getByRole('listitem');
 
   for (const first of ['earlier', 'later'] as const) {
-    test(`what the ${first} tab kept is not written over; the other is told and can go on as a plan of its own`, async ({ page, context }) => {
-      const { one, two } = await twoTabs(page, context);
+    test(`what the ${first} tab kept is not written over; the other is told and can go on as a plan of its own`, async ({ page }) => {
+      const { one, two } = await twoTabs(page);
       const [winner, other] = first === 'earlier' ? [one, two] : [two, one];
+      await lookAt(winner);
       await nudge(winner);
       await winner.saved();
       const theirs = await winner.plan();
+      await lookAt(other);
       await other.selectPart('Converter');
       await other.press('r');
       await expect(other.toast).toContainText('Another tab has changed this plan', { timeout: 2000 });
@@ -280,43 +260,44 @@ test.describe('two tabs on one plan', () => {
     });
   }
 
-  test('going on with what the other tab kept leaves mine in the list; after that this tab may save again', async ({ page, context }) => {
-    const { one, two } = await twoTabs(page, context);
+  test('going on with what the other tab kept leaves mine in the list; after that this tab may save again', async ({ page }) => {
+    const { one, two } = await twoTabs(page);
+    await lookAt(one);
     await nudge(one);
     await one.saved();
+    await lookAt(two);
     await two.selectPart('Converter');
     await two.press('r');
     await two.click(two.toast.getByRole('button', { name: 'Go on with the other tab’s' }));
     await two.saved();
     expect(await two.plan()).toEqual(await one.plan());
-    await page.close();
+    await one.page.close();
     await nudge(two);
     await two.saved();
     await menu(two, 'Close this plan');
     await expect(kept(two)).toHaveText([/Small plan/, /Small plan, second tab/]);
   });
 
-  test('reloaded without a choice, what was not saved is a plan of its own', async ({ page, context }) => {
-    const { one, two } = await twoTabs(page, context);
+  test('reloaded without a choice, what was not saved is a plan of its own; closing the one tab leaves the plan to the other', async ({ page }) => {
+    const { one, two } = await twoTabs(page);
+    await lookAt(one);
     await nudge(one);
     await one.saved();
     const theirs = await one.plan();
+    await lookAt(two);
     await two.selectPart('Converter');
     await two.press('r');
     await expect(two.toast).toContainText('Another tab');
     await two.page.reload();
     await two.settled();
     expect(await two.plan()).toEqual(theirs);
-    await menu(two, 'Close this plan');
-    await expect(kept(two)).toHaveCount(2);
-  });
-
-  test('closing the one tab leaves the plan to the other', async ({ page, context }) => {
-    const { two } = await twoTabs(page, context);
-    await page.close();
+    await two.closeToast();
+    await one.page.close();
     await nudge(two);
     await two.saved();
     await expect(two.toast).toHaveCount(0);
+    await menu(two, 'Close this plan');
+    await expect(kept(two)).toHaveCount(2);
   });
 });
 

@@ -48,7 +48,10 @@ test('the browser is asked to keep the plans once, with the first edit, not befo
   expect(wrong).toEqual([]);
 });
 
-test('where nothing is kept, the first edit offers a file, and that file holds the plan as it stands', async ({ page, context }) => {
+test('where nothing is kept the page says so, the first edit offers a file that holds the plan as it stands, and leaving asks first', async ({
+  page,
+  context,
+}) => {
   await page.addInitScript(() => {
     IDBFactory.prototype.open = () => {
       throw new DOMException('not here', 'SecurityError');
@@ -56,7 +59,7 @@ test('where nothing is kept, the first edit offers a file, and that file holds t
   });
   const app = await spied(page);
   await app.openStart();
-  await expect(app.toast).toContainText('keeps nothing', { timeout: 3000 });
+  await expect(app.toast).toContainText('keeps nothing', { timeout: 2000 });
   // No plan yet: nothing that could be saved is offered.
   await expect(app.toast.getByRole('button')).toHaveCount(1);
   await app.openFile('small.plan.json', JSON.stringify(smallPlan()));
@@ -65,6 +68,7 @@ test('where nothing is kept, the first edit offers a file, and that file holds t
   await app.selectPart('Converter');
   await app.press('ArrowDown');
   await expect(app.toast).toContainText('keeps nothing');
+  await expect(app.saveState).toHaveText(/^Not saved/);
   const before = smallPlan().parts.p14;
   const edited = await app.plan();
   expect(edited.parts.p14?.y).toBe((before?.y ?? 0) + 10);
@@ -76,6 +80,12 @@ test('where nothing is kept, the first edit offers a file, and that file holds t
   const text = readFileSync(await download.path(), 'utf8');
   expect(JSON.parse(text) as Plan).toEqual(edited);
   expect(await asked(page), 'nothing is there to be kept').toBe(0);
+
+  const asks = page.waitForEvent('dialog');
+  await page.close({ runBeforeUnload: true });
+  const dialog = await asks;
+  expect(dialog.type()).toBe('beforeunload');
+  await dialog.dismiss();
 
   // Another browser reads it.
   const other = new App(await context.newPage());
