@@ -1,7 +1,8 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { App } from './app.ts';
 import { barriers } from './axe.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
 
 const switchOf = (page: Page) => page.getByRole('button', { name: /^Wiring [A-Z]: other wirings/ });
 const compared = (page: Page) => page.getByRole('main', { name: 'Two wirings compared' });
@@ -9,7 +10,7 @@ const compared = (page: Page) => page.getByRole('main', { name: 'Two wirings com
 /** A small plan with a second wiring in which the lonely resistor is gone. */
 async function withSecond(app: App): Promise<void> {
   const { page } = app;
-  await app.openPlan(smallPlan());
+  await app.openPlan(smallPlan('Two wirings'));
   await app.click(page.getByRole('button', { name: 'Plans and files' }));
   await app.click(page.getByRole('button', { name: 'Try another wiring' }));
   await expect(switchOf(page)).toHaveText('Wiring B');
@@ -21,7 +22,7 @@ async function withSecond(app: App): Promise<void> {
   await app.saved();
 }
 
-test('another wiring is tried, compared, and the first is as it was', async ({ page }) => {
+test('another wiring is tried, compared, on a phone too, and the first is as it was', async ({ page }) => {
   // Two wirings, each worked out anew several times.
   test.slow();
   const app = new App(page);
@@ -59,11 +60,8 @@ test('another wiring is tried, compared, and the first is as it was', async ({ p
   await app.click(page.getByRole('button', { name: /^Open B/ }));
   await expect(switchOf(page)).toHaveText('Wiring B');
   expect(Object.values((await app.plan()).parts)).toHaveLength(6);
-});
 
-test('on a phone both stand side by side without scrolling sideways', async ({ page }) => {
-  const app = new App(page);
-  await withSecond(app);
+  // On a phone both stand side by side without scrolling sideways.
   await page.setViewportSize({ width: 360, height: 740 });
   await expect(switchOf(page)).toBeInViewport();
   expect((await switchOf(page).boundingBox())?.height).toBeGreaterThanOrEqual(44);
@@ -75,4 +73,6 @@ test('on a phone both stand side by side without scrolling sideways', async ({ p
     return [body.scrollWidth - body.clientWidth, document.documentElement.scrollWidth - innerWidth];
   });
   expect(beyond).toEqual([0, 0]);
+  await page.keyboard.press('Escape');
+  await expect(compared(page)).toHaveCount(0);
 });

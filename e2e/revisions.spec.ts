@@ -1,6 +1,7 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { App } from './app.ts';
 import { barriers } from './axe.ts';
+import { test } from './standing.ts';
 
 /** Opens the job, unfolds revisions and gives them back. */
 async function revisions(page: Page) {
@@ -61,24 +62,4 @@ test('a revision is made, and drawing, list and sheet show only what changed sin
   // Undo leads back over the revision, and the drawing shows everything again.
   await page.locator('.since-chip').getByRole('button', { name: 'Show everything' }).click();
   await expect(page.locator('.since-chip')).toHaveCount(0);
-});
-
-test('a note on what was found is typed on the card, printed, and undone', async ({ page }) => {
-  const app = new App(page);
-  await app.openDemo();
-  await app.selectPart('Hold relay');
-  const note = app.card.getByLabel('As-built note');
-  await note.fill('Sits upside down behind the tray');
-  await note.blur();
-  await app.settled();
-  const plan = await app.plan();
-  expect(Object.values(plan.parts).find((p) => p.name === 'Hold relay')?.note).toBe('Sits upside down behind the tray');
-  await page.getByRole('button', { name: 'Wiring sheet' }).click();
-  await expect(page.frameLocator('iframe[title="Wiring sheet as it will print"]').getByRole('table', { name: 'Parts list' })).toContainText(
-    'Sits upside down behind the tray',
-  );
-  await page.getByRole('button', { name: 'Back to the plan' }).click();
-  await app.undoButton.click();
-  await app.selectPart('Hold relay');
-  await expect(app.card.getByLabel('As-built note')).toHaveValue('');
 });

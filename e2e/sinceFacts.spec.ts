@@ -1,8 +1,11 @@
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
 
-test('what changed since a revision tells the facts of the vehicle and the limits, on screen and on the sheet', async ({ page }) => {
+test('what changed since a revision tells the facts of the vehicle and the limits, on screen and on the sheet; a note on what was found is printed, and undone', async ({
+  page,
+}) => {
   const app = new App(page);
   await app.openPlan(smallPlan());
   await page.getByRole('navigation', { name: 'Job line' }).getByRole('button', { name: /^Draw/ }).click();
@@ -29,7 +32,21 @@ test('what changed since a revision tells the facts of the vehicle and the limit
   await expect(changes).toContainText('Changed Battery capacity: 90 Ah → 45 Ah');
   await expect(changes).toContainText(/Changed Limit: Lost on feed and return, the most: [\d.]+ % \(default\) → 4.5 %/);
 
+  // As built: typed on the card of a part.
+  await app.selectPart('Converter');
+  const note = app.card.getByLabel('As-built note');
+  await note.fill('Sits upside down behind the tray');
+  await note.blur();
+  await app.settled();
+  expect((await app.part('Converter')).note).toBe('Sits upside down behind the tray');
+
   await page.getByRole('button', { name: 'Wiring sheet' }).click();
   const sheet = page.frameLocator('iframe[title="Wiring sheet as it will print"]');
   await expect(sheet.getByRole('table', { name: 'Changes' })).toContainText(/Battery capacity\s*90.Ah → 45.Ah/);
+  await page.getByLabel('Shows').selectOption('');
+  await expect(sheet.getByRole('table', { name: 'Parts list' })).toContainText('Sits upside down behind the tray');
+  await page.getByRole('button', { name: 'Back to the plan' }).click();
+  await app.undoButton.click();
+  await app.selectPart('Converter');
+  await expect(app.card.getByLabel('As-built note')).toHaveValue('');
 });

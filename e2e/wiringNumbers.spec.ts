@@ -1,13 +1,14 @@
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
 
 test('a wire drawn in wiring B and one drawn in A have different numbers, and the comparison shows both', async ({ page }) => {
   test.slow();
   const app = new App(page);
   const switchOf = page.getByRole('button', { name: /^Wiring [A-Z]: other wirings/ });
   const number = app.answers.getByRole('textbox', { name: 'Wire number' });
-  await app.openPlan(smallPlan());
+  await app.openPlan(smallPlan('Numbers of two'));
   await app.click(page.getByRole('button', { name: 'Plans and files' }));
   await app.click(page.getByRole('button', { name: 'Try another wiring' }));
   await expect(switchOf).toHaveText('Wiring B');
@@ -36,4 +37,6 @@ test('a wire drawn in wiring B and one drawn in A have different numbers, and th
   const view = page.getByRole('main', { name: 'Two wirings compared' });
   await expect(view.getByText(/^W5\b/).first()).toBeVisible({ timeout: 20_000 });
   await expect(view.getByText(/^W4\b/).first()).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(view).toHaveCount(0);
 });
