@@ -1,6 +1,10 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { App } from './app.ts';
 import { smallPlan } from './plans.ts';
+import { test } from './standing.ts';
+
+// No box has come yet when the page opens.
+test.use({ empty: true });
 
 /** A plan with a part chosen, on a page whose boxes are slow to come: bare keys would have much to do. */
 async function slowBoxes(page: Page): Promise<App> {
