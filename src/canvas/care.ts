@@ -5,11 +5,17 @@ const FIRST_MS = 120;
 /** A page that is never idle gets on with it all the same, ms. */
 const PATIENCE_MS = 300;
 
-/** Carries long work out in the pauses of the page, a little at a time. */
+/**
+ * Carries long work out in the pauses of the page, a little at a time, and not at all while something moves: one step may
+ * take longer than a frame.
+ */
 export class Care<T> {
   private steps: Generator<void, T> | null = null;
   private handle = 0;
   private timer: ReturnType<typeof setTimeout> | undefined;
+
+  /** @param isMoving is something on the drawing in motion now? */
+  constructor(private readonly isMoving: () => boolean) {}
 
   /** Begins anew; what was being done is dropped. `null` only drops it. */
   start(steps: Generator<void, T> | null, done: (result: T) => void): void {
@@ -32,6 +38,10 @@ export class Care<T> {
 
   private slice(done: (result: T) => void): void {
     this.handle = 0;
+    if (this.isMoving()) {
+      this.timer = setTimeout(() => this.later(done), FIRST_MS);
+      return;
+    }
     const end = performance.now() + SLICE_MS;
     do {
       const step = this.steps?.next();

@@ -31,7 +31,7 @@ export class Engine {
   held = false;
   private readonly pixels: Pixels;
   private readonly pictures = new Pictures();
-  private readonly care = new Care<Scene>();
+  private readonly care = new Care<Scene>(() => this.held || this.pixels.isMoving);
   private readonly dressing = new Dressing();
   private lookedAt: string | null = null;
   private stale = false;

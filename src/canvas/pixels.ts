@@ -68,6 +68,11 @@ export class Pixels {
     this.settled(this.camera);
   }
 
+  /** Does the view move, so that the sharp drawing still has to follow? */
+  get isMoving(): boolean {
+    return this.timer !== null;
+  }
+
   /** Moves the view; pixels follow at once, the sharp drawing later. */
   move(camera: Camera): void {
     this.camera = camera;

@@ -1,5 +1,4 @@
 import { union } from '../drawing/box.ts';
-import { crossings } from '../drawing/crossings.ts';
 import { GridIndex } from '../drawing/grid.ts';
 import { LANE } from '../drawing/lanes.ts';
 import { throughBends } from '../drawing/polyline.ts';
@@ -14,6 +13,7 @@ import { changedBodies, keptRoute, zoneShift } from './keep.ts';
 import { labelPlaces } from './labelPlaces.ts';
 import { endsOf, lanesOf, usedTerminals } from './lanesOf.ts';
 import { layZones, ZONE } from './layout.ts';
+import { type PassesOver, passesOver } from './passesOver.ts';
 import { type LocalPart, localPart, placed } from './symbols.ts';
 import { TagPlacer } from './tags.ts';
 import type { PlacedPart, PlacedWire, PlacedZone, Scene } from './types.ts';
@@ -34,6 +34,7 @@ interface Origin {
   /** Labels that do not stand at their first place (`labelPlaces`). */
   readonly places: ReadonlyMap<Id, number>;
   readonly wires: Plan['wires'];
+  readonly over: PassesOver;
   /** So many wires did not keep their way. */
   readonly routed: number;
 }
@@ -67,7 +68,7 @@ export function* sceneSteps(plan: Plan, previous?: Scene, options: SceneOptions 
   const { parts, places } = placeParts(plan, zones, locals, used, previous);
   const { lines, routed } = yield* routeWires(plan, zones, parts, previous, options);
   yield;
-  const wires = dressWires(plan, parts, lines, previous);
+  const { wires, over } = yield* dressWires(plan, parts, lines, previous, options.effort);
   const last = zones[zones.length - 1];
   const scene: Scene = {
     zones,
@@ -77,7 +78,7 @@ export function* sceneSteps(plan: Plan, previous?: Scene, options: SceneOptions 
     joints: jointsOf(plan, parts),
     bounds: last ? { x: 0, y: 0, w: last.box.x + last.box.w, h: last.box.h } : union([...parts.values()].map((p) => p.box)),
   };
-  origins.set(scene, { locals, places, wires: plan.wires, routed });
+  origins.set(scene, { locals, places, wires: plan.wires, over, routed });
   return scene;
 }
 
@@ -187,16 +188,37 @@ function leads(way: readonly number[], a: Point, b: Point): boolean {
   return way[0] === a.x && way[1] === a.y && way[n - 2] === b.x && way[n - 1] === b.y;
 }
 
-function dressWires(plan: Plan, parts: ReadonlyMap<Id, PlacedPart>, lines: ReadonlyMap<Id, readonly number[]>, previous?: Scene): Map<Id, PlacedWire> {
+/** So many wires are dressed in one step. */
+const DRESSED = 100;
+
+function* dressWires(
+  plan: Plan,
+  parts: ReadonlyMap<Id, PlacedPart>,
+  lines: ReadonlyMap<Id, readonly number[]>,
+  previous: Scene | undefined,
+  effort: Effort | undefined,
+): Generator<void, { readonly wires: Map<Id, PlacedWire>; readonly over: PassesOver }> {
   const rows = Object.values(plan.wires).filter((w) => lines.has(w.id));
-  const over = crossings(rows.map((w) => lines.get(w.id) as readonly number[]));
+  const ordered = new Map(rows.map((w) => [w.id, lines.get(w.id) as readonly number[]]));
+  const before = previous && origins.get(previous);
+  const over = passesOver(ordered, previous && before && { lines: waysOf(previous), over: before.over });
+  yield;
   const tags = new TagPlacer([...parts.values()].flatMap((p) => [p.box, ...p.labels]));
+  const tagOf = (wire: Wire): string => (wire.owner === 'vehicle' || wire.number === undefined ? '' : `W${wire.number}`);
+  // At a first look tags stay where they were; with care they are placed in order, so that the same plan is drawn alike.
+  const places = new Map<Id, Point>();
+  if (previous && effort === 'quick')
+    for (const wire of rows) {
+      const old = previous.wires.get(wire.id);
+      if (old && old.points === ordered.get(wire.id) && old.tag === tagOf(wire) && tags.keep(old.tagAt, old.tag)) places.set(wire.id, old.tagAt);
+    }
   const wires = new Map<Id, PlacedWire>();
-  rows.forEach((wire, n) => {
-    const points = lines.get(wire.id) as readonly number[];
+  for (const wire of rows) {
+    if (wires.size % DRESSED === 0) yield;
+    const points = ordered.get(wire.id) as readonly number[];
     const from = parts.get(wire.from.part)?.pads[wire.from.terminal]?.form;
     const to = parts.get(wire.to.part)?.pads[wire.to.terminal]?.form;
-    const tag = wire.owner === 'vehicle' || wire.number === undefined ? '' : `W${wire.number}`;
+    const tag = tagOf(wire);
     const next: PlacedWire = {
       id: wire.id,
       owner: wire.owner,
@@ -204,13 +226,17 @@ function dressWires(plan: Plan, parts: ReadonlyMap<Id, PlacedPart>, lines: Reado
       ...wireStyle(wire, from, to),
       tag,
       ...(wire.fitted ? { fitted: true as const } : {}),
-      tagAt: tags.place(points, tag),
-      crossings: over[n] as Point[],
+      tagAt: places.get(wire.id) ?? tags.place(points, tag),
+      crossings: over.get(wire.id)?.at ?? [],
     };
     const old = previous?.wires.get(wire.id);
     wires.set(wire.id, old && sameWire(old, next) ? old : next);
-  });
-  return wires;
+  }
+  return { wires, over };
+}
+
+function waysOf(scene: Scene): ReadonlyMap<Id, readonly number[]> {
+  return new Map([...scene.wires].map(([id, wire]) => [id, wire.points]));
 }
 
 function sameWire(a: PlacedWire, b: PlacedWire): boolean {
@@ -225,6 +251,7 @@ function sameWire(a: PlacedWire, b: PlacedWire): boolean {
   )
     return false;
   if (a.tagAt.x !== b.tagAt.x || a.tagAt.y !== b.tagAt.y || a.crossings.length !== b.crossings.length) return false;
+  if (a.crossings === b.crossings) return true;
   return a.crossings.every((p, i) => p.x === b.crossings[i]?.x && p.y === b.crossings[i]?.y);
 }
 

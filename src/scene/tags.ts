@@ -22,6 +22,15 @@ export class TagPlacer {
     for (const b of bodies) this.taken.add(b, b);
   }
 
+  /** Keeps a tag where it is, if nothing stands there now. @returns whether it could stay */
+  keep(at: Point, tag: string): boolean {
+    if (tag === '') return true;
+    const box = boxAt(at, tagSize(tag));
+    if (!this.isFree(box)) return false;
+    this.taken.add(box, box);
+    return true;
+  }
+
   /** @param size of the tag, where it is written larger than on screen */
   place(points: readonly number[], tag: string, { w, h } = tagSize(tag)): Point {
     const pieces: { x0: number; y0: number; x1: number; y1: number; length: number }[] = [];
@@ -44,8 +53,8 @@ export class TagPlacer {
             x: Math.round(piece.x0 + share * (piece.x1 - piece.x0)) + (lying ? 0 : off),
             y: Math.round(piece.y0 + share * (piece.y1 - piece.y0)) + (lying ? off : 0),
           };
-          const box = { x: at.x - w / 2, y: at.y - h / 2, w, h };
-          if (this.taken.near(box).some((b) => overlaps(b, box))) continue;
+          const box = boxAt(at, { w, h });
+          if (!this.isFree(box)) continue;
           if (tag !== '') this.taken.add(box, box);
           return at;
         }
@@ -53,4 +62,10 @@ export class TagPlacer {
     }
     return { x: (first.x0 + first.x1) / 2, y: (first.y0 + first.y1) / 2 };
   }
+
+  private isFree(box: Box): boolean {
+    return !this.taken.near(box).some((b) => overlaps(b, box));
+  }
 }
+
+const boxAt = (at: Point, { w, h }: { readonly w: number; readonly h: number }): Box => ({ x: at.x - w / 2, y: at.y - h / 2, w, h });
