@@ -9,7 +9,7 @@ import { KEY_POSITIONS, type LoadRow, type ParkedReport } from './types.ts';
 /** Power taken up in one settled network, W; what a source gives counts as negative. */
 export interface PartWatts {
   readonly of: ReadonlyMap<Id, number>;
-  /** What the battery gives: all that parts, wires and body joints use. */
+  /** What comes from the battery’s posts: all that parts, wires and body joints use, less what other sources give. */
   readonly usedW: number;
 }
 
@@ -22,15 +22,13 @@ export function partWatts(network: Network, elements: readonly Element[], settle
   let usedW = 0;
   for (let k = 0; k < elements.length; k++) {
     const e = elements[k]!;
-    if (e.kind !== 'source' || (e.a !== 'battery' && !e.id.endsWith(MIDDLE))) usedW += watt[k]!;
+    if (e.kind !== 'source' || e.a !== 'battery') usedW += watt[k]!;
     const part = owners[k]!;
     if (part !== null) of.set(part, (of.get(part) ?? 0) + watt[k]!);
   }
   return { of, usedW };
 }
 
-/** What a lead from the middle of a pair gives comes out of a battery as well. */
-const MIDDLE = ':feed';
 const ownerLists = new WeakMap<Network, readonly (Id | null)[]>();
 
 /** The part that each element of a network belongs to; null for wires and the body. */
@@ -58,9 +56,10 @@ const MOST_A = 1000;
  */
 export function parkedReport(graph: Graph, watts: PartWatts | null, supplyV: number): ParkedReport {
   const { vehicle } = graph.plan;
-  const usedW = Math.max(0, watts?.usedW ?? 0);
+  const middle = fromMiddle(graph, watts);
+  const usedW = Math.max(0, (watts?.usedW ?? 0) + middle.watt);
   // One battery alone gives what is drawn from the middle: amp for amp, not half of them.
-  const times = usedW > 0 ? (usedW + fromOneW(graph, watts)) / usedW : 1;
+  const times = usedW > 0 ? (usedW + middle.aloneW) / usedW : 1;
   const buildA = watts ? (supplyV > 0 ? (times * usedW) / supplyV : 0) : Number.NaN;
   const shares = [...graph.views.values()]
     .filter((view) => view.kind.owner !== 'vehicle')
@@ -79,10 +78,21 @@ export function parkedReport(graph: Graph, watts: PartWatts | null, supplyV: num
   };
 }
 
-/** What leads from the middle of a pair give where no equaliser shares it, W. */
-function fromOneW(graph: Graph, watts: PartWatts | null): number {
-  const alone = [...graph.views.values()].filter((v) => v.facts.sources?.some((s) => s.half) && v.s.str('pair') !== 'balanced');
-  return alone.reduce((sum, v) => sum + Math.max(0, -(watts?.of.get(v.part.id) ?? 0)), 0);
+/**
+ * What leads from the middle of a pair give, W: out of a battery as well, though past the posts of the pair; and how much of it where
+ * no equaliser shares it.
+ */
+function fromMiddle(graph: Graph, watts: PartWatts | null): { readonly watt: number; readonly aloneW: number } {
+  let watt = 0;
+  let aloneW = 0;
+  for (const view of graph.views.values()) {
+    const half = view.facts.sources?.find((s) => s.half);
+    if (!half) continue;
+    const given = -(watts?.of.get(view.part.id) ?? 0);
+    watt += given;
+    if (half.half === 'alone') aloneW += Math.max(0, given);
+  }
+  return { watt, aloneW };
 }
 
 /** One row for every part that takes power for its own work, at each key position; NaN where a position could not be computed. */

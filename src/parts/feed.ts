@@ -75,7 +75,7 @@ export function feedKind(o: FeedOptions): PartKind {
             returns: '@0',
             kind: 'feed',
             nominalV: 12,
-            ...(fromHalf(o, s) ? { half: true } : {}),
+            ...(fromHalf(o, s) ? { half: s.str('pair') === 'balanced' ? ('shared' as const) : ('alone' as const) } : {}),
             limitA: null,
             maxOhm: most,
             minOhm: least,

@@ -138,8 +138,8 @@ export interface SourceFact {
   readonly donorFuseA?: number;
   readonly donorFuseRead?: boolean;
   readonly line?: Line;
-  /** Fed by one battery of a series pair: half the system voltage. */
-  readonly half?: boolean;
+  /** Fed by one battery of a series pair, at half the system voltage: by that one alone, or shared by an equaliser with the other. */
+  readonly half?: 'alone' | 'shared';
 }
 
 /** A thing that draws current and wants a voltage, for "what arrives", loads and windows. */

@@ -49,7 +49,7 @@ function onVehicle(facts: Facts, view: PartView): boolean {
 /** Does it hang on the middle of a pair alone? There it sees one battery. */
 function onMiddle(facts: Facts, view: PartView): boolean {
   const feeds = facts.sourcesFor(`${view.part.id}.1`);
-  return feeds.length > 0 && feeds.every((s) => s.source.half === true);
+  return feeds.length > 0 && feeds.every((s) => s.source.half !== undefined);
 }
 
 /** Greatest current that it must break, A: battery, wires, and its own resistance, which is most of it in a small fuse. */

@@ -39,7 +39,7 @@ export const halfOfPair = defineRule({
 
 function judge(facts: Facts, view: PartView): Verdict {
   const subject = part(view.part.id);
-  if (!view.facts.sources?.some((s) => s.half) || view.s.str('pair') === 'balanced') return fine(subject);
+  if (!view.facts.sources?.some((s) => s.half === 'alone')) return fine(subject);
   const amp = facts
     .netWires(facts.netOf(`${view.part.id}.out`))
     .filter((w) => w.from.part === view.part.id || w.to.part === view.part.id)
