@@ -24,6 +24,9 @@ function offline(): Plugin {
   };
 }
 
+/** Only for the test runner: a build does not load it. */
+const sequence = process.env.VITEST ? { sequencer: (await import('./test/longestFirst.ts')).LongestFirst } : {};
+
 export default defineConfig({
   // Relative addresses: the build works from any folder of any host.
   base: './',
@@ -38,6 +41,7 @@ export default defineConfig({
     // One core is left free without being asked: on two that is half of them.
     maxWorkers: availableParallelism(),
     setupFiles: ['test/setup.ts'],
+    sequence,
     testTimeout: 120_000,
   },
 });
