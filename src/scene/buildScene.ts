@@ -213,9 +213,17 @@ function* dressWires(
       if (old && old.points === ordered.get(wire.id) && old.tag === tagOf(wire) && tags.keep(old.tagAt, old.tag)) places.set(wire.id, old.tagAt);
     }
   const wires = new Map<Id, PlacedWire>();
+  const samePart = (id: Id): boolean => parts.get(id) === previous?.parts.get(id);
   for (const wire of rows) {
     if (wires.size % DRESSED === 0) yield;
     const points = ordered.get(wire.id) as readonly number[];
+    const old = previous?.wires.get(wire.id);
+    const passes = over.get(wire.id)?.at ?? [];
+    const isUntouched = old && places.get(wire.id) === old.tagAt && old.crossings === passes && before?.wires[wire.id] === wire;
+    if (isUntouched && samePart(wire.from.part) && samePart(wire.to.part)) {
+      wires.set(wire.id, old);
+      continue;
+    }
     const from = parts.get(wire.from.part)?.pads[wire.from.terminal]?.form;
     const to = parts.get(wire.to.part)?.pads[wire.to.terminal]?.form;
     const tag = tagOf(wire);
@@ -227,9 +235,8 @@ function* dressWires(
       tag,
       ...(wire.fitted ? { fitted: true as const } : {}),
       tagAt: places.get(wire.id) ?? tags.place(points, tag),
-      crossings: over.get(wire.id)?.at ?? [],
+      crossings: passes,
     };
-    const old = previous?.wires.get(wire.id);
     wires.set(wire.id, old && sameWire(old, next) ? old : next);
   }
   return { wires, over };
