@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, test as fresh, type Locator, type Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
 import { barriers, barriersInAllLooks } from './axe.ts';
@@ -42,13 +42,26 @@ async function opened(page: Page): Promise<App> {
   return app;
 }
 
-test('the strip tells the story of the demo: it lives through cranking and stops in time', async ({ page }) => {
+test('the strip tells the story of the demo: it lives through cranking and stops in time; it is folded to its headline and printed with the sheet', async ({
+  page,
+}) => {
   const app = await opened(page);
   await expect(strip(page)).toContainText(/keeps [45]\.\d\d V in cranking/);
   await expect(strip(page)).toContainText(/may stand \d+\sdays/);
   await app.click(strip(page).getByRole('button', { name: 'As a table' }));
   expect(await rowOf(page, 'Computer stopped')).toMatchObject({ Time: '91 s', Computer: 'stopped' });
   expect(await rowOf(page, /owest battery/)).toMatchObject({ Key: 'Start', Battery: /^[78]\./ });
+  await app.click(strip(page).getByRole('button', { name: 'As a table' }));
+  await expect(moment(page, 'Key off')).toBeVisible();
+
+  await app.click(strip(page).getByRole('button', { name: 'Fold the key cycle' }));
+  await expect(moment(page, 'Key off')).toHaveCount(0);
+  await expect(strip(page)).toContainText(AMPLE);
+  await app.click(page.getByRole('button', { name: 'Wiring sheet' }));
+  const sheet = page.frameLocator('iframe');
+  await expect(sheet.getByRole('heading', { name: 'One turn of the key' })).toBeVisible();
+  await expect(sheet.getByText(AMPLE)).toBeVisible();
+  await app.press('Escape');
 });
 
 test('key off is dragged by the pointer and moved by keys; door and result follow', async ({ page }) => {
@@ -77,7 +90,9 @@ test('key off is dragged by the pointer and moved by keys; door and result follo
   await expect.poll(async () => Number.parseFloat((await rowOf(page, 'Held')).Time ?? '')).toBeCloseTo(at, 1);
 });
 
-test('a stop that takes too long turns the headline and brings the finding; undo takes both back', async ({ page }) => {
+test('a stop that takes too long turns the headline and brings the finding, and undo takes both back; a shorter hold follows at once, a deep dip throws the computer out', async ({
+  page,
+}) => {
   const app = await opened(page);
   const finding = app.findings('Fault').filter({ hasText: FINDING });
   await app.selectPart('computer');
@@ -90,10 +105,7 @@ test('a stop that takes too long turns the headline and brings the finding; undo
   await app.undo();
   await expect(strip(page)).toContainText(AMPLE);
   await expect(finding).toHaveCount(0);
-});
 
-test('a shorter hold follows at once; a deep dip throws the computer out in cranking', async ({ page }) => {
-  const app = await opened(page);
   await app.selectPart('Hold relay');
   // 50 s less 10 % are 45 s, 14 s more than the 31 s that it needs.
   await set(app, 'Holds after the trigger has gone', '50 s');
@@ -171,7 +183,7 @@ test('the screen follows the moment looked at', async ({ page }) => {
   await expect(strip(page).getByRole('button', { name: 'Play' })).toHaveCount(0);
 });
 
-fresh('with motion allowed the strip plays to its end', async ({ page }) => {
+test('with motion allowed the strip plays to its end', async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'no-preference' });
   const app = await opened(page);
   await app.click(strip(page).getByRole('button', { name: 'Play' }));
@@ -182,8 +194,15 @@ fresh('with motion allowed the strip plays to its end', async ({ page }) => {
   expect(at).toBeLessThan(180);
 });
 
-test('a spread is stopped half way, keeps what it has, and is done when let', async ({ page }) => {
+test('a spread is stopped half way, keeps what it has, and is done when let; strip, table, and what is worked out in time have no barrier in any colours', async ({
+  page,
+}) => {
+  test.slow();
   const app = await opened(page);
+  const parts = ['.strip', '.ledger'];
+  await app.click(strip(page).getByRole('button', { name: 'Next moment' }));
+  const found = await barriersInAllLooks(page, 'strip', parts);
+  await app.click(strip(page).getByRole('button', { name: 'As a table' }));
   await app.openTab('Supply');
   // Faster than any hand: the stop is pressed as soon as something is known.
   await page.evaluate(() => {
@@ -204,39 +223,17 @@ test('a spread is stopped half way, keeps what it has, and is done when let', as
   const table = app.answers.getByRole('table', { name: 'Percentiles' });
   await expect(table.getByRole('rowheader', { name: /^5 V at A1 Computer, least/ })).toBeVisible();
   await expect(app.answers.getByRole('heading', { name: 'Standing for weeks' })).toBeVisible();
-});
 
-test('it is folded to its headline and printed with the sheet', async ({ page }) => {
-  const app = await opened(page);
-  await app.click(strip(page).getByRole('button', { name: 'Fold the key cycle' }));
-  await expect(moment(page, 'Key off')).toHaveCount(0);
-  await expect(strip(page)).toContainText(AMPLE);
-  await app.click(page.getByRole('button', { name: 'Wiring sheet' }));
-  const sheet = page.frameLocator('iframe');
-  await expect(sheet.getByRole('heading', { name: 'One turn of the key' })).toBeVisible();
-  await expect(sheet.getByText(AMPLE)).toBeVisible();
-});
-
-test('the strip, its table, and what is worked out in time have no barrier in any colours', async ({ page }) => {
-  test.slow();
-  const app = await opened(page);
-  const parts = ['.strip', '.ledger'];
-  await app.click(strip(page).getByRole('button', { name: 'Next moment' }));
-  const found = await barriersInAllLooks(page, 'strip', parts);
-  await app.click(strip(page).getByRole('button', { name: 'As a table' }));
-  await app.openTab('Supply');
-  await app.click(app.answers.getByRole('button', { name: 'Pick parts at random' }));
-  await expect(app.answers.getByRole('table', { name: 'Percentiles' })).toBeVisible();
   await app.click(app.answers.getByRole('button', { name: 'Play the events' }));
   await app.answers.getByRole('combobox', { name: /^Event/ }).selectOption({ label: 'Jump start' });
   found.push(...(await barriersInAllLooks(page, 'table', parts)));
   expect(found).toEqual([]);
 });
 
-fresh.describe('on a phone', () => {
-  fresh.use({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
 
-  fresh('the key cycle is a sheet over the plan, its moments in reach of a finger', async ({ page }) => {
+  test('the key cycle is a sheet over the plan, its moments in reach of a finger', async ({ page }) => {
     const app = new App(page);
     await app.openStart();
     await page.getByRole('button', { name: 'Try the demo' }).tap();
