@@ -7,6 +7,12 @@ const SETTLE_MS = 120;
 /** A surface no wider than this is not laid out yet, px. */
 export const LEAST_PX = 20;
 
+/**
+ * The size of the surface under which a camera was last looked through. The surface comes back with another one: what
+ * stands beside it (the strip, the job line) is laid out a moment later.
+ */
+const seenUnder = new WeakMap<Camera, View>();
+
 export interface Mounts {
   /** The surface; its size is the view. */
   readonly root: HTMLElement;
@@ -48,7 +54,12 @@ export class Pixels {
     this.mounts = null;
     cancelAnimationFrame(this.frame);
     this.frame = 0;
-    if (this.timer) clearTimeout(this.timer);
+    if (this.timer) {
+      clearTimeout(this.timer);
+      this.timer = null;
+      this.settled(this.camera);
+    }
+    if (this.view.w > LEAST_PX) seenUnder.set(this.camera, this.view);
   }
 
   world(px: number, py: number): Point {
@@ -60,10 +71,11 @@ export class Pixels {
 
   /** The surface has a size, or another one: the drawing under it stands still. */
   resize(view: View, margin: number): void {
-    const { view: was, camera } = this;
+    const { camera } = this;
+    const was = this.view.w > LEAST_PX ? this.view : seenUnder.get(camera);
     this.view = view;
     this.margin = margin;
-    if (was.w <= LEAST_PX || (was.w === view.w && was.h === view.h)) return;
+    if (!was || (was.w === view.w && was.h === view.h)) return;
     this.camera = resized(camera, was, view);
     this.settled(this.camera);
   }
