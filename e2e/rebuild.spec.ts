@@ -1,8 +1,9 @@
 import { writeFile } from 'node:fs/promises';
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { App, KEYS } from './app.ts';
 import { readingIn, reportOf } from './figures.ts';
 import { demoJoins, rebuiltJoins } from './joins.ts';
+import { test } from './standing.ts';
 
 const MOST_POINTER_ACTIONS = 60;
 const MOST_TYPED_CHARACTERS = 12;
