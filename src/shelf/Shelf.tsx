@@ -71,8 +71,9 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
             e.currentTarget.select();
           }}
         />
-        <label className="note shelf-zone">
-          Enter puts it in
+        <label className={searching ? 'note shelf-zone' : 'note shelf-zone unasked'}>
+          <span className="by-keys">Enter puts it in</span>
+          <span className="by-finger">The keyboard’s enter key puts it in</span>
           <select className="input" value={chosenZone} onChange={(e) => setZone(e.currentTarget.value)}>
             {zones.map((z) => (
               <option key={z} value={z}>
@@ -109,7 +110,10 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
               {shown.about}
             </>
           ) : (
-            'Drag a part onto the plan, or choose it and then its place.'
+            <>
+              <span className="by-keys">Drag a part onto the plan, or choose it and then its place.</span>
+              <span className="by-finger">Tap a part, then its place on the plan.</span>
+            </>
           )}
         </p>
       </div>

@@ -2,6 +2,7 @@ import { Icon, type IconName } from '../faces/Icon.tsx';
 import { piece } from '../faces/piece.tsx';
 import { KeySlide } from '../keycycle/KeySlide.tsx';
 import { AnswersButton } from './AnswersButton.tsx';
+import { GuideWait } from './guided/GuideWait.tsx';
 
 /** What slides up over the drawing on a phone: one at a time. */
 export type Slide = 'guide' | 'cycle' | 'job' | 'answers';
@@ -10,7 +11,7 @@ export type Slide = 'guide' | 'cycle' | 'job' | 'answers';
 export const GuideStatus = piece(
   'The guide',
   () => import('./guided/GuideStatus.tsx'),
-  null,
+  <GuideWait />,
   ({ again }) => (
     <button type="button" className="btn" onClick={again}>
       The guide did not come: try again
@@ -50,7 +51,7 @@ export function PhoneFoot({
       <KeySlide />
       <div className="foot-buttons">
         <button type="button" className="btn" aria-expanded={shelfOpen} onClick={onShelf}>
-          <Icon name="shelf" /> Parts
+          <Icon name="shelf" /> <span>Parts</span>
         </button>
         {button('cycle', 'Key cycle', 'cycle')}
         {button('job', 'Job', 'job')}

@@ -1,17 +1,25 @@
 /** Least widths of the layouts, in the page's own text size: large text counts as a small window. */
 const LEAST_EM = { roomy: 87.5, wide: 68.75, medium: 43.75, small: 24 } as const;
+/**
+ * A window lower than `high` that is at least so wide is a phone laid on its side; a narrower one is a phone whose
+ * keyboard has come up, and keeps its layout.
+ */
+const LOW_EM = { high: 30, wide: 34 } as const;
 
 /**
- * What of the page's room the style sheets ask about, as words: `below-roomy`, `below-wide`, `phone`, `tight`; and
- * `finger` where a control has to be as large as a finger's tip.
+ * What of the page's room the style sheets ask about, as words: `below-roomy`, `below-wide`, `phone`, `tight`, `low`;
+ * and `finger` where a control has to be as large as a finger's tip.
  */
-export function roomWords(widthEm: number, coarse: boolean): readonly string[] {
+export function roomWords(widthEm: number, coarse: boolean, heightEm = Number.POSITIVE_INFINITY): readonly string[] {
   const words: string[] = [];
+  const isLow = heightEm < LOW_EM.high && widthEm >= LOW_EM.wide && widthEm < LEAST_EM.wide;
+  const isPhone = widthEm < LEAST_EM.medium || isLow;
   if (widthEm < LEAST_EM.roomy) words.push('below-roomy');
   if (widthEm < LEAST_EM.wide) words.push('below-wide');
-  if (widthEm < LEAST_EM.medium) words.push('phone');
+  if (isPhone) words.push('phone');
   if (widthEm < LEAST_EM.small) words.push('tight');
-  if (coarse || widthEm < LEAST_EM.medium) words.push('finger');
+  if (isLow) words.push('low');
+  if (coarse || isPhone) words.push('finger');
   return words;
 }
 
@@ -36,7 +44,7 @@ export function followRoom(): void {
   ruler.ariaHidden = 'true';
   const measure = (): void => {
     const em = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
-    const words = roomWords(window.innerWidth / em, coarse.matches);
+    const words = roomWords(window.innerWidth / em, coarse.matches, window.innerHeight / em);
     if (words.join() === now.join()) return;
     now = words;
     document.documentElement.dataset.room = words.join(' ');

@@ -9,6 +9,13 @@ describe('the room that a layout has', () => {
     expect(roomWords(360 / 16, true)).toEqual(['below-roomy', 'below-wide', 'phone', 'tight', 'finger']);
   });
 
+  it('is that of a phone laid on its side where there is little height, but not when a keyboard has come up or on a broad screen', () => {
+    expect(roomWords(844 / 16, true, 390 / 16)).toEqual(['below-roomy', 'below-wide', 'phone', 'low', 'finger']);
+    expect(roomWords(390 / 16, true, 420 / 16)).toEqual(['below-roomy', 'below-wide', 'phone', 'finger']);
+    expect(roomWords(1440 / 16, false, 420 / 16)).toEqual([]);
+    expect(roomWords(844 / 16, true, 600 / 16)).toEqual(['below-roomy', 'below-wide', 'finger']);
+  });
+
   it('asks for targets as large as a fingertip wherever a finger points', () => {
     expect(roomWords(100, true)).toEqual(['finger']);
   });

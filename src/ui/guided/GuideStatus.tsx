@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Guide } from '../../advise/guide/types.ts';
+import { GuideWait } from './GuideWait.tsx';
 import { useGuide } from './useGuide.ts';
 import './guided.css';
 
@@ -29,6 +30,8 @@ export default function GuideStatus({ onOpen, open }: { /** Shows a bar that ope
           </span>
           <span className="guided-next">{guide.current?.step.title ?? 'Every step is done'}</span>
         </button>
+      ) : onOpen ? (
+        <GuideWait />
       ) : null}
     </>
   );
