@@ -12,16 +12,15 @@ export interface Later<T> {
 
 export const later = <T>(what: string, load: () => Promise<T>): Later<T> => ({ what, load, known: null });
 
-/** What `code` brings; null until it has come. */
-export function useLater<T>(code: Later<T>): T | null {
+/** What `code` brings; null until it has come, and as long as it is not wanted. */
+export function useLater<T>(code: Later<T>, wanted = true): T | null {
   const [ready, setReady] = useState(() => code.known);
   useEffect(() => {
-    if (ready) return;
+    if (ready || !wanted) return;
     let gone = false;
     const fetchIt = (): Promise<void> =>
-      fetchedCode(code.load).then(
+      fetched(code).then(
         (known) => {
-          code.known = known;
           if (!gone) setReady(() => known);
         },
         () => {
@@ -32,6 +31,21 @@ export function useLater<T>(code: Later<T>): T | null {
     return () => {
       gone = true;
     };
-  }, [code, ready]);
-  return ready;
+  }, [code, ready, wanted]);
+  return wanted ? ready : null;
+}
+
+/** What `code` brings, for something that was asked for; null when it did not come: that has been told, with `again` as another try. */
+export async function fetchedNow<T>(code: Later<T>, again: () => void): Promise<T | null> {
+  try {
+    return await fetched(code);
+  } catch {
+    tellMissing(app, code.what, again);
+    return null;
+  }
+}
+
+async function fetched<T>(code: Later<T>): Promise<T> {
+  code.known ??= await fetchedCode(code.load);
+  return code.known;
 }

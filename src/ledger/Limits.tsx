@@ -1,29 +1,24 @@
-import { useEffect, useState } from 'react';
 import { amount } from '../faces/format.ts';
 import { Section } from '../faces/Section.tsx';
 import { TypedField } from '../faces/TypedField.tsx';
+import { later, useLater } from '../faces/useLater.ts';
 import { setThreshold } from '../plan/edits.ts';
 import type { Limit } from '../rules/types.ts';
 import { app, useApp } from '../state/store.ts';
 import { change } from './actions.ts';
 import { type Parsed, parseLength, parseNumber } from './parse.ts';
 
+// The rules arrive late, so that the first screen need not wait for them.
+const limitsCode = later('The list of limits', () => import('../rules/limits.ts'));
+
 /** Figures that practice does not agree on: the rules' defaults, each with its basis, until this plan has its own. */
 export function Limits() {
   const plan = useApp((s) => s.plan);
-  const [known, setKnown] = useState<readonly Limit[] | null>(null);
-  useEffect(() => {
-    let gone = false;
-    // The rules arrive late, so that the first screen need not wait for them.
-    void import('../rules/limits.ts').then(({ limits }) => !gone && setKnown(limits));
-    return () => {
-      gone = true;
-    };
-  }, []);
-  if (!plan || !known) return null;
+  const code = useLater(limitsCode);
+  if (!plan || !code) return null;
   return (
     <Section title="Limits, where practice differs" folded>
-      {known.map((limit) => {
+      {code.limits.map((limit) => {
         const own = plan.thresholds[limit.key];
         return (
           <TypedField

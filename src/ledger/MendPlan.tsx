@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { MendedPlan } from '../advise/mendPlan.ts';
 import { count } from '../faces/format.ts';
 import { LevelMark } from '../faces/LevelMark.tsx';
+import { fetchedNow, later } from '../faces/useLater.ts';
 import type { Plan } from '../plan/types.ts';
 import { app, useApp } from '../state/store.ts';
 import { change, selectSubject } from './actions.ts';
@@ -9,6 +10,8 @@ import { EffectLines } from './EffectLines.tsx';
 
 /** Fewer cards than this are mended one by one. */
 const WORTH = 2;
+
+const mendCode = later('What mends a whole plan', () => import('../advise/mendPlan.ts'));
 
 type Stage = { readonly at: 'idle' } | { readonly at: 'trying'; readonly made: number } | { readonly at: 'offered' | 'done'; readonly offer: MendedPlan };
 
@@ -34,8 +37,10 @@ export function MendPlan() {
     forPlan.current = now;
     stopped.current = false;
     setStage({ at: 'trying', made: 0 });
-    const { mendPlan } = await import('../advise/mendPlan.ts');
-    const steps = mendPlan(now, results);
+    const code = await fetchedNow(mendCode, () => void work());
+    if (!code) setStage({ at: 'idle' });
+    if (!code || stopped.current) return;
+    const steps = code.mendPlan(now, results);
     let step = steps.next();
     while (!step.done) {
       setStage({ at: 'trying', made: step.value });

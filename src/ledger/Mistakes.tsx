@@ -1,9 +1,12 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { Mistake } from '../advise/mistakes.ts';
 import { Section } from '../faces/Section.tsx';
+import { later, useLater } from '../faces/useLater.ts';
 import { originOf } from '../plan/new.ts';
 import { app, useApp } from '../state/store.ts';
 import { change } from './actions.ts';
+
+const mistakesCode = later('The list of mistakes to try', () => import('../advise/mistakes.ts'));
 
 const DEMO_ID = 'demo-mobile-library-van';
 
@@ -11,11 +14,8 @@ const DEMO_ID = 'demo-mobile-library-van';
 export function Mistakes() {
   const demo = useApp((s) => s.plan !== null && originOf(s.plan.id) === DEMO_ID);
   const past = useApp((s) => s.past);
-  const [list, setList] = useState<readonly Mistake[]>([]);
+  const list = useLater(mistakesCode, demo)?.mistakes ?? [];
   const [last, setLast] = useState<Mistake | null>(null);
-  useEffect(() => {
-    if (demo) void import('../advise/mistakes.ts').then(({ mistakes }) => setList(mistakes));
-  }, [demo]);
   if (!demo || list.length === 0) return null;
   return (
     <Section title="Try a mistake">

@@ -1,10 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
 import type { OfferedRepair } from '../advise/index.ts';
+import { fetchedNow, later, useLater } from '../faces/useLater.ts';
 import type { Finding, RuleDef } from '../rules/types.ts';
 import { type RepairPort, repairClient } from '../state/repairClient.ts';
 import { app, useApp } from '../state/store.ts';
 import { sharedPort } from '../state/workerClient.ts';
 import { change } from './actions.ts';
+
+const mendAllCode = later('What mends all alike', () => import('../advise/mendAll.ts'));
+const rulesCode = later('Why it matters', () => import('../rules/index.ts'));
 
 const client = repairClient(() => sharedPort() as RepairPort);
 
@@ -29,18 +33,10 @@ export function useRepairs(finding: Finding): readonly OfferedRepair[] {
 export function useKindForAll(findings: readonly Finding[]): string | null {
   const results = useApp((s) => (s.looking ? null : s.results));
   const plan = useApp((s) => s.resultsFor);
+  const code = useLater(mendAllCode, findings.length > 1);
   const [kind, setKind] = useState<string | null>(null);
-  useEffect(() => {
-    let gone = false;
-    setKind(null);
-    if (results && plan && findings.length > 1)
-      void import('../advise/mendAll.ts').then(({ kindForAll }) => {
-        if (!gone) setKind(kindForAll(plan, results, findings));
-      });
-    return () => {
-      gone = true;
-    };
-  }, [plan, results, findings]);
+  // After the picture: it tries a repair.
+  useEffect(() => setKind(code && results && plan ? code.kindForAll(plan, results, findings) : null), [code, plan, results, findings]);
   return kind;
 }
 
@@ -51,8 +47,9 @@ export function useKindForAll(findings: readonly Finding[]): string | null {
 export async function mendThemAll(findings: readonly Finding[], kind: string, tell: (mended: number) => void): Promise<void> {
   const { plan, results, resultsFor, looking, setNotice } = app.getState();
   if (!plan || !results || resultsFor !== plan || looking) return;
-  const { mendAll } = await import('../advise/mendAll.ts');
-  const steps = mendAll(plan, results, findings, kind);
+  const code = await fetchedNow(mendAllCode, () => void mendThemAll(findings, kind, tell));
+  if (!code || app.getState().plan !== plan) return;
+  const steps = code.mendAll(plan, results, findings, kind);
   let step = steps.next();
   while (!step.done) {
     tell(step.value);
@@ -69,16 +66,5 @@ export async function mendThemAll(findings: readonly Finding[], kind: string, te
 
 /** The rule behind a card, with why it matters and its source; null until it has arrived. */
 export function useRule(id: string, wanted: boolean): RuleDef | null {
-  const [rule, setRule] = useState<RuleDef | null>(null);
-  useEffect(() => {
-    let gone = false;
-    if (wanted)
-      void import('../rules/index.ts').then(({ ruleById }) => {
-        if (!gone) setRule(ruleById.get(id) ?? null);
-      });
-    return () => {
-      gone = true;
-    };
-  }, [id, wanted]);
-  return rule;
+  return useLater(rulesCode, wanted)?.ruleById.get(id) ?? null;
 }

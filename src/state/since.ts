@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Primitive } from '../drawing/types.ts';
 import type { Scene } from '../scene/types.ts';
+import { fetchedCode, tellMissing } from './missing.ts';
 import { app } from './store.ts';
 
 /** What changed since a revision, as it lies over the drawing. */
@@ -33,9 +34,14 @@ export async function showSince(number: number | null): Promise<void> {
   stop = null;
   since.setState({ ...NOTHING, number });
   if (number === null) return;
-  const { followSince } = await import('./followSince.ts');
+  const code = await fetchedCode(() => import('./followSince.ts')).catch(() => null);
   if (mine !== asked) return;
-  stop = followSince(
+  if (!code) {
+    since.setState(NOTHING);
+    tellMissing(app, 'The comparison', () => void showSince(number));
+    return;
+  }
+  stop = code.followSince(
     app,
     number,
     (state) => since.setState(state),
