@@ -10,8 +10,13 @@ export interface Paper {
 
 const READER = 'node_modules/pdfjs-dist/build/';
 
-/** Reads a PDF with a reader that runs in a page of its own. */
-export async function readPdf(page: Page, pdf: Buffer): Promise<Paper[]> {
+/** A page with a reader of PDF files, the one that is open already or a new one. */
+async function readerBeside(page: Page): Promise<Page> {
+  const open = page
+    .context()
+    .pages()
+    .find((p) => p.url().endsWith('/reader/'));
+  if (open) return open;
   const reader = await page.context().newPage();
   await reader.route('**/reader/**', (route) =>
     route.request().url().endsWith('.mjs')
@@ -19,7 +24,13 @@ export async function readPdf(page: Page, pdf: Buffer): Promise<Paper[]> {
       : route.fulfill({ contentType: 'text/html', body: '<!DOCTYPE html><title>reader</title>' }),
   );
   await reader.goto('./reader/');
-  const pages = await reader.evaluate(async (data) => {
+  return reader;
+}
+
+/** Reads a PDF with a reader that runs in a page of its own. */
+export async function readPdf(page: Page, pdf: Buffer): Promise<Paper[]> {
+  const reader = await readerBeside(page);
+  return reader.evaluate(async (data) => {
     const address = '/reader/pdf.mjs';
     const { getDocument, GlobalWorkerOptions } = await import(address);
     GlobalWorkerOptions.workerSrc = '/reader/pdf.worker.mjs';
@@ -33,8 +44,6 @@ export async function readPdf(page: Page, pdf: Buffer): Promise<Paper[]> {
     }
     return found;
   }, pdf.toString('base64'));
-  await reader.close();
-  return pages;
 }
 
 /** Puts HTML on paper as the browser's print command does, and reads it back. */

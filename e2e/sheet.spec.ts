@@ -2,8 +2,13 @@ import { readFileSync } from 'node:fs';
 import { type Download, expect, type Page } from '@playwright/test';
 import { CAUTIONS } from '../src/trade/cautions.ts';
 import { App } from './app.ts';
-import { A4, LETTER, printed, sides } from './paper.ts';
+import { report } from './figures.ts';
+import { A4, LETTER, type Paper, printed, sides } from './paper.ts';
 import { test } from './standing.ts';
+
+const upright = ({ size }: Paper): boolean => size[0] < size[1];
+/** What a fitter still likes to carry on a clipboard. */
+const MOST_PAGES = 13;
 
 async function openSheet(page: Page): Promise<App> {
   const app = new App(page);
@@ -22,7 +27,7 @@ async function frameHtml(page: Page): Promise<string> {
   return html;
 }
 
-test('opens with the drawing, prints from its button, and goes back by Escape', async ({ page }) => {
+test('opens with the drawing, prints from its button, hands out its lists as files, and goes back by Escape', async ({ page }) => {
   const app = await openSheet(page);
   const sheet = page.frameLocator('iframe');
   await expect(sheet.getByRole('heading', { name: 'Mobile library van', level: 1 })).toBeVisible();
@@ -36,39 +41,8 @@ test('opens with the drawing, prints from its button, and goes back by Escape', 
     await app.click(page.getByRole('button', { name: /^Print/ }));
     expect(await page.evaluate(() => Reflect.get(window, '__printed'))).toBe(true);
   }).toPass();
-  await app.press('Escape');
-  await expect(app.canvas).toBeVisible();
-});
 
-test('on A4: title, cautions, every wire number, fuses, and page n of m on each page', async ({ page }) => {
-  const app = await openSheet(page);
-  await app.type(page.getByLabel('Planned by'), 'A. Weaver');
-  await expect.poll(() => frameHtml(page)).toContain('A. Weaver');
-  const own = Object.values((await planOf(page)).wires).filter((w) => w.owner === 'build').length;
-  const pages = await printed(page, await frameHtml(page));
-  const all = pages.map((p) => p.text).join('\n');
-  for (const [i, p] of pages.entries()) {
-    expect(sides(p), `page ${i + 1}`).toEqual(A4);
-    expect(p.text).toContain(`page ${i + 1} of ${pages.length}`);
-  }
-  expect(pages[0]?.text).toContain('Mobile library van');
-  expect(pages[0]?.text).toContain('A. Weaver');
-  for (const caution of CAUTIONS) expect(words(all)).toContain(words(caution.text));
-  expect(own).toBeGreaterThan(40);
-  for (let n = 1; n <= own; n++) expect(all, `wire W${n}`).toMatch(new RegExp(`\\bW${n}\\b`));
-  expect(all).toMatch(/Blade fuse 3 A \(violet\)/);
-  expect(all).not.toMatch(/\bNaN\b|undefined|\bsafe\b(?! to touch)/);
-});
-
-test('on Letter, when that is chosen', async ({ page }) => {
-  const app = await openSheet(page);
-  await app.click(page.getByText('Letter', { exact: true }));
-  await expect.poll(() => frameHtml(page)).toMatch(/letter/i);
-  for (const p of await printed(page, await frameHtml(page))) expect(sides(p)).toEqual(LETTER);
-});
-
-test('the lists as files: one row for each own wire, each own part counted once', async ({ page }) => {
-  const app = await openSheet(page);
+  // One row for each own wire, each own part counted once.
   const plan = await planOf(page);
   const download = async (name: string): Promise<string[][]> => {
     const coming = page.waitForEvent('download');
@@ -87,6 +61,72 @@ test('the lists as files: one row for each own wire, each own part counted once'
   const mine = Object.values(plan.parts).filter((p) => p.owner === 'build');
   expect(new Set(items).size).toBe(mine.length);
   expect(items).toHaveLength(mine.length);
+
+  await app.press('Escape');
+  await expect(app.canvas).toBeVisible();
+});
+
+test('on paper, as the report command writes it: all that a fitter looks for, on A4 and when chosen on Letter, page n of m on each page', async ({ page }) => {
+  const app = await openSheet(page);
+  // What takes its time comes last; then all but the pictures is what is written without a browser.
+  const { out, err } = report('public/plans/mobile-library-van.plan.json', '--sheet');
+  expect(err).toBe('');
+  const lists = (html: string): string => html.replace(/<svg[\s\S]*?<\/svg>/g, '');
+  await expect.poll(async () => lists(await frameHtml(page)) === lists(out), { message: 'the same on screen', timeout: 20_000 }).toBe(true);
+
+  await app.type(page.getByLabel('Planned by'), 'A. Weaver');
+  await expect.poll(() => frameHtml(page)).toContain('A. Weaver');
+  const own = Object.values((await planOf(page)).wires).filter((w) => w.owner === 'build').length;
+  const pages = await printed(page, await frameHtml(page));
+  const all = pages.map((p) => p.text).join(' ');
+  expect(pages.length).toBeLessThanOrEqual(MOST_PAGES);
+  for (const [i, p] of pages.entries()) {
+    expect(sides(p), `page ${i + 1}`).toEqual(A4);
+    expect(p.text).toContain(`page ${i + 1} of ${pages.length}`);
+    // A drawing or table that does not fit would leave a heading alone on a page.
+    expect(p.text.length, `page ${i + 1}`).toBeGreaterThan(200);
+  }
+  // The drawing lies in pieces, upright like the rest.
+  expect(pages.every(upright)).toBe(true);
+  for (const n of [1, 2, 3]) expect(pages[n]?.text).toContain(`Drawing, piece ${n} of 3`);
+  for (const text of ['Mobile library van', 'A. Weaver', 'Check against the vehicle before work', 'Where everything is', 'pull the fuse of this build first'])
+    expect(pages[0]?.text).toContain(text);
+  for (const caution of CAUTIONS) expect(words(all)).toContain(words(caution.text));
+  expect(own).toBeGreaterThan(40);
+  for (let n = 1; n <= own; n++) expect(all, `wire W${n}`).toMatch(new RegExp(`\\bW${n}\\b`));
+  expect(all).toMatch(/Blade fuse 3 A \(violet\)/);
+  expect(all).not.toMatch(/\bNaN\b|undefined|\bsafe\b(?! to touch)/);
+  // A long list has its head on its next page too.
+  const list = pages.filter((p) => /From.*how it is joined there\s+Size\s+Colour\s+Length/.test(p.text));
+  expect(list.length).toBeGreaterThan(1);
+  for (const heading of [
+    'Cautions',
+    'Wire list',
+    'Taps: the vehicle',
+    'Fuses and relays',
+    'Key positions at a glance',
+    'One turn of the key',
+    '40-pin header of',
+    'Parts',
+    'Wire to buy',
+    'Trying it, in fitting order',
+    'Checklist: what no drawing shows',
+    'Open findings',
+    'What could not be told',
+    'What was not looked at',
+    'To take it out again',
+    'cut out and keep in the vehicle',
+  ])
+    expect(all).toContain(heading);
+
+  await app.click(page.getByText('Letter', { exact: true }));
+  await expect.poll(() => frameHtml(page)).toMatch(/letter/i);
+  const onLetter = await printed(page, await frameHtml(page));
+  expect(onLetter.length).toBeLessThanOrEqual(MOST_PAGES);
+  for (const [i, p] of onLetter.entries()) {
+    expect(sides(p)).toEqual(LETTER);
+    expect(p.text.length, `page ${i + 1}`).toBeGreaterThan(200);
+  }
 });
 
 /** The demo's plan; the sheet covers the drawing and its hook, so it is read from its file. */
