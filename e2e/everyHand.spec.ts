@@ -80,8 +80,10 @@ for (const [how, give] of WAYS) {
   test(`${how}: swap ends, duplicate with wires, replace by another kind`, async ({ page }) => {
     const app = await opened(page);
     if (how === 'by keyboard') {
-      await app.outline.getByRole('button', { name: /^Fuse/ }).focus();
+      await app.press('/');
+      await page.getByLabel('Name or number').fill('Fuse');
       await app.press('Enter');
+      await expect(page.getByRole('article', { name: 'Selected part Fuse' })).toBeVisible();
     }
     await give(app, page, /^Swap its two ends/, 'e', 'Fuse');
     expect(await app.findWire('Fuse.1', 'Converter.in')).not.toBeNull();
@@ -101,9 +103,14 @@ for (const [how, give] of WAYS) {
     else {
       await kinds.getByLabel('Search the kinds').fill('master switch');
       await app.press('ArrowDown');
+      await expect(kinds.getByRole('button', { name: /keeps all its wires/ })).toBeFocused();
       await app.press('Enter');
     }
     expect((await app.part('Fuse')).kind).toBe('master-switch');
+    expect(await app.findWire('Fuse.1', 'Converter.in'), 'its ends are still swapped').not.toBeNull();
+    await app.press('Control+z');
+    expect((await app.part('Fuse')).kind).toBe('blade-fuse');
+    if (how === 'by keyboard') expect(app.pointerActions).toBe(0);
   });
 
   test(`${how}: find, show what is chosen large, show the whole plan`, async ({ page }) => {
