@@ -1,7 +1,8 @@
-import type { Primitive } from '../drawing/types.ts';
+import { overlaps } from '../drawing/box.ts';
+import type { Point, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import type { Finding, Level } from '../rules/types.ts';
-import type { Scene } from '../scene/types.ts';
+import type { PlacedPart, Scene } from '../scene/types.ts';
 
 const RANK: Readonly<Record<Level, number>> = { hazard: 3, fault: 2, advice: 1 };
 
@@ -66,19 +67,35 @@ export function markShape(level: Level, x: number, y: number, count: number): Pr
   return [{ t: 'poly', pts: at(outer), fill: level, ink: 'paper', lw: 1 }, count > 1 ? number : { t: 'poly', pts: at(hole), fill: 'paper' }];
 }
 
-/** Marks at the upper right corner of parts and beside the tags of wires. */
+/** Marks at a corner of parts, the upper right one by choice, and beside the tags of wires. */
 export function markPrimitives(marks: readonly Mark[], scene: Scene, hidden: ReadonlySet<Id>): Primitive[] {
   return marks.flatMap((mark) => {
     if (hidden.has(mark.id)) return [];
     if (mark.kind === 'part') {
       const part = scene.parts.get(mark.id);
       if (!part) return [];
-      // On a part that sits in a wire the corner is where the wire leaves: stand off it.
-      const { x, y, w, h } = part.box;
-      const low = h <= 30;
-      return markShape(mark.level, x + w - (low ? 4 : 0), y - (low ? 6 : 0), mark.count);
+      const at = markPlace(part);
+      return markShape(mark.level, at.x, at.y, mark.count);
     }
     const wire = scene.wires.get(mark.id);
     return wire ? markShape(mark.level, wire.tagAt.x + 22, wire.tagAt.y, mark.count) : [];
   });
+}
+
+/** Half the width of a mark, u. */
+const REACH_U = 9;
+
+/** The first corner of a part at which a mark covers nothing of its label. */
+export function markPlace({ box, labels }: Pick<PlacedPart, 'box' | 'labels'>): Point {
+  const { x, y, w, h } = box;
+  // On a part that sits in a wire the corner is where the wire leaves: stand off it.
+  const [inward, off] = h <= 30 ? [4, 6] : [0, 0];
+  const corners = [
+    { x: x + w - inward, y: y - off },
+    { x: x + w - inward, y: y + h + off },
+    { x: x + inward, y: y - off },
+    { x: x + inward, y: y + h + off },
+  ] as const;
+  const isFree = (at: Point): boolean => !labels.some((l) => overlaps(l, { x: at.x - REACH_U, y: at.y - REACH_U, w: 2 * REACH_U, h: 2 * REACH_U }));
+  return corners.find(isFree) ?? corners[0];
 }
