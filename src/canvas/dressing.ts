@@ -41,7 +41,7 @@ export class Dressing {
     const analysis = shownAnalysis(state);
     // Figures of another plan than the one drawn would be wrong, not old.
     this.byWire = plan && results && analysis && resultsFor === plan ? wireFigures(results.filled, analysis, keyPosition, band) : new Map();
-    this.figures = showFigures && scene ? figureLabels(scene, this.byWire) : [];
+    this.figures = showFigures && scene ? figureLabels(scene, this.byWire, this.marks) : [];
   }
 
   /** Figures of chosen wires that bear none already. */

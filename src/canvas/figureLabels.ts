@@ -3,9 +3,11 @@ import { GridIndex } from '../drawing/grid.ts';
 import { textWidth } from '../drawing/text.ts';
 import type { Box, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
+import { boxOfPrimitive } from '../scene/labels.ts';
 import { tagSize } from '../scene/tags.ts';
 import type { PlacedWire, Scene } from '../scene/types.ts';
 import { briefFigureText, figureText, type WireFigures } from './figures.ts';
+import { type Mark, markPrimitives } from './marks.ts';
 
 export interface FigureLabel {
   readonly wire: Id;
@@ -25,17 +27,20 @@ interface Place {
   readonly onWire: boolean;
 }
 
+const NONE: ReadonlySet<Id> = new Set();
+
 /**
  * Places for amps and volts: on the wire next to its tag where the straight piece is long enough, else beside it, and
  * only where nothing else stands; a wire without room goes without (it shows its figures when chosen).
  */
-export function figureLabels(scene: Scene, figures: ReadonlyMap<Id, WireFigures>): readonly FigureLabel[] {
+export function figureLabels(scene: Scene, figures: ReadonlyMap<Id, WireFigures>, marks: readonly Mark[] = []): readonly FigureLabel[] {
   const taken = new GridIndex<Box>();
   const take = (box: Box): void => taken.add(box, box);
   for (const part of scene.parts.values()) {
     take(inflate(part.box, 2));
     for (const box of part.labels) take(box);
   }
+  for (const shape of markPrimitives(marks, scene, NONE)) take(boxOfPrimitive(shape));
   const lines = new GridIndex<Box>();
   for (const wire of scene.wires.values()) {
     for (const piece of piecesOf(wire.points)) lines.add(piece, piece);

@@ -5,10 +5,11 @@ import { EffectivePlan } from '../../src/canvas/effective.ts';
 import { figureLabels } from '../../src/canvas/figureLabels.ts';
 import { ampText, briefFigureText, figureText, voltText, wireFigures } from '../../src/canvas/figures.ts';
 import { inkTable, luminance } from '../../src/canvas/inks.ts';
-import { markShape, marksOf } from '../../src/canvas/marks.ts';
+import { type Mark, markPrimitives, markShape, marksOf } from '../../src/canvas/marks.ts';
 import { overlaps } from '../../src/drawing/box.ts';
 import type { Finding } from '../../src/rules/types.ts';
 import { buildScene } from '../../src/scene/buildScene.ts';
+import { boxOfPrimitive } from '../../src/scene/labels.ts';
 import { tagSize } from '../../src/scene/tags.ts';
 import { smallBuild } from '../scene/plans.ts';
 
@@ -62,6 +63,17 @@ describe('figures along wires', () => {
       }
       for (const other of boxes.slice(i + 1)) expect(overlaps(other, b)).toBe(false);
     });
+  });
+
+  it('stand clear of the mark of a finding beside the number of their wire', () => {
+    const { plan, wires } = smallBuild();
+    const scene = buildScene(plan);
+    const figures = new Map(wires.map((id) => [id, { amp: 1.15, volt: 14.2 }]));
+    const all = wires.map((id) => ({ id, kind: 'wire', level: 'advice', count: 1 }) as const);
+    const discs = markPrimitives(all, scene, new Set()).map(boxOfPrimitive);
+    const covered = (marks: readonly Mark[]) => figureLabels(scene, figures, marks).filter((l) => discs.some((d) => overlaps(d, boxOfPrimitive(l.text))));
+    expect(covered([]).length).toBeGreaterThan(0);
+    expect(covered(all)).toEqual([]);
   });
 });
 
