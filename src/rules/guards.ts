@@ -35,7 +35,7 @@ export function reversedReach(facts: Facts): { readonly minding: readonly PartVi
     if (!pair || !facts.isWired(`${view.part.id}.${pair.minus}`)) continue;
     minding.push(view);
     const way = open.get(`${view.part.id}.${pair.plus}`);
-    if (!way || (pair.reverseV ?? 0) >= facts.corners.reverseV) continue;
+    if (!way || (pair.reverseV ?? 0) >= reversedV(facts, way)) continue;
     const fuse = lastFuse(way.steps);
     if (fuse && shuntDiode(facts, open, fuse)) continue;
     const key = fuse?.part.id ?? way.tap.key;
@@ -44,6 +44,12 @@ export function reversedReach(facts: Facts): { readonly minding: readonly PartVi
     groups.set(key, group);
   }
   return { minding, exposures: [...groups.values()] };
+}
+
+/** Volts of a reversed battery on a way: of both where they stand in series, of one where the way begins between them, V. */
+export function reversedV(facts: Facts, way: Way): number {
+  const { half, nominalV } = way.tap.source;
+  return half ? (facts.corners.reverseV * nominalV) / facts.plan.vehicle.systemV : facts.corners.reverseV;
 }
 
 /** Terminals that a reversed battery reaches: through fuses, contacts and chokes, but no guard and no diode. */

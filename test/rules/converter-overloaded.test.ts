@@ -28,6 +28,22 @@ describe('converter too small or too hot for the load', () => {
     const module = { setV: 5, ratedA: 3, limitMinA: 3.6, limitMaxA: 6.9, etaFull: 0.8, etaLight: 0.75, rthKPerW: 50 };
     clean(bench().set('converter', { ...module, tjMaxC: 125 }), RULE);
     const b = bench().set('converter', { ...module, tjMaxC: 115 });
-    flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'gets as warm as': 120 }, repairs: 1 });
+    flagged(b, RULE, { level: 'fault', subject: b.id('converter'), figures: { 'gets as warm as': 120 }, says: ['120 °C', '1.5 W'], repairs: 1 });
+  });
+
+  // 1.5 W on 104 K/W above 45 °C are 201 °C, on 100 K/W 195 °C: no module lives to reach the first.
+  it('says that it shuts down or fails where it could not get so hot', () => {
+    const module = (rthKPerW: number) =>
+      bench().set('converter', { setV: 5, ratedA: 3, limitMinA: 3.6, limitMaxA: 6.9, etaFull: 0.8, etaLight: 0.75, tjMaxC: 125, rthKPerW });
+    const there = module(100);
+    flagged(there, RULE, { level: 'fault', subject: there.id('converter'), figures: { 'gets as warm as': 195 } });
+    const beyond = bench().set('converter', { setV: 5, ratedA: 3, limitMinA: 3.6, limitMaxA: 6.9, etaFull: 0.75, etaLight: 0.7, tjMaxC: 125, rthKPerW: 100 });
+    // 5 V x 1.2 A x (1/0.75 - 1) = 2 W.
+    flagged(beyond, RULE, {
+      level: 'fault',
+      subject: beyond.id('converter'),
+      figures: { 'may get as warm as': 125 },
+      says: ['2.0 W', 'its limit of 125 °C long before'],
+    });
   });
 });

@@ -34,5 +34,17 @@ describe('too much voltage lost on the feed', () => {
     clean(b.threshold('feedDropAdvice', 0.1), RULE);
   });
 
+  // The same way on 12 V of one battery of a 24 V pair: its drop is a share of 12 V, not of 24 V.
+  it('on the middle of a 24 V pair it is a share of one battery', () => {
+    const b = lamp(0.5, 3).wireSet('tap', { areaMm2: 1.5 }).vehicle({ systemV: 24 }).set('feed30', { pair: 'half' });
+    flagged(b, RULE, {
+      level: 'advice',
+      subject: b.id('camera'),
+      figures: { 'share of nominal': drop(0.0456, 3) / 12 },
+      says: ['9 V supply', '% of 12 V'],
+      repairs: 1,
+    });
+  });
+
   it('automatic sizes keep below it', () => clean(lamp(0.5, 4).wireSet('there', { areaMm2: undefined }).wireSet('back', { areaMm2: undefined }), RULE));
 });

@@ -1,4 +1,4 @@
-import { describe, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { clean, flagged } from './harness.ts';
 import { fused } from './plans.ts';
 
@@ -22,12 +22,27 @@ describe('linear regulator burning the difference', () => {
     flagged(b, RULE, { level: 'fault', subject: b.id('regulator'), figures: { junction: 45 + 65 * (11 * 0.12 + 16 * 0.0042) }, repairs: 1 });
   });
 
-  it('0.5 A would make 407 °C', () => {
+  // 5.57 W on 65 K/W would be 407 °C: the chip shuts down at 150 to 175 °C or dies (7805 data sheet, read).
+  it('0.5 A: says that it never gets there, with the watts and its limit', () => {
     const b = linear(0.5);
-    flagged(b, RULE, { level: 'hazard', subject: b.id('regulator'), figures: { 'power burnt': 5.5 + 0.0672 }, repairs: 1 });
+    const { what } = flagged(b, RULE, {
+      level: 'hazard',
+      subject: b.id('regulator'),
+      figures: { 'power burnt': 5.5 + 0.0672, 'junction may get': 125 },
+      says: ['5.6 W', 'its limit of 125 °C long before'],
+      repairs: 1,
+    });
+    expect(what).not.toContain('407');
   });
 
-  // Hand: (12 V × 1.02 − 5 V) × 0.5 A + 12.2 V × 4.2 mA = 3.67 W; 45 + 65 × 3.67 = 284 °C.
+  it('either side of 200 °C: (11 V × I + 0.067 W) × 65 K/W above 45 °C', () => {
+    const there = linear(0.21);
+    flagged(there, RULE, { level: 'hazard', subject: there.id('regulator'), figures: { junction: 199.5 }, says: ['°C inside'] });
+    const beyond = linear(0.212);
+    flagged(beyond, RULE, { level: 'hazard', subject: beyond.id('regulator'), says: ['long before'] });
+  });
+
+  // Hand: (12 V × 1.02 − 5 V) × 0.5 A + 12.2 V × 4.2 mA = 3.67 W; 45 + 65 × 3.67 = 284 °C: beyond its limit.
   it('behind a 12 V converter it burns what that sends', () => {
     const behind = (amp: number) =>
       linear(amp)
@@ -38,7 +53,7 @@ describe('linear regulator burning the difference', () => {
         .wire('twelve.out', 'regulator.in', { lengthM: 0.2, areaMm2: 1.5 })
         .wire('regulator.gnd', 'twelve.0v', { lengthM: 0.2, areaMm2: 1.5 });
     const b = behind(0.5);
-    flagged(b, RULE, { level: 'hazard', subject: b.id('regulator'), figures: { 'power burnt': 3.67, junction: 284 }, says: ['12.2 V'], repairs: 1 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('regulator'), figures: { 'power burnt': 3.67 }, says: ['12.2 V'], repairs: 1 });
     clean(behind(0.05), RULE);
   });
 

@@ -31,6 +31,13 @@ describe('no guard against a reversed supply', () => {
     flagged(b, RULE, { level: 'fault', subject: b.id('bulk'), repairs: 1 });
   });
 
+  it('on the middle of a 24 V pair one battery alone comes reversed: 14 V, not 28 V', () => {
+    const whole = bare().vehicle({ systemV: 24 });
+    flagged(whole, RULE, { level: 'fault', subject: whole.id('converter'), figures: { 'reversed supply': 28 } });
+    const middle = bare().vehicle({ systemV: 24 }).set('feed30', { pair: 'half' });
+    flagged(middle, RULE, { level: 'fault', subject: middle.id('converter'), figures: { 'reversed supply': 14 }, says: ['−14 V'] });
+  });
+
   it('an electrolytic on a tap with no fuse is a hazard', () => {
     const b = bare().without('fuse').wire('feed30.out', 'converter.in', { lengthM: 2 });
     flagged(b, RULE, { level: 'hazard', subject: b.id('converter') });

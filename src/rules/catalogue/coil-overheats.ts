@@ -1,6 +1,7 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { coilHeat, ECONOMY_COIL_OHM } from '../../trade/coils.ts';
+import { BEYOND } from '../beyond.ts';
 import { type Coil, coils } from '../coilMargins.ts';
 import { called, defineRule, ohms, part, three, two, verdicts, volts } from '../defineRule.ts';
 import type { Verdict } from '../types.ts';
@@ -43,11 +44,11 @@ function judge(facts: Facts, c: Coil): Verdict[] {
     found({
       level: 'fault',
       subject,
-      what: `The coil of ${called(c.view)} takes ${two(watt)} W at ${volts(worstV(facts, c))} and gets ${three(hotC)} °C in a place of ${c.view.runningMaxC} °C; ${three(mostC)} °C is the most for its insulation.`,
+      what: `The coil of ${called(c.view)} takes ${two(watt)} W at ${volts(worstV(facts, c))} and ${hotC > BEYOND.hotC ? `passes the ${three(mostC)} °C of its insulation, in a place of ${c.view.runningMaxC} °C, long before it comes to rest: it burns` : `gets ${three(hotC)} °C in a place of ${c.view.runningMaxC} °C; ${three(mostC)} °C is the most for its insulation`}.`,
       todo: 'Move it to a cooler place, or fit a relay whose coil takes less, or one with an economy drive.',
       figures: [
         { label: 'coil power', value: watt, unit: 'W' },
-        { label: 'coil gets', value: hotC, unit: '°C' },
+        hotC > BEYOND.hotC ? { label: 'insulation stands', value: mostC, unit: '°C' } : { label: 'coil gets', value: hotC, unit: '°C' },
       ],
       state: 'RUN_CHARGING',
       band: 'high',

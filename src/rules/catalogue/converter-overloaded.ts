@@ -1,5 +1,6 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { junctionC } from '../../trade/formulas.ts';
+import { BEYOND } from '../beyond.ts';
 import { amps, ampsApart, called, defineRule, part, three, two, verdicts } from '../defineRule.ts';
 import { allowedOutputA, swapConverter } from '../fixes.ts';
 import { lossW, ownHeat } from '../ownHeat.ts';
@@ -42,12 +43,12 @@ function judge(facts: Facts, c: Converter): Verdict[] {
   const s = c.view.s;
   const ratedA = s.num('ratedA');
   const allowedA = allowedOutputA(ratedA, c.view.runningMaxC);
-  const { hotC } = ownHeat(facts, c);
+  const { watt, hotC } = ownHeat(facts, c);
   const figures = [
     { label: 'most drawn', value: peakA, unit: 'A' },
     { label: 'drawn for long', value: heatA, unit: 'A' },
     { label: 'gives for long', value: allowedA, unit: 'A' },
-    { label: 'gets as warm as', value: hotC, unit: '°C' },
+    ...(hotC <= BEYOND.hotC ? [{ label: 'gets as warm as', value: hotC, unit: '°C' }] : [{ label: 'may get as warm as', value: s.num('tjMaxC'), unit: '°C' }]),
   ];
   const bad = (what: string): Verdict[] => [
     found({
@@ -71,8 +72,11 @@ function judge(facts: Facts, c: Converter): Verdict[] {
     );
   }
   if (hotC > s.num('tjMaxC')) {
+    const may = three(s.num('tjMaxC'));
     return bad(
-      `${called(c.view)} would warm itself to ${three(hotC)} °C with ${amps(heatA)} out (${two(s.num('rthKPerW'))} K/W) and may get ${three(s.num('tjMaxC'))} °C.`,
+      hotC > BEYOND.hotC
+        ? `${called(c.view)} turns ${two(watt)} W into heat with ${amps(heatA)} out (${two(s.num('rthKPerW'))} K/W): it passes its limit of ${may} °C long before it comes to rest, and shuts down or fails.`
+        : `${called(c.view)} would warm itself to ${three(hotC)} °C with ${amps(heatA)} out (${two(watt)} W, ${two(s.num('rthKPerW'))} K/W) and may get ${may} °C.`,
     );
   }
   return [fine(subject)];

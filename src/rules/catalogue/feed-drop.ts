@@ -1,6 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import type { Wire } from '../../plan/types.ts';
-import { called, defineRule, part, two, verdicts, wire } from '../defineRule.ts';
+import { called, defineRule, part, two, verdicts, volts, wire } from '../defineRule.ts';
 import { thickenForDrop } from '../fixes.ts';
 import { converters, vehicleRail } from '../rails.ts';
 import { along } from '../taps.ts';
@@ -40,7 +40,7 @@ export const feedDrop = defineRule({
     feeds(facts).map((f) => {
       const subject = part(f.view.part.id);
       if (f.dropV === null) return unknown(subject, 'a plan that comes to rest at the lowest supply');
-      const share = f.dropV / facts.plan.vehicle.systemV;
+      const share = f.dropV / f.nominalV;
       const advice = facts.threshold('feedDropAdvice', ADVICE_SHARE);
       const fault = facts.threshold('feedDropFault', FAULT_SHARE);
       // As the sentence says it: 3.0 % is not above 3.0 %.
@@ -50,7 +50,7 @@ export const feedDrop = defineRule({
         level: much ? 'fault' : 'advice',
         subject,
         related: f.wires.map((w) => wire(w.id)),
-        what: `Feed and return of ${called(f.view)} lose ${two(f.dropV)} V at ${facts.corners.loV} V supply, ${two(share * 100)} % of ${facts.plan.vehicle.systemV} V; ${two((much ? fault : advice) * 100)} % is the usual ${much ? 'most' : 'aim'}.`,
+        what: `Feed and return of ${called(f.view)} lose ${two(f.dropV)} V at ${volts((facts.corners.loV * f.nominalV) / facts.plan.vehicle.systemV)} supply, ${two(share * 100)} % of ${f.nominalV} V; ${two((much ? fault : advice) * 100)} % is the usual ${much ? 'most' : 'aim'}.`,
         todo: 'Fit thicker wire, or a shorter way.',
         figures: [
           { label: 'lost in wires', value: f.dropV, unit: 'V' },
@@ -62,8 +62,9 @@ export const feedDrop = defineRule({
     }),
   repair: (finding, facts) => {
     const f = feeds(facts).find((x) => x.view.part.id === finding.subject.id);
-    const budgetV = facts.threshold('feedDropAdvice', ADVICE_SHARE) * facts.plan.vehicle.systemV * BUDGET_SHARE;
-    const repair = f && thickenForDrop(facts, f.wires, budgetV, MOST_MM2);
+    if (!f) return [];
+    const budgetV = facts.threshold('feedDropAdvice', ADVICE_SHARE) * f.nominalV * BUDGET_SHARE;
+    const repair = thickenForDrop(facts, f.wires, budgetV, MOST_MM2);
     return repair ? [repair] : [];
   },
 });
@@ -78,6 +79,8 @@ function bearsIt(facts: Facts, f: Feed): boolean {
 interface Feed {
   readonly view: PartView;
   readonly wires: readonly Wire[];
+  /** What its feed is named by, V: of the vehicle, or of one battery of a pair. */
+  readonly nominalV: number;
   /** Lost in our wires there and back at the lowest supply, V; null when that was not solved. */
   readonly dropV: number | null;
 }
@@ -94,7 +97,8 @@ function feeds(facts: Facts): Feed[] {
     const drops = wires.map((w) => facts.designAcross(`${w.from.part}.${w.from.terminal}`, `${w.to.part}.${w.to.terminal}`));
     const dropV = drops.some((d) => d === null) ? null : drops.reduce<number>((sum, d) => sum + Math.abs(d!), 0);
     const known = worst.get(view);
-    if (!known || (dropV ?? Number.POSITIVE_INFINITY) > (known.dropV ?? Number.POSITIVE_INFINITY)) worst.set(view, { view, wires, dropV });
+    if (!known || (dropV ?? Number.POSITIVE_INFINITY) > (known.dropV ?? Number.POSITIVE_INFINITY))
+      worst.set(view, { view, wires, nominalV: way.tap.source.half ? way.tap.source.nominalV : facts.plan.vehicle.systemV, dropV });
   }
   return [...worst.values()];
 }

@@ -2,6 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
 import type { Band, VehicleState } from '../../plan/types.ts';
 import { GROUND_LIFT_V, GROUND_PLACES, groundPlace } from '../../trade/grounds.ts';
+import { BEYOND, flowingFirst } from '../beyond.ts';
 import { end, farEnd, movedEnd, onlyWire, railEnd } from '../build.ts';
 import { amps, called, defineRule, part, two, verdicts, wire } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
@@ -32,6 +33,16 @@ function points(facts: Facts): Verdict[] {
     const ohm = view.s.num('measuredOhm') || (groundPlace(view.s.str('place'))?.ohm ?? 0);
     const liftV = ohm * most.amp;
     if (liftV <= GROUND_LIFT_V) return fine(subject);
+    if (most.amp > BEYOND.amp) {
+      return found({
+        level: 'fault',
+        subject,
+        what: `${flowingFirst(most.amp)} would come home over ${called(view)}: that is a short circuit. A fuse blows or a wire burns, and until then everything that hangs on it is lifted by volts.`,
+        todo: 'Find what joins the supply to this ground with nothing between, and mend that first.',
+        state: most.state,
+        band: most.band,
+      });
+    }
     return found({
       level: 'fault',
       subject,
@@ -97,7 +108,7 @@ function better(facts: Facts, finding: Finding): Repair[] {
   const view = facts.parts.get(finding.subject.id);
   if (!view || view.s.num('measuredOhm') > 0) return [];
   const place = view.s.str('place') === 'hinge' ? 'strapped-cab' : studFor(facts, view);
-  const amp = finding.figures.find((f) => f.label === HOME_LABEL)?.value ?? 0;
+  const amp = finding.figures.find((f) => f.label === HOME_LABEL)?.value ?? Number.POSITIVE_INFINITY;
   // No place is good enough for the current of a short.
   if (GROUND_PLACES[place].ohm * amp > GROUND_LIFT_V) return [];
   return [typing(view.part.id, { place }, `Make it the ${GROUND_PLACES[place].label}`, false)];

@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { listed } from '../../plan/listed.ts';
 import { CUT_OUT, UNATTENDED } from '../../trade/standing.ts';
+import { BEYOND, flowingFirst } from '../beyond.ts';
 import { amps, called, defineRule, part, plain, verdicts, volts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
 import { drawers, parkedKnown } from '../parkedShare.ts';
@@ -34,14 +35,19 @@ function judge(facts: Facts, tap: Tap): Verdict {
   const guardedA = guards.reduce((sum, g) => sum + Math.abs(facts.elementA(g.part.id, 'contact', 'OFF_ASLEEP', 'typical') ?? 0), 0);
   const parkedA = tapA(facts, tap, 'OFF_ASLEEP', 'typical') - guardedA;
   if (parkedA > UNATTENDED.loadA) {
+    const beyond = parkedA > BEYOND.amp;
     const most = drawers(facts).find(({ view }) => (view.facts.loads ?? []).some((l) => endingAt(facts, view, l.plus)?.feeds.has(tap.view)))?.view ?? tap.view;
     return found({
       level: 'fault',
       subject: part(most.part.id),
       related: most === tap.view ? [] : [subject],
-      what: `${amps(parkedA)} flow out of ${called(tap.view)} for as long as the vehicle stands, ${most === tap.view ? '' : `most of it into ${called(most)}, `}and nothing cuts them off before the battery is too low to start.`,
-      todo: 'Put a low-voltage cut-out behind the fuse of this feed.',
-      figures: [{ label: 'left running', value: parkedA, unit: 'A' }],
+      what: beyond
+        ? `${flowingFirst(parkedA)} would flow out of ${called(tap.view)} while the vehicle stands: that is a short circuit, and nothing cuts it off.`
+        : `${amps(parkedA)} flow out of ${called(tap.view)} for as long as the vehicle stands, ${most === tap.view ? '' : `most of it into ${called(most)}, `}and nothing cuts them off before the battery is too low to start.`,
+      todo: beyond
+        ? 'Find what joins this feed to ground with nothing between, and mend that first.'
+        : 'Put a low-voltage cut-out behind the fuse of this feed.',
+      figures: beyond ? [] : [{ label: 'left running', value: parkedA, unit: 'A' }],
       state: 'OFF_ASLEEP',
       band: 'typical',
       data: { tap: tap.view.part.id },

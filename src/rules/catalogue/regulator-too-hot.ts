@@ -1,5 +1,6 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { Edit, Plan } from '../../plan/types.ts';
+import { BEYOND } from '../beyond.ts';
 import { amps, called, defineRule, part, three, two, verdicts, volts } from '../defineRule.ts';
 import { inputMostV, ownHeat } from '../ownHeat.ts';
 import { type Converter, converters, outputA } from '../rails.ts';
@@ -36,16 +37,20 @@ function judge(facts: Facts, c: Converter): Verdict[] {
   const limitC = Math.min(LIMIT_C, s.num('tjMaxC') - 10);
   const subject = part(c.view.part.id);
   if (hotC <= limitC) return [fine(subject)];
+  const beyond = hotC > BEYOND.hotC;
+  const burns = `${called(c.view)} burns ${two(watt)} W at ${volts(inputMostV(facts, c))} in and ${amps(heatA)} out: at ${c.view.runningMaxC} °C`;
   const level: Level = hotC > DESTROYED_C ? 'hazard' : 'fault';
   return [
     found({
       level,
       subject,
-      what: `${called(c.view)} burns ${two(watt)} W at ${volts(inputMostV(facts, c))} in and ${amps(heatA)} out: at ${c.view.runningMaxC} °C around it that makes ${three(hotC)} °C inside, and ${three(limitC)} °C is the most to plan for.`,
+      what: beyond
+        ? `${burns} around it it passes its limit of ${three(s.num('tjMaxC'))} °C long before it comes to rest, and shuts down or fails.`
+        : `${burns} around it that makes ${three(hotC)} °C inside, and ${three(limitC)} °C is the most to plan for.`,
       todo: 'Use a step-down converter; a linear regulator is for some tens of milliamps.',
       figures: [
         { label: 'power burnt', value: watt, unit: 'W' },
-        { label: 'junction', value: hotC, unit: '°C' },
+        beyond ? { label: 'junction may get', value: s.num('tjMaxC'), unit: '°C' } : { label: 'junction', value: hotC, unit: '°C' },
       ],
       state: 'RUN_CHARGING',
       band: 'high',

@@ -5,7 +5,7 @@ import { listed } from '../../plan/listed.ts';
 import type { Edit, End, Plan, Values, Wire } from '../../plan/types.ts';
 import { ampsApart, called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { inTurn, typing } from '../fixes.ts';
-import { diodeFacts, type Exposure, guardBeside, reversedReach, type SeriesGuard, seriesGuards } from '../guards.ts';
+import { diodeFacts, type Exposure, guardBeside, reversedReach, reversedV, type SeriesGuard, seriesGuards } from '../guards.ts';
 import { cornersOf } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
 
@@ -48,6 +48,7 @@ function speaker(e: Exposure): PartView {
 
 function judge(facts: Facts, e: Exposure): Verdict {
   const first = speaker(e);
+  const reversed = reversedV(facts, e.way);
   const others = e.parts.map((p) => p.view).filter((v) => v !== first);
   const bursts = e.fuse === null && e.parts.some((p) => ['capacitor', 'surge-clamp'].includes(p.view.kind.kind));
   const names = listed([first, ...others].map(called), 3);
@@ -55,9 +56,9 @@ function judge(facts: Facts, e: Exposure): Verdict {
     level: bursts ? 'hazard' : 'fault',
     subject: part(first.part.id),
     related: others.map((v) => part(v.part.id)),
-    what: `With the battery connected backwards, −${volts(facts.corners.reverseV)} would reach ${names}${e.fuse ? ` behind ${called(e.fuse)}` : ' with no fuse ahead'}: nothing on the way stops it.`,
+    what: `With the battery connected backwards, −${volts(reversed)} would reach ${names}${e.fuse ? ` behind ${called(e.fuse)}` : ' with no fuse ahead'}: nothing on the way stops it.`,
     todo: 'Put a reverse guard or a series diode behind the fuse, ahead of everything that minds its polarity.',
-    figures: [{ label: 'reversed supply', value: facts.corners.reverseV, unit: 'V' }],
+    figures: [{ label: 'reversed supply', value: reversed, unit: 'V' }],
   });
 }
 

@@ -35,12 +35,16 @@ export const senseLedOverdriven = defineRule({
   },
 });
 
+/** Beyond this many times what it stands nobody asks for the figure. */
+const TIMES = 100;
+
 function judge(facts: Facts, sensor: Sensor): Verdict {
   const led = sensor.led!;
   const subject = part(sensor.opto.part.id);
   const { steadyA, dumpA, dumpV } = ledPeaks(facts, sensor, led.leastOhm);
   const allowedA = ledMaxA(sensor.data, sensor.opto.maxC);
   const inDump = dumpA > sensor.data.maxA;
+  const beyond = dumpA > TIMES * sensor.data.maxA;
   if (steadyA <= allowedA && !inDump) return fine(subject);
   const related = led.resistors.map((r) => part(r.part.id));
   if (led.resistors.length === 0) {
@@ -60,13 +64,13 @@ function judge(facts: Facts, sensor: Sensor): Verdict {
     subject,
     related,
     what: inDump
-      ? `In a load dump of ${dumpV} V the LED of ${called(sensor.opto)} gets ${amps(dumpA)}; it stands ${amps(sensor.data.maxA)}.`
+      ? `In a load dump of ${dumpV} V the LED of ${called(sensor.opto)} ${beyond ? `would get more than ${TIMES} times the ${amps(sensor.data.maxA)} that it stands: it is gone at once` : `gets ${amps(dumpA)}; it stands ${amps(sensor.data.maxA)}`}.`
       : `At ${volts(led.supply.hiV)} the LED of ${called(sensor.opto)} gets ${amps(steadyA)}; at ${sensor.opto.maxC} °C it stands ${amps(allowedA)}.`,
     todo: 'Fit a larger sense resistor, or clamp the line ahead of it.',
     figures: [
       { label: 'LED current', value: steadyA, unit: 'A' },
       { label: 'LED stands', value: allowedA, unit: 'A' },
-      { label: 'LED current in a load dump', value: dumpA, unit: 'A' },
+      ...(beyond ? [] : [{ label: 'LED current in a load dump', value: dumpA, unit: 'A' }]),
       { label: 'LED stands for a moment', value: sensor.data.maxA, unit: 'A' },
     ],
     state: 'RUN_CHARGING',

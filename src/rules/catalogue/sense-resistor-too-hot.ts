@@ -2,6 +2,7 @@ import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { RESISTOR_WATTS, resistorWattsAt } from '../../trade/preferred.ts';
 import { OPTOS, type OptoType } from '../../trade/semiconductors.ts';
+import { BEYOND, heating } from '../beyond.ts';
 import { amps, called, defineRule, ohms, part, two, verdicts, volts } from '../defineRule.ts';
 import { greatestLedA, type LedCircuit, sensors } from '../sensing.ts';
 import { largestOhm, ledStands } from '../sensingChoice.ts';
@@ -89,19 +90,23 @@ function verdictOf(facts: Facts, h: Heat) {
   if (h.watt <= WARM * h.allowedW) return fine(subject);
   const tooHot = h.watt > h.allowedW;
   const { hiV } = h.led.supply;
+  const beyond = h.watt > BEYOND.watt;
+  const named = `${called(h.view)} (${ohms(h.view.s.num('ohm'))}, ${h.view.s.num('ratedW')} W)`;
   const usualV = h.led.supply.vehicle ? facts.corners.chargeV : hiV;
   return found({
     level: tooHot ? 'hazard' : 'advice',
     subject,
     related: [part(h.opto.part.id)],
-    what: `${called(h.view)} (${ohms(h.view.s.num('ohm'))}, ${h.view.s.num('ratedW')} W) turns ${two(h.watt)} W into heat at ${volts(hiV)} and ${amps(greatestLedA(hiV, h.led.leastOhm))}; ${tooHot ? 'it may take' : 'that is near the'} ${two(h.allowedW)} W ${tooHot ? '' : 'it may take '}at ${h.view.maxC} °C. At ${volts(usualV)} it is ${two(usualW(h, usualV))} W.`,
+    what: beyond
+      ? `${named} is far too small for a sensor: at ${volts(hiV)} it would turn ${heating(h.watt)} into heat and may take ${two(h.allowedW)} W at ${h.view.maxC} °C. It burns at once.`
+      : `${named} turns ${two(h.watt)} W into heat at ${volts(hiV)} and ${amps(greatestLedA(hiV, h.led.leastOhm))}; ${tooHot ? 'it may take' : 'that is near the'} ${two(h.allowedW)} W ${tooHot ? '' : 'it may take '}at ${h.view.maxC} °C. At ${volts(usualV)} it is ${two(usualW(h, usualV))} W.`,
     todo: tooHot
       ? 'Fit a larger resistance, a resistor for more power, or two in line.'
       : 'Fit a resistor for more power, or a larger resistance if the sensor still works with it.',
     figures: [
-      { label: 'heat', value: h.watt, unit: 'W' },
+      ...(beyond ? [] : [{ label: 'heat', value: h.watt, unit: 'W' }]),
       { label: 'may take', value: h.allowedW, unit: 'W' },
-      { label: 'heat at charging voltage', value: usualW(h, usualV), unit: 'W' },
+      ...(beyond ? [] : [{ label: 'heat at charging voltage', value: usualW(h, usualV), unit: 'W' }]),
     ],
     state: 'RUN_CHARGING',
     band: 'high',

@@ -4,6 +4,7 @@ import { listed } from '../../plan/listed.ts';
 import type { Wire } from '../../plan/types.ts';
 import { HEADER_CONTACT_A, HOT_CONTACT, worstShare } from '../../trade/fitting.ts';
 import { HEADER } from '../../trade/header.ts';
+import { BEYOND, flowingFirst } from '../beyond.ts';
 import { end, farEnd, newWire } from '../build.ts';
 import { amps, ampsApart, called, defineRule, part, verdicts } from '../defineRule.ts';
 import type { Level, Repair, Verdict } from '../types.ts';
@@ -75,7 +76,7 @@ function header(facts: Facts, view: PartView): Verdict[] {
     found({
       level,
       subject,
-      what: `${amps(worst.totalA)} pass ${worst.contacts === 1 ? 'one contact' : `${worst.contacts} contacts`} for ${name} of ${called(view)}${worst.contacts === 1 ? '' : `, the worst of which takes ${amps(worst.worstA)}`}; a header contact carries ${amps(most)} at ${view.maxC} °C${level === 'advice' ? ', and half of its rating is the usual aim' : ''}.`,
+      what: `${flowingFirst(worst.totalA)} pass ${worst.contacts === 1 ? 'one contact' : `${worst.contacts} contacts`} for ${name} of ${called(view)}${worst.contacts === 1 || worst.totalA > BEYOND.amp ? '' : `, the worst of which takes ${amps(worst.worstA)}`}; a header contact carries ${amps(most)} at ${view.maxC} °C${level === 'advice' ? ', and half of its rating is the usual aim' : ''}.`,
       todo: 'Use both 5 V pins and three ground pins, or feed it over its supply socket.',
       figures: [
         { label: 'worst contact', value: worst.worstA, unit: 'A' },

@@ -77,7 +77,12 @@ function feeder(facts: Facts, view: PartView): Feeder | null {
     const ways = closableReach(facts, `${other.part.id}.${source.terminal}`, ['fuse', 'contact', 'conductor', 'diode']);
     // The pin at which the way in ends, not one that is joined to it on the board.
     const steps = PINS.map((p) => ways.get(`${view.part.id}.${p}`)).find((way) => way?.[way.length - 1]?.wire);
-    if (steps) return { view: other, nominalV: source.kind === 'battery' || source.kind === 'feed' ? facts.plan.vehicle.systemV : source.nominalV, steps };
+    if (steps)
+      return {
+        view: other,
+        nominalV: (source.kind === 'battery' || source.kind === 'feed') && !source.half ? facts.plan.vehicle.systemV : source.nominalV,
+        steps,
+      };
   }
   return null;
 }

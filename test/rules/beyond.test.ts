@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest';
+import { BEYOND, flowing, flowingFirst, heating } from '../../src/rules/beyond.ts';
+import { BLADE_RATINGS_A } from '../../src/trade/fuses.ts';
+import { RESISTOR_WATTS } from '../../src/trade/preferred.ts';
+import { compute, findingsOf } from './harness.ts';
+import { bench, ground } from './plans.ts';
+
+describe('figures that nothing lives to reach', () => {
+  it('are told as far as they can be: either side of 200 A and 100 W', () => {
+    expect(flowing(200)).toBe('200 A');
+    expect(flowing(201)).toBe('more than 200 A');
+    expect(flowingFirst(700)).toBe('More than 200 A');
+    expect(heating(100)).toBe('100 W');
+    expect(heating(2368)).toBe('more than 100 W');
+  });
+
+  it('lie above what is sold: blade fuses hold 110 % for long (ISO 8820-3, from memory), resistors their watts', () => {
+    expect(BEYOND.amp).toBeGreaterThan(1.1 * Math.max(...BLADE_RATINGS_A));
+    expect(BEYOND.watt).toBeGreaterThan(Math.max(...RESISTOR_WATTS));
+  });
+
+  // 12.6 V over some milliohms of post, wire and bolt: far over a thousand amps.
+  it('a battery joined to a ground bolt: a short circuit in words, no bolt that is lifted by 3 V', () => {
+    const b = ground().part('feed30', 'feed-30', 'dash', {}, { owner: 'vehicle' }).wire('battery.+', 'ground.31', { lengthM: 0.3, areaMm2: 35 });
+    const [lift] = findingsOf(compute(b), 'ground-lifts');
+    expect(lift?.what).toContain('short circuit');
+    expect(lift?.what).not.toMatch(/\d{3,} A come home/);
+  });
+
+  // 14 V over 0.1 Ω would be 140 A and two kilowatts.
+  it('0.1 Ω as sense resistor: burns at once, and the LED is gone', () => {
+    const b = bench().set('sense', { ohm: 0.1 });
+    const what = (rule: string) => findingsOf(compute(b), rule).map((f) => f.what);
+    expect(what('sense-resistor-too-hot').join()).toMatch(/more than 100 W.*burns at once/);
+    expect(what('sense-led-overdriven').join()).toMatch(/more than 100 times/);
+  });
+});
