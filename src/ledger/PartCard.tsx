@@ -58,7 +58,7 @@ export function PartCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
         </span>
       </header>
       <p className="soft">
-        {part.name ? `${kind.title}. ` : ''}
+        {part.name && part.name !== kind.title ? `${kind.title}. ` : ''}
         <TermText text={kind.about} />
         {theirs ? ' Belongs to the vehicle: never on your lists.' : ''}
       </p>
