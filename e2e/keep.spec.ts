@@ -169,9 +169,13 @@ test('a page that dies loses at most its last half second', async ({ page }) => 
 test('after 20 edits without a copy the page says so; a file saved is a copy, and a reload remembers it', async ({ page }) => {
   const app = new App(page);
   // A plan that came out of a file would have a copy.
-  await app.openDemo();
+  await app.planMine();
+  await app.shelf.getByRole('button', { name: 'Touch display', exact: true }).focus();
+  await app.press('Enter');
   await app.saved();
-  await app.press('Control+a');
+  await app.outline.getByRole('button', { name: /^Touch display/ }).focus();
+  await app.press('Enter');
+  await expect(app.card).toBeVisible();
   // Each turn is an entry of undo of its own.
   for (let i = 0; i < 10; i++) for (const key of ['r', 'Control+z']) await app.press(key);
   await expect(app.saveState).toHaveText('Saved here, last copy: never');
