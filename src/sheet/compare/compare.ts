@@ -25,9 +25,12 @@ export function compareWirings(one: Side, other: Side, unit: LengthUnit = 'm'): 
   };
 }
 
+/** Stands where a figure is not known yet: nothing differs from it. */
+const PENDING = 'being worked out';
+
 function figures(one: Side, other: Side, a: Context, b: Context, unit: LengthUnit): Pair[] {
   const rows: Pair[] = [];
-  const add = (label: string, x: string, y: string): void => void rows.push({ label, one: x, other: y, differs: x !== y });
+  const add = (label: string, x: string, y: string): void => void rows.push({ label, one: x, other: y, differs: x !== y && x !== PENDING && y !== PENDING });
   const both = (label: string, text: (results: Results, context: Context) => string): void => add(label, text(one.results, a), text(other.results, b));
   both('Found', ({ report }) => headline(report));
   both('Parked draw of the build', ({ analysis }) => amps(analysis.parked.buildA));
@@ -66,7 +69,7 @@ function marginRows(one: Side, other: Side, a: Context, b: Context): [string, st
 
 function spareText({ margins, results }: Side, computer: string): string {
   if (!results.filled.parts[computer]) return DASH;
-  if (margins === null) return 'being worked out';
+  if (margins === null) return PENDING;
   const spareS = margins.find((m) => m.part === computer)?.spareS;
   if (spareS === undefined || spareS === null) return 'none to tell: it never stops, or keeps its power';
   // Never shown better than it is.

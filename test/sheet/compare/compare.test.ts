@@ -86,6 +86,8 @@ describe('two wirings side by side', () => {
     const spare = (one: number | null, other: number | null) =>
       figure(compareWirings({ ...a, margins: [margin(computer, one)] }, { ...b, margins: [margin(computer, other)] }), 'Seconds');
     expect(figure(comparison, 'Seconds')).toMatchObject({ one: 'being worked out', other: 'being worked out' });
+    const half = compareWirings({ ...a, margins: [margin(computer, 3)] }, b);
+    expect(figure(half, 'Seconds')).toMatchObject({ other: 'being worked out', differs: false });
     expect(spare(50.19, -0.31)).toMatchObject({ one: '50.1\u00a0s', other: 'power goes 0.4\u00a0s too early', differs: true });
     expect(spare(null, 2)?.one).toMatch(/^none to tell/);
     const bare = compareWirings({ ...a, margins: [margin(computer, 3)] }, side('B', { ...changed, parts: { [extra.id]: extra }, wires: {} }));
