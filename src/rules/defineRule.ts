@@ -104,7 +104,8 @@ export function amps(x: number): string {
   if (!Number.isFinite(a)) return 'unlimited';
   if (a >= 0.1) return `${two(x)} A`;
   if (a >= 1e-4) return `${two(x * 1e3)} mA`;
-  return `${two(x * 1e6)} µA`;
+  // Nobody measures less; what is left of a sum is no current.
+  return a < 1e-9 ? '0 A' : `${two(x * 1e6)} µA`;
 }
 
 /** Two currents that a sentence compares: with more figures where fewer would make them look alike. */

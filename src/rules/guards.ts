@@ -3,6 +3,7 @@ import { meltI2t } from '../trade/fuses.ts';
 import { DIODES, type DiodeFacts, type DiodeType } from '../trade/semiconductors.ts';
 import { once } from './once.ts';
 import { cornersOf, lastFuse, railOver, vehicleRail, type Way } from './rails.ts';
+import { atTap } from './taps.ts';
 
 /** Kinds whose polarity other rules judge: coils with a diode, indicator and sensing LEDs; a guard is there to be reversed. */
 const JUDGED_ELSEWHERE = new Set(['relay', 'optocoupler', 'led', 'reverse-guard']);
@@ -48,8 +49,7 @@ export function reversedReach(facts: Facts): { readonly minding: readonly PartVi
 
 /** Volts of a reversed battery on a way: of both where they stand in series, of one where the way begins between them, V. */
 export function reversedV(facts: Facts, way: Way): number {
-  const { half, nominalV } = way.tap.source;
-  return half ? (facts.corners.reverseV * nominalV) / facts.plan.vehicle.systemV : facts.corners.reverseV;
+  return atTap(facts, way.tap, facts.corners.reverseV);
 }
 
 /** Terminals that a reversed battery reaches: through fuses, contacts and chokes, but no guard and no diode. */

@@ -29,6 +29,11 @@ export function taps(facts: Facts): readonly Tap[] {
 
 const tapLists = new WeakMap<Facts, readonly Tap[]>();
 
+/** What volts of the vehicle come to at a tap: half of them at one between the two batteries of a pair. */
+export function atTap(facts: Facts, { source }: Tap, volt: number): number {
+  return source.half ? (volt * source.nominalV) / facts.plan.vehicle.systemV : volt;
+}
+
 /** What a tap reaches with no fuse and no resistor between: terminals and the way to them. */
 export function unfusedReach(facts: Facts, tap: Tap): ReadonlyMap<TerminalKey, readonly Step[]> {
   return facts.reach(tap.key, ['contact', 'conductor', 'diode']);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { BEYOND, flowing, flowingFirst, heating } from '../../src/rules/beyond.ts';
+import { amps } from '../../src/rules/defineRule.ts';
 import { BLADE_RATINGS_A } from '../../src/trade/fuses.ts';
 import { RESISTOR_WATTS } from '../../src/trade/preferred.ts';
 import { compute, findingsOf } from './harness.ts';
@@ -24,6 +25,11 @@ describe('figures that nothing lives to reach', () => {
     const b = ground().part('feed30', 'feed-30', 'dash', {}, { owner: 'vehicle' }).wire('battery.+', 'ground.31', { lengthM: 0.3, areaMm2: 35 });
     const [lift] = findingsOf(compute(b), 'ground-lifts');
     expect(lift?.what).toContain('short circuit');
+    expect(
+      findingsOf(compute(b), 'wire-overloaded')
+        .map((f) => f.what)
+        .join(),
+    ).toContain('would carry more than 200 A');
     expect(lift?.what).not.toMatch(/\d{3,} A come home/);
   });
 
@@ -33,5 +39,17 @@ describe('figures that nothing lives to reach', () => {
     const what = (rule: string) => findingsOf(compute(b), rule).map((f) => f.what);
     expect(what('sense-resistor-too-hot').join()).toMatch(/more than 100 W.*burns at once/);
     expect(what('sense-led-overdriven').join()).toMatch(/more than 100 times/);
+  });
+
+  it('a bare short parked names nobody: what the list of drawers says when it is empty', () => {
+    const b = bench().wire('feed30.out', 'ground.31', { lengthM: 0.5, areaMm2: 6 });
+    const [parked] = findingsOf(compute(b), 'parked-draw-too-high');
+    expect(parked?.what).toContain('through wires and joints alone');
+  });
+
+  it('no current is no fraction of a microampere', () => {
+    expect(amps(2e-15)).toBe('0 A');
+    expect(amps(0)).toBe('0 A');
+    expect(amps(2e-9)).toBe('0.0020 µA');
   });
 });

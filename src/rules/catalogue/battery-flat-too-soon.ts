@@ -1,4 +1,5 @@
-import { amps, called, defineRule, part, verdicts } from '../defineRule.ts';
+import { flowing } from '../beyond.ts';
+import { called, defineRule, part, verdicts } from '../defineRule.ts';
 import { aboutDays, cutRepairs, drawers, joined, parkedKnown } from '../parkedShare.ts';
 import type { Subject } from '../types.ts';
 
@@ -31,7 +32,7 @@ export const batteryFlatTooSoon = defineRule({
         level: tooShort ? 'fault' : 'advice',
         subject,
         related: most ? [part(most.view.part.id)] : [],
-        what: `Left standing, the battery falls to where the engine may not start in ${aboutDays(days)}; without the build in ${aboutDays(daysWithout)}${tooShort ? `. The vehicle is meant to stand ${standing} days` : ''}. The build draws ${amps(buildA)} while parked${most ? `, most of it ${called(most.view)}` : ''}.`,
+        what: `Left standing, the battery falls to where the engine may not start in ${aboutDays(days)}; without the build in ${aboutDays(daysWithout)}${tooShort ? `. The vehicle is meant to stand ${standing} days` : ''}. The build draws ${flowing(buildA)} while parked${most ? `, most of it ${called(most.view)}` : ''}.`,
         todo: 'Cut what draws while parked, or fit an isolator and disconnect the battery before a long stand.',
         figures: [
           { label: 'days', value: days, unit: 'days' },

@@ -10,6 +10,8 @@ import { endingAt } from '../supplyHold.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('broken-sense-reads-on', 'F13');
+/** From so many hours on one speaks of days. */
+const LONG_H = 48;
 
 export const brokenSenseReadsOn = defineRule({
   id: 'broken-sense-reads-on',
@@ -78,7 +80,7 @@ function judge(facts: Facts, { computer }: KeySense, use: PinUse): Verdict {
     level: 'advice',
     subject,
     related: [wire(use.wire.id)],
-    what: `Should the sense wire break, ${pinName(use)} of ${called(computer)} goes ${level}, which its program takes for “key on”: it runs on with ${amps(amp)}, and after ${two(hours)} h the engine may not start any more.`,
+    what: `Should the sense wire break, ${pinName(use)} of ${called(computer)} goes ${level}, which its program takes for “key on”: it runs on with ${amps(amp)}, and after ${hours > LONG_H ? `${two(hours / 24)} days` : `${two(hours)} h`} the engine may not start any more.`,
     todo: 'Pull the pin the other way, so that a broken wire reads as key off, or let a timer or cut-out end it.',
     figures: [
       { label: 'runs on with', value: amp, unit: 'A' },

@@ -5,6 +5,8 @@ import { LEAST_SUPPLY_SLACK } from '../../trade/links.ts';
 import { supplyWires } from '../cables.ts';
 import { amps, called, defineRule, part, two, verdicts, volts, wire } from '../defineRule.ts';
 import { thickenForDrop } from '../fixes.ts';
+import { vehicleRail } from '../rails.ts';
+import { atTap } from '../taps.ts';
 
 const { fine, found, unknown } = verdicts('camera-starved-at-night', 'I4');
 /** Thicker wire than this does not go into a camera's plug, mm² (common practice, no source). */
@@ -36,12 +38,14 @@ export const cameraStarvedAtNight = defineRule({
       const thin = lostV(facts, view, load) > LEAST_SUPPLY_SLACK * load.nominalV;
       if (volt >= leastV || (!thin && (keyOnV ?? 0) >= leastV)) return [fine(subject)];
       const wires = supplyWires(facts, view, load);
+      const tap = vehicleRail(facts).get(`${view.part.id}.${load.plus}`)?.tap;
+      const supplyV = tap ? atTap(facts, tap, facts.corners.loV) : facts.corners.loV;
       return [
         found({
           level: 'fault',
           subject,
           related: wires.map((w) => wire(w.id)),
-          what: `${called(view)} gets ${volts(volt)} at ${facts.corners.loV} V supply with ${amps(load.peakA)} by night, and needs ${volts(load.minV!)}; its leads lose ${two(lostV(facts, view, load))} V.`,
+          what: `${called(view)} gets ${volts(volt)} at ${volts(supplyV)} supply with ${amps(load.peakA)} by night, and needs ${volts(load.minV!)}; its leads lose ${two(lostV(facts, view, load))} V.`,
           todo: 'Make its leads thicker, or take a camera that works from fewer volts.',
           figures: [
             { label: 'arrives', value: volt, unit: 'V' },

@@ -29,6 +29,8 @@ const CONTACTS: Readonly<Record<string, { readonly setting: string; readonly of:
   'hold-latch': { setting: 'ratedA', of: [{ element: 'contact', from: 'in' }] },
   'low-voltage-cutout': { setting: 'ratedA', of: [{ element: 'contact', from: 'in' }] },
 };
+/** Power relays of vehicles are made up to here, A (makers’ ranges, from memory). */
+const MADE_UP_TO_A = 100;
 
 export const contactUnderRated = defineRule({
   id: 'contact-under-rated',
@@ -72,7 +74,10 @@ function judge(facts: Facts, view: PartView): Verdict[] {
       level: over ? 'hazard' : 'advice',
       subject,
       what: `The contact of ${called(view)} is made for ${made}${printed === null ? '' : ` at ${printed.forV} V`} and carries ${carries}${printed === null ? '' : ` at ${printed.standsInV} V`}${over ? '' : `, with less in hand than the usual ${IN_HAND} times`}.`,
-      todo: `Fit one for ${amps(worst.amp * IN_HAND)} or more, printed for direct current.`,
+      todo:
+        worst.amp * IN_HAND > MADE_UP_TO_A
+          ? 'Carry less over it: no contact that one fits here is made for so much. Find out first what takes it.'
+          : `Fit one for ${amps(worst.amp * IN_HAND)} or more, printed for direct current.`,
       figures: [
         { label: 'carries', value: worst.amp, unit: 'A' },
         { label: 'made for', value: ratedA, unit: 'A' },

@@ -2,6 +2,7 @@ import type { Facts } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
 import { planningLimit } from '../../trade/ampacity.ts';
 import { DONOR_ASSUMED, DONOR_SHARE } from '../../trade/fitting.ts';
+import { BEYOND, flowing } from '../beyond.ts';
 import { end, farEnd, onlyWire } from '../build.ts';
 import { amps, ampsApart, called, defineRule, part, plain, verdicts } from '../defineRule.ts';
 import { FUSE_AT_M, type Tap, taps } from '../taps.ts';
@@ -73,7 +74,7 @@ function judge(facts: Facts, tap: Tap): Verdict {
   return found({
     level: sure ? 'fault' : 'advice',
     subject,
-    what: `${called(tap.view)} feeds ${amps(load.theirsA)} already${load.measured ? '' : ', as far as anybody knows,'} and our ${amps(load.oursA)} on top: ${together}, and ${why}.`,
+    what: `${called(tap.view)} feeds ${amps(load.theirsA)} already${load.measured ? '' : ', as far as anybody knows,'} and our ${load.oursA > BEYOND.amp ? `${flowing(load.oursA)}, a short circuit` : amps(load.oursA)} on top${load.oursA > BEYOND.amp ? '' : `: ${together}`}, and ${why}.`,
     todo: sure
       ? 'Take the supply from another lead, or from the battery with a fuse of its own there.'
       : 'Read its fuse and measure what the vehicle draws from it; then take another lead if it is too much.',

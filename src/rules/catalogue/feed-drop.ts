@@ -3,7 +3,7 @@ import type { Wire } from '../../plan/types.ts';
 import { called, defineRule, part, two, verdicts, volts, wire } from '../defineRule.ts';
 import { thickenForDrop } from '../fixes.ts';
 import { converters, vehicleRail } from '../rails.ts';
-import { along } from '../taps.ts';
+import { along, atTap } from '../taps.ts';
 
 const { fine, unknown, found } = verdicts('feed-drop', 'B1');
 /** Share of nominal that feed and return may lose together: common practice, no source. */
@@ -50,7 +50,7 @@ export const feedDrop = defineRule({
         level: much ? 'fault' : 'advice',
         subject,
         related: f.wires.map((w) => wire(w.id)),
-        what: `Feed and return of ${called(f.view)} lose ${two(f.dropV)} V at ${volts((facts.corners.loV * f.nominalV) / facts.plan.vehicle.systemV)} supply, ${two(share * 100)} % of ${f.nominalV} V; ${two((much ? fault : advice) * 100)} % is the usual ${much ? 'most' : 'aim'}.`,
+        what: `Feed and return of ${called(f.view)} lose ${two(f.dropV)} V at ${volts(f.supplyV)} supply, ${two(share * 100)} % of ${f.nominalV} V; ${two((much ? fault : advice) * 100)} % is the usual ${much ? 'most' : 'aim'}.`,
         todo: 'Fit thicker wire, or a shorter way.',
         figures: [
           { label: 'lost in wires', value: f.dropV, unit: 'V' },
@@ -81,6 +81,8 @@ interface Feed {
   readonly wires: readonly Wire[];
   /** What its feed is named by, V: of the vehicle, or of one battery of a pair. */
   readonly nominalV: number;
+  /** The lowest supply at its feed, V. */
+  readonly supplyV: number;
   /** Lost in our wires there and back at the lowest supply, V; null when that was not solved. */
   readonly dropV: number | null;
 }
@@ -98,7 +100,7 @@ function feeds(facts: Facts): Feed[] {
     const dropV = drops.some((d) => d === null) ? null : drops.reduce<number>((sum, d) => sum + Math.abs(d!), 0);
     const known = worst.get(view);
     if (!known || (dropV ?? Number.POSITIVE_INFINITY) > (known.dropV ?? Number.POSITIVE_INFINITY))
-      worst.set(view, { view, wires, nominalV: way.tap.source.half ? way.tap.source.nominalV : facts.plan.vehicle.systemV, dropV });
+      worst.set(view, { view, wires, nominalV: atTap(facts, way.tap, facts.plan.vehicle.systemV), supplyV: atTap(facts, way.tap, facts.corners.loV), dropV });
   }
   return [...worst.values()];
 }

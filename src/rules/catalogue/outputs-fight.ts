@@ -4,7 +4,7 @@ import { splitWire } from '../../plan/wireEdits.ts';
 import { consoleRoles } from '../../trade/header.ts';
 import { called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
 import { type PinUse, pinName, pinUses, pinUsesOn } from '../pins.ts';
-import { grounded, type Hop, isResistor, netAt, railV, waysFrom } from '../trace.ts';
+import { grounded, type Hop, isResistor, netAt, partsOn, railV, waysFrom } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('outputs-fight', 'E3');
@@ -43,6 +43,8 @@ interface Fight {
   /** The contact on the way, if that is what closes it. */
   readonly contact: PartView | null;
   readonly other: PinUse | null;
+  /** The device that sends on the same wire. */
+  readonly sender?: PartView;
 }
 
 /** A rail, ground or further output that the pin meets over less than some hundred ohms, contacts taken as closed. */
@@ -60,6 +62,9 @@ function fightOf(facts: Facts, use: PinUse): Fight | null {
     }
     const other = pinUsesOn(facts, net).find((u) => u.key !== use.key && drives(u));
     if (other) return { against: `the output ${pinName(other)}`, ohm: way.ohm, contact, other };
+    // A console's own line against a sender is crossed wrong, which another rule says.
+    const sender = use.mode === 'serial' ? undefined : partsOn(facts, net).find((p) => p.view.kind.kind === 'serial-device' && p.terminal === 'tx')?.view;
+    if (sender) return { against: `TX of ${called(sender)}, which sends on the same wire,`, ohm: way.ohm, contact, other: null, sender };
   }
   // A wire from pin to pin stands for the first of them only.
   const twin = facts.netTerminals(start).find((key) => key !== use.key && isOutput(facts, use, key));
@@ -81,12 +86,19 @@ function judge(facts: Facts, use: PinUse): Verdict {
     level: 'hazard',
     subject,
     related: [
-      ...new Set([use.computer.part.id, ...(fight.contact ? [fight.contact.part.id] : []), ...(fight.other ? [fight.other.computer.part.id] : [])]),
+      ...new Set([
+        use.computer.part.id,
+        ...(fight.contact ? [fight.contact.part.id] : []),
+        ...(fight.other ? [fight.other.computer.part.id] : []),
+        ...(fight.sender ? [fight.sender.part.id] : []),
+      ]),
     ].map(part),
     what: `${pinName(use)} is an output and meets ${fight.against} with ${fight.ohm > 0 ? `${ohms(fight.ohm)} between` : 'nothing between'}.`,
-    todo: fight.contact
-      ? `Make it an input with its pull-up on, or put ${USUAL_OHM / 1000} kΩ into its wire.`
-      : `Put ${USUAL_OHM / 1000} kΩ into the wire, or make one of the two an input.`,
+    todo: fight.sender
+      ? 'Make the pin an input, or give it a wire of its own.'
+      : fight.contact
+        ? `Make it an input with its pull-up on, or put ${USUAL_OHM / 1000} kΩ into its wire.`
+        : `Put ${USUAL_OHM / 1000} kΩ into the wire, or make one of the two an input.`,
     figures: [{ label: 'between them', value: fight.ohm, unit: 'Ω' }],
   });
 }
@@ -100,7 +112,14 @@ function repairs(use: PinUse, fight: Fight): Repair[] {
       edit: (plan) => setSettings(plan, use.computer.part.id, { [`gpio${use.gpio}Mode`]: 'in-up' }),
     });
   }
-  if (use.wires.length === 1) {
+  if (fight.sender && use.mode === 'out') {
+    list.push({
+      title: `Make GPIO ${use.gpio} an input`,
+      safe: false,
+      edit: (plan) => setSettings(plan, use.computer.part.id, { [`gpio${use.gpio}Mode`]: 'in' }),
+    });
+  }
+  if (use.wires.length === 1 && !fight.sender) {
     const row = use.computer.part;
     const resistor = { kind: 'resistor', zone: row.zone, x: Math.max(0, row.x - 130), y: row.y + 60, settings: { ohm: USUAL_OHM } };
     list.push({

@@ -1,5 +1,6 @@
 import { listed } from '../../plan/listed.ts';
 import { PARKED_LIMIT_A } from '../../trade/battery.ts';
+import { BEYOND, flowing } from '../beyond.ts';
 import { amps, ampsApart, called, defineRule, part, two, verdicts } from '../defineRule.ts';
 import { cutRepairs, drawers, joined, parkedKnown } from '../parkedShare.ts';
 import type { Subject } from '../types.ts';
@@ -60,8 +61,11 @@ export const parkedDrawTooHigh = defineRule({
         level,
         subject,
         related: most.map((m) => part(m.view.part.id)),
-        what: `Parked, the build draws ${draws}; ${against}, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself. Most of it: ${listed(most.map((m) => `${called(m.view)} ${amps(m.amp)}`))}.`,
-        todo: 'Cut the supply once the computer has stopped: with a hold relay, or with the converter’s enable.',
+        what: `Parked, the build draws ${buildA > BEYOND.amp ? `${flowing(buildA)}, a short circuit` : draws}; ${against}, with ${amps(PARKED_LIMIT_A)} for the whole vehicle, which draws ${amps(vehicleA)} itself.${most.length === 0 ? ' It goes through wires and joints alone.' : ` Most of it: ${listed(most.map((m) => `${called(m.view)} ${amps(m.amp)}`))}.`}`,
+        todo:
+          most.length === 0
+            ? 'Find what joins the feed to ground with nothing between, and mend that first.'
+            : 'Cut the supply once the computer has stopped: with a hold relay, or with the converter’s enable.',
         figures: [
           { label: 'build, parked', value: buildA, unit: 'A' },
           { label: 'vehicle, parked', value: vehicleA, unit: 'A' },

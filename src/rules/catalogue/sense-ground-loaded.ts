@@ -1,7 +1,8 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import type { Reading } from '../../analysis/types.ts';
 import type { Wire } from '../../plan/types.ts';
-import { amps, called, defineRule, part, STATE_WORDS, two, verdicts, wire, wireName } from '../defineRule.ts';
+import { flowing } from '../beyond.ts';
+import { called, defineRule, part, STATE_WORDS, two, verdicts, wire, wireName } from '../defineRule.ts';
 import { landing, ownReturn, returnEnd } from '../returnPath.ts';
 import { type Sensor, sensors } from '../sensing.ts';
 import type { Verdict } from '../types.ts';
@@ -66,7 +67,7 @@ function judge(facts: Facts, sensor: Sensor): Verdict {
     level: 'fault',
     subject,
     related: [wire(lifted.loaded.id)],
-    what: `The LED of ${called(opto)} returns over ${wireName(facts, lifted.loaded.id)}, which carries ${amps(lifted.amp)} of something else: its ground stands ${two(lifted.volt)} V above the body (${STATE_WORDS[lifted.reading.state]}).`,
+    what: `The LED of ${called(opto)} returns over ${wireName(facts, lifted.loaded.id)}, which carries ${flowing(lifted.amp)} of something else: its ground stands ${two(lifted.volt)} V above the body (${STATE_WORDS[lifted.reading.state]}).`,
     todo: 'Give the LED’s return a wire of its own to the body.',
     figures: [
       { label: 'its ground is lifted by', value: lifted.volt, unit: 'V' },

@@ -71,17 +71,18 @@ function header(facts: Facts, view: PartView): Verdict[] {
   const most = limitA(view);
   const level: Level | null = worst.worstA > most ? 'fault' : worst.worstA > HEADER_CONTACT_A / 2 ? 'advice' : null;
   if (level === null) return [fine(subject)];
+  const beyond = worst.totalA > BEYOND.amp;
   const name = worst.rail === '5V' ? '5 V' : 'ground';
   return [
     found({
       level,
       subject,
-      what: `${flowingFirst(worst.totalA)} pass ${worst.contacts === 1 ? 'one contact' : `${worst.contacts} contacts`} for ${name} of ${called(view)}${worst.contacts === 1 || worst.totalA > BEYOND.amp ? '' : `, the worst of which takes ${amps(worst.worstA)}`}; a header contact carries ${amps(most)} at ${view.maxC} °C${level === 'advice' ? ', and half of its rating is the usual aim' : ''}.`,
+      what: `${flowingFirst(worst.totalA)} pass ${worst.contacts === 1 ? 'one contact' : `${worst.contacts} contacts`} for ${name} of ${called(view)}${worst.contacts === 1 || beyond ? '' : `, the worst of which takes ${amps(worst.worstA)}`}; a header contact carries ${amps(most)} at ${view.maxC} °C${level === 'advice' ? ', and half of its rating is the usual aim' : ''}.`,
       todo: 'Use both 5 V pins and three ground pins, or feed it over its supply socket.',
       figures: [
-        { label: 'worst contact', value: worst.worstA, unit: 'A' },
+        ...(beyond ? [] : [{ label: 'worst contact', value: worst.worstA, unit: 'A' }]),
         { label: 'carries', value: most, unit: 'A' },
-        { label: 'together', value: worst.totalA, unit: 'A' },
+        ...(beyond ? [] : [{ label: 'together', value: worst.totalA, unit: 'A' }]),
       ],
     }),
   ];

@@ -1,4 +1,5 @@
 import { BLADE_RATINGS_A } from '../../trade/fuses.ts';
+import { BEYOND, flowing } from '../beyond.ts';
 import { ampsApart, defineRule, verdicts, wire, wireName } from '../defineRule.ts';
 import { thickEnough, thicken } from '../fixes.ts';
 import { wireReports } from '../wireEnds.ts';
@@ -26,10 +27,16 @@ export const wireOverloaded = defineRule({
         found({
           level: 'hazard',
           subject,
-          what: `${wireName(facts, w.id)} (${w.areaMm2} mm² at ${w.zoneC} °C) carries ${carries} for long and may carry ${may}.`,
-          todo: 'Fit a thicker wire, or carry less over it.',
+          what:
+            w.heatA > BEYOND.amp
+              ? `${wireName(facts, w.id)} (${w.areaMm2} mm² at ${w.zoneC} °C) would carry ${flowing(w.heatA)} and may carry ${may}: that is a short circuit.`
+              : `${wireName(facts, w.id)} (${w.areaMm2} mm² at ${w.zoneC} °C) carries ${carries} for long and may carry ${may}.`,
+          todo:
+            w.heatA > BEYOND.amp
+              ? 'Find what joins its supply to ground with nothing between, and mend that first.'
+              : 'Fit a thicker wire, or carry less over it.',
           figures: [
-            { label: 'carries', value: w.heatA, unit: 'A' },
+            ...(w.heatA > BEYOND.amp ? [] : [{ label: 'carries', value: w.heatA, unit: 'A' }]),
             { label: 'planning limit', value: w.limitA, unit: 'A' },
           ],
           state: 'RUN_STOPPED',
