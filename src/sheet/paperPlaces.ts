@@ -1,4 +1,4 @@
-import { overlaps } from '../drawing/box.ts';
+import { boxOf, inflate, overlaps } from '../drawing/box.ts';
 import { GridIndex } from '../drawing/grid.ts';
 import type { Box, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
@@ -14,7 +14,7 @@ const TERMINAL_U = 3;
 
 /**
  * Item numbers where they stand on paper: at the lower left of the body, left of a part that stands upright in its wire,
- * or at another corner where something else is written there.
+ * or at another corner where something else is written, or a wire runs, there.
  */
 export function itemTexts(scene: Scene, items: ReadonlyMap<Id, string>): ReadonlyMap<Id, Primitive & { t: 'text' }> {
   const taken = new GridIndex<{ readonly box: Box; readonly of: Id }>();
@@ -24,16 +24,22 @@ export function itemTexts(scene: Scene, items: ReadonlyMap<Id, string>): Readonl
     for (const box of writtenOutside(part)) take(box, '');
     for (const { x, y } of Object.values(part.pads)) take({ x: x - TERMINAL_U, y: y - TERMINAL_U, w: 2 * TERMINAL_U, h: 2 * TERMINAL_U }, '');
   }
+  const lines = new GridIndex<Box>();
+  for (const { points, width } of scene.wires.values())
+    for (let i = 0; i + 3 < points.length; i += 2) {
+      const [x0, y0, x1, y1] = [points[i] as number, points[i + 1] as number, points[i + 2] as number, points[i + 3] as number];
+      const piece = inflate(boxOf({ x: x0, y: y0 }, { x: x1, y: y1 }), width / 2);
+      lines.add(piece, piece);
+    }
+  const isUnwritten = (box: Box, id: Id): boolean => !taken.near(box).some((t) => t.of !== id && overlaps(t.box, box));
+  const isOffWires = (box: Box): boolean => !lines.near(box).some((piece) => overlaps(piece, box));
   const out = new Map<Id, Primitive & { t: 'text' }>();
   for (const part of scene.parts.values()) {
     const item = items.get(part.id);
     if (item === undefined) continue;
     const places = placesFor(part, item);
-    const free = places.find((p) => {
-      const box = boxOfPrimitive(p);
-      return !taken.near(box).some((t) => t.of !== part.id && overlaps(t.box, box));
-    });
-    const text = free ?? (places[0] as Primitive & { t: 'text' });
+    const unwritten = places.filter((p) => isUnwritten(boxOfPrimitive(p), part.id));
+    const text = unwritten.find((p) => isOffWires(boxOfPrimitive(p))) ?? unwritten[0] ?? (places[0] as Primitive & { t: 'text' });
     take(boxOfPrimitive(text), '');
     out.set(part.id, text);
   }
@@ -56,7 +62,12 @@ function placesFor(part: PlacedPart, item: string): (Primitive & { t: 'text' })[
     { ...common, x: x - 2, y: middle, anchor: 'end' },
     { ...common, x: x + w + 3, y: middle },
   ] as const;
-  return h > w && w <= INLINE_MOST_U ? [...beside, ...corners] : [...corners];
+  const atLabel = part.labels.flatMap((label) => {
+    const foot = label.y + label.h - 4;
+    return [{ ...common, x: label.x - 4, y: foot, anchor: 'end' } as const, { ...common, x: label.x + label.w + 4, y: foot }];
+  });
+  const round = [{ ...common, x: x - 6, y: above, anchor: 'end' } as const, { ...common, x: x + w + 6, y: above }, { ...common, x: x + w + 6, y: below }];
+  return h > w && w <= INLINE_MOST_U ? [...beside, ...corners, ...atLabel, ...round] : [...corners, ...atLabel, ...round];
 }
 
 /** Boxes of what a part has written outside its body: its label, and the name of a ground below its ring. */

@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { settlePlan } from '../../src/advise/settle.ts';
 import { viewsOf } from '../../src/analysis/views.ts';
 import { readPlan } from '../../src/codec/index.ts';
-import { overlaps } from '../../src/drawing/box.ts';
+import { boxOf, inflate, overlaps } from '../../src/drawing/box.ts';
 import { lengthOf } from '../../src/drawing/polyline.ts';
 import { buildScene } from '../../src/scene/buildScene.ts';
 import { boxOfPrimitive } from '../../src/scene/labels.ts';
 import { scenePrimitives } from '../../src/sheet/drawing.ts';
-import { placedForPaper } from '../../src/sheet/paperPlaces.ts';
+import { itemTexts, placedForPaper } from '../../src/sheet/paperPlaces.ts';
 import { paperTag, slipSize } from '../../src/sheet/slips.ts';
 
 const FOLDER = 'public/plans';
@@ -31,7 +31,27 @@ function clashes(file: string): string[] {
   );
 }
 
+/** Item numbers through which a wire runs. */
+function struckOut(file: string): string[] {
+  const read = readPlan(readFileSync(`${FOLDER}/${file}`, 'utf8'));
+  if (!read.ok) throw new Error(file);
+  const { filled } = settlePlan(read.plan);
+  const scene = buildScene(filled);
+  const texts = [...itemTexts(scene, new Map([...viewsOf(filled)].map(([id, view]) => [id, view.item]))).values()];
+  const pieces = [...scene.wires.values()].flatMap(({ points }) =>
+    Array.from({ length: points.length / 2 - 1 }, (_, i) => {
+      const [x0, y0, x1, y1] = points.slice(2 * i, 2 * i + 4) as [number, number, number, number];
+      return boxOf({ x: x0, y: y0 }, { x: x1, y: y1 });
+    }),
+  );
+  return texts.filter((text) => pieces.some((piece) => overlaps(inflate(piece, 0.5), boxOfPrimitive(text)))).map((text) => text.text);
+}
+
 describe('the printed drawing', () => {
+  it.each(readdirSync(FOLDER))('has no item number on a wire: %s', (file) => {
+    expect(struckOut(file)).toEqual([]);
+  });
+
   it.each(readdirSync(FOLDER))('has no text on another text: %s', (file) => {
     expect(clashes(file)).toEqual([]);
   });
