@@ -67,6 +67,8 @@ test('opens with the drawing, prints from its button, hands out its lists as fil
 });
 
 test('on paper, as the report command writes it: all that a fitter looks for, on A4 and when chosen on Letter, page n of m on each page', async ({ page }) => {
+  // The report command, and two papers printed and read.
+  test.slow();
   const app = await openSheet(page);
   // What takes its time comes last; then all but the pictures is what is written without a browser.
   const { out, err } = report('public/plans/mobile-library-van.plan.json', '--sheet');
