@@ -9,15 +9,14 @@ import { partKind } from '../parts/index.ts';
 import type { PartKind } from '../parts/types.ts';
 import type { Id, Plan, Wire } from '../plan/types.ts';
 import { bendsOnDrawing } from './bends.ts';
+import { dressWires } from './dressWires.ts';
 import { changedBodies, keptRoute, zoneShift } from './keep.ts';
 import { labelPlaces } from './labelPlaces.ts';
 import { endsOf, lanesOf, usedTerminals } from './lanesOf.ts';
 import { layZones, ZONE } from './layout.ts';
-import { type PassesOver, passesOver } from './passesOver.ts';
+import type { PassesOver } from './passesOver.ts';
 import { type LocalPart, localPart, placed } from './symbols.ts';
-import { TagPlacer } from './tags.ts';
-import type { PlacedPart, PlacedWire, PlacedZone, Scene } from './types.ts';
-import { wireStyle } from './wireStyle.ts';
+import type { PlacedPart, PlacedZone, Scene } from './types.ts';
 
 export interface SceneOptions {
   /** Where kinds come from; absent = the parts index. */
@@ -68,7 +67,8 @@ export function* sceneSteps(plan: Plan, previous?: Scene, options: SceneOptions 
   const { parts, places } = placeParts(plan, zones, locals, used, previous);
   const { lines, routed } = yield* routeWires(plan, zones, parts, previous, options);
   yield;
-  const { wires, over } = yield* dressWires(plan, parts, lines, previous, options.effort);
+  const before = previous && origins.get(previous);
+  const { wires, over } = yield* dressWires(plan, parts, lines, previous && before && { scene: previous, ...before }, options.effort === 'quick');
   const last = zones[zones.length - 1];
   const scene: Scene = {
     zones,
@@ -186,80 +186,6 @@ function sameLine(a: readonly number[], b: readonly number[]): boolean {
 function leads(way: readonly number[], a: Point, b: Point): boolean {
   const n = way.length;
   return way[0] === a.x && way[1] === a.y && way[n - 2] === b.x && way[n - 1] === b.y;
-}
-
-/** So many wires are dressed in one step. */
-const DRESSED = 100;
-
-function* dressWires(
-  plan: Plan,
-  parts: ReadonlyMap<Id, PlacedPart>,
-  lines: ReadonlyMap<Id, readonly number[]>,
-  previous: Scene | undefined,
-  effort: Effort | undefined,
-): Generator<void, { readonly wires: Map<Id, PlacedWire>; readonly over: PassesOver }> {
-  const rows = Object.values(plan.wires).filter((w) => lines.has(w.id));
-  const ordered = new Map(rows.map((w) => [w.id, lines.get(w.id) as readonly number[]]));
-  const before = previous && origins.get(previous);
-  const over = passesOver(ordered, previous && before && { lines: waysOf(previous), over: before.over });
-  yield;
-  const tags = new TagPlacer([...parts.values()].flatMap((p) => [p.box, ...p.labels]));
-  const tagOf = (wire: Wire): string => (wire.owner === 'vehicle' || wire.number === undefined ? '' : `W${wire.number}`);
-  // At a first look tags stay where they were; with care they are placed in order, so that the same plan is drawn alike.
-  const places = new Map<Id, Point>();
-  if (previous && effort === 'quick')
-    for (const wire of rows) {
-      const old = previous.wires.get(wire.id);
-      if (old && old.points === ordered.get(wire.id) && old.tag === tagOf(wire) && tags.keep(old.tagAt, old.tag)) places.set(wire.id, old.tagAt);
-    }
-  const wires = new Map<Id, PlacedWire>();
-  const samePart = (id: Id): boolean => parts.get(id) === previous?.parts.get(id);
-  for (const wire of rows) {
-    if (wires.size % DRESSED === 0) yield;
-    const points = ordered.get(wire.id) as readonly number[];
-    const old = previous?.wires.get(wire.id);
-    const passes = over.get(wire.id)?.at ?? [];
-    const isUntouched = old && places.get(wire.id) === old.tagAt && old.crossings === passes && before?.wires[wire.id] === wire;
-    if (isUntouched && samePart(wire.from.part) && samePart(wire.to.part)) {
-      wires.set(wire.id, old);
-      continue;
-    }
-    const from = parts.get(wire.from.part)?.pads[wire.from.terminal]?.form;
-    const to = parts.get(wire.to.part)?.pads[wire.to.terminal]?.form;
-    const tag = tagOf(wire);
-    const next: PlacedWire = {
-      id: wire.id,
-      owner: wire.owner,
-      points,
-      ...wireStyle(wire, from, to),
-      tag,
-      ...(wire.fitted ? { fitted: true as const } : {}),
-      tagAt: places.get(wire.id) ?? tags.place(points, tag),
-      crossings: passes,
-    };
-    wires.set(wire.id, old && sameWire(old, next) ? old : next);
-  }
-  return { wires, over };
-}
-
-function waysOf(scene: Scene): ReadonlyMap<Id, readonly number[]> {
-  return new Map([...scene.wires].map(([id, wire]) => [id, wire.points]));
-}
-
-function sameWire(a: PlacedWire, b: PlacedWire): boolean {
-  if (
-    a.points !== b.points ||
-    a.ink !== b.ink ||
-    a.stripe !== b.stripe ||
-    a.width !== b.width ||
-    a.tag !== b.tag ||
-    a.fitted !== b.fitted ||
-    a.owner !== b.owner
-  )
-    return false;
-  if (a.tagAt.x !== b.tagAt.x || a.tagAt.y !== b.tagAt.y || a.crossings.length !== b.crossings.length) return false;
-  if (a.crossings === b.crossings) return true;
-  return a.crossings.every((p, i) => p.x === b.crossings[i]?.x && p.y === b.crossings[i]?.y);
 }
 
 function neighbourRuns(plan: Plan, zones: readonly PlacedZone[]): Scene['runs'] {

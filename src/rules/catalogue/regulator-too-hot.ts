@@ -45,7 +45,7 @@ function judge(facts: Facts, c: Converter): Verdict[] {
       level,
       subject,
       what: beyond
-        ? `${burns} around it it passes its limit of ${three(s.num('tjMaxC'))} °C long before it comes to rest, and shuts down or fails.`
+        ? `${burns} around it, it passes its limit of ${three(s.num('tjMaxC'))} °C long before it comes to rest, and shuts down or fails.`
         : `${burns} around it that makes ${three(hotC)} °C inside, and ${three(limitC)} °C is the most to plan for.`,
       todo: 'Use a step-down converter; a linear regulator is for some tens of milliamps.',
       figures: [
