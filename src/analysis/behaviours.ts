@@ -3,6 +3,7 @@ import type { Situation } from '../parts/types.ts';
 import type { Line } from '../plan/types.ts';
 import type { PartView } from './factsTypes.ts';
 import { nodeName } from './graph.ts';
+import { memo } from './memo.ts';
 
 /** What a part does in a situation, with global names. */
 export interface Mapped {
@@ -151,8 +152,9 @@ function isSameTolerance(a: Tolerances = {}, b: Tolerances = {}): boolean {
 
 function renameDevice(d: Device, view: PartView): Device {
   const { id } = view.part;
-  const node = kept((n) => nodeName(view, n));
-  const own = kept((x) => `${id}:${x}`);
+  // A device asks by the same few names again and again.
+  const node = memo((n: string) => nodeName(view, n));
+  const own = memo((x: string) => `${id}:${x}`);
   let asked: Probe;
   const local: Probe = { volts: (n) => asked.volts(node(n)), amps: (e, port) => asked.amps(own(e), port), on: (x) => asked.on(own(x)) };
   return {
@@ -162,19 +164,6 @@ function renameDevice(d: Device, view: PartView): Device {
       asked = probe;
       return d.wants(local, on);
     },
-  };
-}
-
-/** Names put together once: a device asks by the same few again and again. */
-function kept(name: (local: string) => string): (local: string) => string {
-  const known = new Map<string, string>();
-  return (local) => {
-    let found = known.get(local);
-    if (found === undefined) {
-      found = name(local);
-      known.set(local, found);
-    }
-    return found;
   };
 }
 

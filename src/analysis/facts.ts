@@ -6,6 +6,7 @@ import { wireBasics } from './figures.ts';
 import { buildGraph, type Graph, nodeName, other } from './graph.ts';
 import type { Groundwork } from './index.ts';
 import { lookups } from './lookups.ts';
+import { memo } from './memo.ts';
 import { reach } from './reach.ts';
 import { natures, splitKey } from './roles.ts';
 import { seenSurge } from './surge.ts';
@@ -161,16 +162,4 @@ function reachBack(graph: Graph, net: number, isGround: (net: number) => boolean
     }
   }
   return seen;
-}
-
-function memo<K, T>(compute: (key: K) => T): (key: K) => T {
-  const known = new Map<K, T>();
-  return (key) => {
-    let found = known.get(key);
-    if (found === undefined) {
-      found = compute(key);
-      known.set(key, found);
-    }
-    return found;
-  };
 }
