@@ -55,7 +55,7 @@ export function route(
   if (straight) return straight;
   const s = stub(a);
   const t = stub(b);
-  const simple = bestSimple(map, s, lies(a.side), t, lies(b.side), effort);
+  const simple = bestSimple(map, s, a.side, t, b.side, effort);
   if (simple.clean) return finish(a, b, simple.pts);
   if (effort === 'quick') {
     const pulled = before ? stretched(before, a, b) : null;
@@ -63,7 +63,8 @@ export function route(
     const best = pulled && pulledCost < simple.cost ? pulled : finish(a, b, simple.pts);
     if (Math.min(pulledCost, simple.cost) < COST.wall || limit <= 0 || buried(map, s) || buried(map, t)) return best;
     const nodes = search.find(map.node(s.x, s.y), lies(a.side), map.node(t.x, t.y), lies(b.side), limit, HASTE);
-    return nodes ? finish(a, b, pointsOf(map, nodes)) : best;
+    const found = nodes && finish(a, b, pointsOf(map, nodes));
+    return found && leavesBySides(found, a, b) ? found : best;
   }
   const nodes = search.find(map.node(s.x, s.y), lies(a.side), map.node(t.x, t.y), lies(b.side), FULL_LIMIT, haste);
   return finish(a, b, nodes ? pointsOf(map, nodes) : simple.pts);
@@ -71,10 +72,11 @@ export function route(
 
 /**
  * The old line with its end pieces pulled to the new ends; a first or last corner that would come too near its pad is
- * pushed on. Null when the line has too few corners for that or belongs to a joint.
+ * pushed on. Null when the line has too few corners for that, does not leave its pads by their sides (an emergency
+ * way through a part: pulled on, it would be slanting), or belongs to a joint.
  */
 export function stretched(before: Polyline, a: RouteEnd, b: RouteEnd): number[] | null {
-  if (before.length < 10 || a.side === 'any' || b.side === 'any') return null;
+  if (before.length < 10 || a.side === 'any' || b.side === 'any' || !leavesBySides(before, a, b)) return null;
   const pts = [...before];
   pull(pts, a);
   const back = reversed(pts);
@@ -94,6 +96,17 @@ function pull(pts: number[], end: RouteEnd): void {
     pts[2] = end.x;
     if (((pts[3] as number) - end.y) * o.y < LANE) pts[3] = pts[5] = end.y + o.y * LANE;
   }
+}
+
+/** Does a line go out of both its pads by their sides, and not back through the parts that they sit on? */
+function leavesBySides(pts: Polyline, a: RouteEnd, b: RouteEnd): boolean {
+  return headsOut(pts, a.side) && headsOut(reversed(pts), b.side);
+}
+
+function headsOut(pts: Polyline, side: RouteEnd['side']): boolean {
+  if (side === 'any') return true;
+  const o = outward(side);
+  return ((pts[2] as number) - (pts[0] as number)) * o.x + ((pts[3] as number) - (pts[1] as number)) * o.y > 0;
 }
 
 function reversed(pts: Polyline): number[] {
@@ -129,7 +142,9 @@ interface Simple {
   readonly clean: boolean;
 }
 
-function bestSimple(map: LaneMap, s: Point, sLies: boolean | null, t: Point, tLies: boolean | null, effort: Effort): Simple {
+function bestSimple(map: LaneMap, s: Point, sSide: RouteEnd['side'], t: Point, tSide: RouteEnd['side'], effort: Effort): Simple {
+  const o = outward(sSide);
+  const p = outward(tSide);
   let best: number[] = [s.x, s.y, t.x, s.y, t.x, t.y];
   let bestCost = Number.POSITIVE_INFINITY;
   let bestPlain = 0;
@@ -137,7 +152,14 @@ function bestSimple(map: LaneMap, s: Point, sLies: boolean | null, t: Point, tLi
     const line = simplify(pts);
     // Length and corners alone already cost more than the best so far: no need to walk it.
     if (lengthOf(line) * (COST.step / LANE) + bendCount(line) * COST.bend >= bestCost) return;
-    const { cost, plain } = walk(map, line, sLies, tLies, bestCost);
+    const walked = walk(map, line, lies(sSide), lies(tSide), bestCost);
+    const n = line.length;
+    const isBack =
+      ((line[2] as number) - s.x) * o.x + ((line[3] as number) - s.y) * o.y < 0 ||
+      ((line[n - 4] as number) - t.x) * p.x + ((line[n - 3] as number) - t.y) * p.y < 0;
+    // Back from the lane into the pad and through its part, which while it is dragged stands in nobody's way.
+    const cost = walked.cost + (isBack ? COST.wall : 0);
+    const { plain } = walked;
     if (cost < bestCost) {
       best = line;
       bestCost = cost;
@@ -165,7 +187,10 @@ function lanesBetween(a: number, b: number, effort: Effort): number[] {
   return out;
 }
 
-/** Cost of a given line over the lanes; `plain` = the part that length and corners alone would cost. Stops past `limit`. */
+/**
+ * Cost of a given right-angled line over the lanes; `plain` = the part that length and corners alone would cost. Stops
+ * past `limit`.
+ */
 function walk(map: LaneMap, pts: Polyline, startLies: boolean | null, endLies: boolean | null, limit: number): { cost: number; plain: number } {
   let cost = 0;
   let plain = 0;
@@ -175,6 +200,8 @@ function walk(map: LaneMap, pts: Polyline, startLies: boolean | null, endLies: b
     const goal = map.node(pts[i] as number, pts[i + 1] as number);
     if (goal === node) continue;
     const across = Math.floor(goal / map.cols) === Math.floor(node / map.cols);
+    // A slanting piece is no way over the lanes.
+    if (!across && (goal - node) % map.cols !== 0) return { cost: Number.POSITIVE_INFINITY, plain };
     const step = across ? Math.sign(goal - node) : Math.sign(goal - node) * map.cols;
     if (lying === null) lying = across;
     else if (across !== lying) {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inflate, overlaps } from '../../src/drawing/box.ts';
 import { LaneMap } from '../../src/drawing/lanes.ts';
-import { bendCount, lengthOf } from '../../src/drawing/polyline.ts';
+import { bendCount, lengthOf, simplify } from '../../src/drawing/polyline.ts';
 import { type RouteEnd, route, stretched } from '../../src/drawing/route.ts';
 import { LaneSearch } from '../../src/drawing/search.ts';
 import type { Box } from '../../src/drawing/types.ts';
@@ -137,6 +137,42 @@ describe('stretching', () => {
   });
   it('refuses lines with too few corners', () => {
     expect(stretched([200, 230, 250, 230, 250, 500, 500, 500], out, into)).toBeNull();
+  });
+});
+
+describe('a drag', () => {
+  const coord = (max: number) => fc.integer({ min: 2, max: max / 10 - 2 }).map((v) => v * 10);
+  const side = fc.constantFrom('left' as const, 'right' as const, 'top' as const, 'bottom' as const);
+  const to = fc.record({ x: coord(800), y: coord(600) });
+  const body = fc.record({ x: coord(700), y: coord(500), w: fc.constant(60), h: fc.constant(40) });
+
+  it('ends, and keeps right angles, from whatever right-angled line it begins with', () => {
+    const line = fc.tuple(fc.array(to, { minLength: 3, maxLength: 6 }), fc.boolean()).map(([points, lying]) =>
+      simplify(points.flatMap((p, i) => (i === 0 ? [p.x, p.y] : (i % 2 === 0) === lying ? [points[i - 1]?.x ?? 0, p.y] : [p.x, points[i - 1]?.y ?? 0]))),
+    );
+    const rightLine = line.filter((pts) => pts.length >= 4 && rightAngled(pts));
+    fc.assert(
+      fc.property(fc.array(body, { maxLength: 8 }), rightLine, side, side, to, (bodies, before, aSide, bSide, at) => {
+        const { map, search } = lanes(bodies);
+        const b = { x: before.at(-2) as number, y: before.at(-1) as number, side: bSide };
+        const moved = route(map, search, { ...at, side: aSide }, b, { effort: 'quick', before });
+        expect(rightAngled(moved)).toBe(true);
+        expect(rightAngled(stretched(before, { ...at, side: aSide }, b) ?? [])).toBe(true);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('does not pull on a line that goes back through its own part', () => {
+    // The first piece stands, though the pad looks to the left.
+    const before = [780, 550, 780, 280, 710, 280, 710, 270, 700, 270];
+    expect(stretched(before, { x: 820, y: 590, side: 'left' }, { x: 700, y: 270, side: 'right' })).toBeNull();
+  });
+
+  it('does not take a wire back through the part in hand, which is not on the map', () => {
+    const { map, search } = lanes([left]);
+    const line = route(map, search, { x: 500, y: 430, side: 'left' }, { x: 700, y: 100, side: 'right' }, { effort: 'quick' });
+    expect(line[2]).toBeLessThan(500);
   });
 });
 
