@@ -29,6 +29,15 @@ async function cleared(page: Page): Promise<boolean> {
 /** Leaves the app and takes away all that it has kept: the next visit of this page is that of another browser. */
 export async function emptied(page: Page): Promise<void> {
   await page.goto('./icon.svg');
+  // The app writes its last edits as it is left. Deleting in the page waits for that; the browser's own clearing does not.
+  await page.evaluate(async () => {
+    for (const { name } of await indexedDB.databases())
+      await new Promise((done, failed) => {
+        const deletion = indexedDB.deleteDatabase(name ?? '');
+        deletion.onsuccess = done;
+        deletion.onerror = failed;
+      });
+  });
   const devtools = await page.context().newCDPSession(page);
   await devtools.send('Storage.clearDataForOrigin', { origin: new URL(page.url()).origin, storageTypes: 'all' });
   await devtools.detach();
