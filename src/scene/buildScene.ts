@@ -7,6 +7,7 @@ import { LaneSearch } from '../drawing/search.ts';
 import type { Box, Point } from '../drawing/types.ts';
 import { partKind } from '../parts/index.ts';
 import type { PartKind } from '../parts/types.ts';
+import { inOrder as rowsInOrder } from '../plan/ids.ts';
 import type { Id, Plan, Wire } from '../plan/types.ts';
 import { bendsOnDrawing } from './bends.ts';
 import { dressWires } from './dressWires.ts';
@@ -59,7 +60,8 @@ export function buildScene(plan: Plan, previous?: Scene, options: SceneOptions =
 }
 
 /** The same in small steps, one wire each: a large plan takes longer than one frame. */
-export function* sceneSteps(plan: Plan, previous?: Scene, options: SceneOptions = {}): Generator<void, Scene> {
+export function* sceneSteps(drawn: Plan, previous?: Scene, options: SceneOptions = {}): Generator<void, Scene> {
+  const plan = inOrder(drawn);
   const kindOf = options.kindOf ?? partKind;
   const used = usedTerminals(plan);
   const locals = new Map(Object.values(plan.parts).map((p) => [p.id, localPart(p, kindOf(p.kind), used.get(p.id) ?? '')]));
@@ -80,6 +82,11 @@ export function* sceneSteps(plan: Plan, previous?: Scene, options: SceneOptions 
   };
   origins.set(scene, { locals, places, wires: plan.wires, over, routed });
   return scene;
+}
+
+/** Which wire is laid first and which label moves goes by ids: the same plan looks alike, whatever left its rows as they stand. */
+function inOrder(plan: Plan): Plan {
+  return { ...plan, runs: rowsInOrder(plan.runs), parts: rowsInOrder(plan.parts), wires: rowsInOrder(plan.wires) };
 }
 
 function placeParts(
