@@ -1,6 +1,9 @@
 import type { Facts } from '../analysis/factsTypes.ts';
 import type { Finding, RuleDef, Subject, Verdict } from './types.ts';
 
+/** Findings that point at more than so many others share their lists. */
+const MANY = 16;
+
 export interface RuleRun {
   readonly findings: readonly Finding[];
   /** Rules that had something to look at. */
@@ -41,6 +44,7 @@ export function gathered(outcomes: readonly Outcome[], planId: string): RuleRun 
   const notApplicable: string[] = [];
   const crashed: { rule: string; message: string }[] = [];
   let looked = 0;
+  const share = sharedSubjects();
   for (const { rule, verdicts, crash } of outcomes) {
     if (crash !== undefined) {
       crashed.push({ rule: rule.id, message: crash });
@@ -50,9 +54,30 @@ export function gathered(outcomes: readonly Outcome[], planId: string): RuleRun 
     if (verdicts.length === 0) notApplicable.push(rule.id);
     else looked++;
     for (const v of verdicts) {
-      if (v.outcome === 'finding') findings.push(v.finding);
+      if (v.outcome === 'finding') findings.push(v.finding.related.length > MANY ? { ...v.finding, related: share(v.finding.related) } : v.finding);
       else if (v.outcome === 'cannot tell') cannotTell.push({ rule, subject: v.subject, needs: v.needs });
     }
   }
   return { findings, looked, cannotTell, notApplicable, crashed };
+}
+
+/** In a plan joined crosswise each finding points at the whole mesh. Pointed at once, it crosses from the worker once. */
+function sharedSubjects(): (list: readonly Subject[]) => readonly Subject[] {
+  const subjects = new Map<string, Subject>();
+  const lists = new Map<string, readonly Subject[]>();
+  return (list) => {
+    const keys = list.map((s) => `${s.kind} ${s.id}`);
+    const all = keys.join();
+    let shared = lists.get(all);
+    if (!shared) {
+      shared = list.map((s, i) => {
+        const key = keys[i] as string;
+        const known = subjects.get(key) ?? s;
+        subjects.set(key, known);
+        return known;
+      });
+      lists.set(all, shared);
+    }
+    return shared;
+  };
 }
