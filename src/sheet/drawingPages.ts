@@ -1,8 +1,10 @@
+import { union } from '../drawing/box.ts';
 import type { Box, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import { boxOfPrimitive } from '../scene/labels.ts';
 import type { Scene } from '../scene/types.ts';
 import { scenePrimitives } from './drawing.ts';
+import { evenStarts, type Span, wholeStarts } from './pieces.ts';
 import { LEAST_TYPE_U } from './slips.ts';
 import { svgOf } from './svg.ts';
 
@@ -37,14 +39,14 @@ const MARGIN_U = 4;
  */
 export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, upright: Room, lying: Room, over: readonly Primitive[] = []): DrawingPage[] {
   const view = viewOf(scene);
-  const ways = [laidOut(view, lying, true), laidOut(view, upright, false)];
-  const [best] = ways.sort((a, b) => a.across * a.down - b.across * b.down || b.mmPerU - a.mmPerU);
-  const { room, across, down, mmPerU } = best as Layout;
+  const ways = [laidOut(scene, view, lying, true), laidOut(scene, view, upright, false)];
+  const [best] = ways.sort((a, b) => a.columns.length * a.rows.length - b.columns.length * b.rows.length || b.mmPerU - a.mmPerU);
+  const { room, columns, rows, mmPerU } = best as Layout;
   const piece = { w: Math.min(view.w, room.w / mmPerU), h: Math.min(view.h, room.h / mmPerU) };
   const shown: { box: Box; inside: Primitive[] }[] = [];
-  for (let row = 0; row < down; row++) {
-    for (let column = 0; column < across; column++) {
-      const box = { x: start(view.x, view.w, piece.w, column, across), y: start(view.y, view.h, piece.h, row, down), ...piece };
+  for (const y of rows) {
+    for (const x of columns) {
+      const box = { x, y, ...piece };
       const inside = [...scenePrimitives(scene, items, box), ...over].filter((p) => touches(p, box)).map(readable);
       const told = over.length === 0 || over.some((p) => touches(p, box));
       if (told && inside.some((p) => p.t === 'text')) shown.push({ box, inside });
@@ -75,24 +77,68 @@ export function viewOf(scene: Scene): Box {
 interface Layout {
   readonly room: Room;
   readonly lying: boolean;
-  readonly across: number;
-  readonly down: number;
+  /** Left edges of the pieces. */
+  readonly columns: readonly number[];
+  /** Upper edges of the pieces. */
+  readonly rows: readonly number[];
   readonly mmPerU: number;
 }
 
-/** As many pages as readable type asks for, and then as large as they allow. */
-function laidOut(view: Box, room: Room, lying: boolean): Layout {
+/** Type is made smaller in so many steps, down to the least, when that keeps every part whole. */
+const STEPS = 12;
+
+/**
+ * As many pages as readable type asks for, and then as large as they allow: no part is cut on every piece that shows it,
+ * for which the drawing may be a little smaller, or have one page more.
+ */
+function laidOut(scene: Scene, view: Box, room: Room, lying: boolean): Layout {
   const least = LEAST_TYPE_MM / LEAST_TYPE_U;
   const pages = (lengthMm: number, roomMm: number): number => (lengthMm <= roomMm ? 1 : Math.ceil((lengthMm - OVERLAP_MM) / (roomMm - OVERLAP_MM)));
   const across = pages(view.w * least, room.w);
   const down = pages(view.h * least, room.h);
   const fills = (length: number, roomMm: number, n: number): number => (n * roomMm - (n - 1) * OVERLAP_MM) / length;
-  return { room, lying, across, down, mmPerU: Math.min(MOST_MM_PER_U, fills(view.w, room.w, across), fills(view.h, room.h, down)) };
+  const largest = (n: number, m: number): number => Math.min(MOST_MM_PER_U, fills(view.w, room.w, n), fills(view.h, room.h, m));
+  const wide = { from: view.x, to: view.x + view.w };
+  const high = { from: view.y, to: view.y + view.h };
+  const bodies = [...scene.parts.values()].map((p) => union([p.box, ...p.labels]));
+  for (const more of [0, 1]) {
+    const [n, m] = [across === 1 ? 1 : across + more, down === 1 ? 1 : down + more];
+    const most = largest(n, m);
+    for (let step = 0; step <= STEPS; step++) {
+      const mmPerU = most + ((least - most) * step) / STEPS;
+      const overlap = OVERLAP_MM / mmPerU;
+      const columns = wholeStarts(
+        wide,
+        Math.min(view.w, room.w / mmPerU),
+        n,
+        overlap,
+        within(
+          bodies.map((b) => ({ from: b.x, to: b.x + b.w })),
+          wide,
+        ),
+      );
+      const rows = wholeStarts(
+        high,
+        Math.min(view.h, room.h / mmPerU),
+        m,
+        overlap,
+        within(
+          bodies.map((b) => ({ from: b.y, to: b.y + b.h })),
+          high,
+        ),
+      );
+      if (columns && rows) return { room, lying, columns, rows, mmPerU };
+    }
+  }
+  // Something is larger than a page.
+  const mmPerU = largest(across, down);
+  const columns = evenStarts(wide, Math.min(view.w, room.w / mmPerU), across);
+  return { room, lying, columns, rows: evenStarts(high, Math.min(view.h, room.h / mmPerU), down), mmPerU };
 }
 
-/** Pieces share the overlap evenly, so that the last one ends where the drawing ends. */
-function start(from: number, length: number, piece: number, n: number, of: number): number {
-  return of === 1 ? from - (piece - length) / 2 : from + ((length - piece) * n) / (of - 1);
+/** What reaches beyond the drawing can be whole on no piece: as much of it as lies inside. */
+function within(spans: readonly Span[], whole: Span): Span[] {
+  return spans.map((s) => ({ from: Math.max(s.from, whole.from), to: Math.min(s.to, whole.to) }));
 }
 
 function touches(p: Primitive, box: Box): boolean {

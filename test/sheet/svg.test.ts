@@ -1,6 +1,9 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { settlePlan } from '../../src/advise/settle.ts';
 import { viewsOf } from '../../src/analysis/views.ts';
-import type { Primitive } from '../../src/drawing/types.ts';
+import { readPlan } from '../../src/codec/index.ts';
+import type { Box, Primitive } from '../../src/drawing/types.ts';
 import type { Plan } from '../../src/plan/types.ts';
 import { buildScene } from '../../src/scene/buildScene.ts';
 import { scenePrimitives } from '../../src/sheet/drawing.ts';
@@ -91,6 +94,22 @@ describe('the drawing on paper', () => {
         pages.some((p) => new RegExp(`>${tag}( |<)`).test(p.svg)),
         tag,
       ).toBe(true);
+  });
+
+  it.each(readdirSync('public/plans'))('shows every part whole on one of its pieces: %s', (file) => {
+    const read = readPlan(readFileSync(`public/plans/${file}`, 'utf8'));
+    if (!read.ok) throw new Error(file);
+    const drawn = buildScene(settlePlan(read.plan).filled);
+    for (const paper of ['A4', 'Letter'] as const) {
+      const pages = drawingPages(drawn, items, drawingRoom(paper, false), drawingRoom(paper, true));
+      const holds = (page: Box, b: Box): boolean => b.x >= page.x && b.y >= page.y && b.x + b.w <= page.x + page.w && b.y + b.h <= page.y + page.h;
+      for (const part of drawn.parts.values())
+        expect(
+          pages.some((p) => holds(p.box, part.box)),
+          `${paper}: ${part.id}`,
+        ).toBe(true);
+      for (const page of pages) expect(Math.min(...typePt(page.svg))).toBeGreaterThanOrEqual(7.95);
+    }
   });
 
   it('keeps a small drawing on one page', () => {
