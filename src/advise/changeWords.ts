@@ -1,3 +1,4 @@
+import { namedEnd } from '../parts/index.ts';
 import type { FieldDiff } from '../plan/diff.ts';
 import type { End, Part, Plan, Wire, Zone } from '../plan/types.ts';
 import { formatAmount } from '../trade/units.ts';
@@ -36,7 +37,7 @@ export function changeLines(filled: Plan, since: Since): readonly ChangeLine[] {
   });
   const zoneLine = (what: ChangeLine['what'], zone: Zone): ChangeLine => ({ what, kind: 'zone', id: zone.id, name: zone.name, words: [] });
   const names = (plan: Plan, labels: ReadonlyMap<string, string>): Names => ({
-    endText: (end) => endText(end, labels),
+    endText: (end) => endText(plan, end, labels),
     zoneOf: (part) => plan.zones[plan.parts[part]?.zone ?? '']?.name ?? '',
   });
   const both: Both = { before: names(was, then), after: names(filled, now), lengthText: (m) => formatAmount(m, 'm'), numbers: true };
@@ -45,9 +46,9 @@ export function changeLines(filled: Plan, since: Since): readonly ChangeLine[] {
     ...diff.parts.added.map((p) => partLine('added', p, place(filled, p))),
     ...diff.parts.changed.map((row) => partLine('changed', row.after, unlikeParts(row, both).map(step))),
     ...diff.parts.removed.map((p) => partLine('removed', p, place(was, p), then)),
-    ...diff.wires.added.map((w) => wireLine('added', w, [`${endText(w.from, now)} → ${endText(w.to, now)}`])),
+    ...diff.wires.added.map((w) => wireLine('added', w, [`${endText(filled, w.from, now)} → ${endText(filled, w.to, now)}`])),
     ...diff.wires.changed.map((row) => wireLine('changed', row.after, unlikeWires(row, both).map(step))),
-    ...diff.wires.removed.map((w) => wireLine('removed', w, [`${endText(w.from, then)} → ${endText(w.to, then)}`])),
+    ...diff.wires.removed.map((w) => wireLine('removed', w, [`${endText(was, w.from, then)} → ${endText(was, w.to, then)}`])),
     ...diff.zones.added.map((z) => zoneLine('added', z)),
     ...diff.zones.changed.map(
       (row): ChangeLine => ({
@@ -76,8 +77,10 @@ const degrees = (c: unknown): string => (typeof c === 'number' ? `${c} °C` : 'a
 /** `size 1.5 mm² → 2.5 mm²` */
 const step = ({ label, before, after }: Unlike): string => `${lowerFirst(label)} ${before} → ${after}`;
 
-function endText(end: End, labels: ReadonlyMap<string, string>): string {
-  return `${labels.get(end.part) ?? end.part} · ${end.terminal}`;
+function endText(plan: Plan, end: End, labels: ReadonlyMap<string, string>): string {
+  const part = plan.parts[end.part];
+  const name = labels.get(end.part) ?? end.part;
+  return part ? namedEnd(part, end.terminal, name) : name;
 }
 
 function wireName(wire: Wire): string {

@@ -33,16 +33,17 @@ function figures(before: Results, after: Results): Effect['figures'] {
     if (a === undefined || b === undefined || Math.abs(b - a) <= Math.max(least, WORTH * Math.max(Math.abs(a), Math.abs(b)))) return;
     if (text(a) !== text(b)) list.push({ label, before: text(a), after: text(b) });
   };
-  add('Hazards', count(before, 'hazard'), count(after, 'hazard'), String);
-  add('Faults', count(before, 'fault'), count(after, 'fault'), String);
+  add('Hazards in all', count(before, 'hazard'), count(after, 'hazard'), String);
+  add('Faults in all', count(before, 'fault'), count(after, 'fault'), String);
   const least = (r: Results): number | undefined => r.analysis.arrivals.find((a) => r.filled.parts[a.part]?.kind === 'computer')?.worstLow?.v;
   add('5 V at the computer, least', least(before), least(after), volts);
   add('Parked draw of this build', before.analysis.parked.buildA, after.analysis.parked.buildA, amps, LEAST_A);
   return list;
 }
 
+/** Each for itself: what was folded under a mended cause and stands alone now is no new one. */
 function count({ report }: Results, level: 'hazard' | 'fault'): number {
-  return report.cards.filter((c) => c.level === level).length;
+  return report.findings.filter((f) => f.level === level).length;
 }
 
 /** How much of each thing is bought: pieces ("× Blade fuse ...") or metres ("m wire 0.5 mm²"). */

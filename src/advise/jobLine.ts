@@ -1,5 +1,6 @@
 import type { PartView } from '../analysis/factsTypes.ts';
 import { bySerial, viewsOf } from '../analysis/views.ts';
+import { atTerminal } from '../parts/index.ts';
 import { reached, STAGES } from '../plan/stages.ts';
 import type { Plan, Stage, Wire } from '../plan/types.ts';
 import { ruleById } from '../rules/index.ts';
@@ -44,10 +45,7 @@ const ENTRIES: Readonly<Record<Stage, (job: Job) => JobEntry[]>> = { find, draw,
 const isOurs = (view: PartView): boolean => view.part.owner === 'build' && view.kind.owner !== 'vehicle';
 const called = (view: PartView): string => `${view.item} ${view.name}`;
 /** "K1 Hold relay 30"; "X2 Constant 30" alone, whose name ends with its terminal. */
-const endCalled = (view: PartView, id: string): string => {
-  const terminal = view.terminals.find((t) => t.id === id)?.label || id;
-  return called(view).endsWith(` ${terminal}`) ? called(view) : `${called(view)} ${terminal}`;
-};
+const endCalled = (view: PartView, id: string): string => atTerminal(called(view), view.terminals, id);
 const wireCalled = (wire: Wire): string => `Wire ${wire.number === undefined ? wire.id : `W${wire.number}`}`;
 
 /** Leads to measure, fuses to read, and what is not known of taps and vehicle. */

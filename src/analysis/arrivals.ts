@@ -133,7 +133,16 @@ function cornered(input: ArrivalInputs, extremes: readonly Extreme[]): Map<Extre
 
 const PARAM_WORDS: Readonly<Record<string, string>> = {
   setV: 'output set',
+  volt: 'voltage',
   ohm: 'resistance',
+  esrOhm: 'series resistance',
+  leakOhm: 'insulation',
+  farad: 'capacitance',
+  henry: 'inductance',
+  vBr: 'breakdown voltage',
+  limitA: 'current limit',
+  quiescentA: 'own draw',
+  darkA: 'dark current',
   outOhm: 'output resistance',
   vF: 'forward voltage',
   ctr: 'transfer ratio',

@@ -1,3 +1,4 @@
+import { atTerminal } from '../parts/index.ts';
 import type { Id } from '../plan/types.ts';
 import { BOARDS } from '../trade/boards.ts';
 import { HEADER, headerPin } from '../trade/header.ts';
@@ -74,7 +75,8 @@ function joinedTo(graph: Graph, view: PartView, node: number, rail: boolean): { 
       const there = graph.views.get(part);
       if (!edge.wire && !(there && dull.has(there.kind.kind))) continue;
       visited.add(next);
-      if (there && !seen.has(part) && !dull.has(there.kind.kind)) return { label: there.terminals.length > 2 ? `${there.name} ${terminal}` : there.name, part };
+      if (there && !seen.has(part) && !dull.has(there.kind.kind))
+        return { label: there.terminals.length > 2 ? atTerminal(there.name, there.terminals, terminal) : there.name, part };
       if (there && !fallback && part !== view.part.id) fallback = { label: there.name, part };
       queue.push(next);
     }

@@ -13,7 +13,7 @@ import { colourText } from '../trade/colours.ts';
 import { awgLabel } from '../trade/conductors.ts';
 import { change, selectPart } from './actions.ts';
 import { FindingLinks } from './FindingLinks.tsx';
-import { groundName, partName, readingOf, sixFigures, wireFigures, wireName } from './lookup.ts';
+import { endName, groundName, partName, readingOf, sixFigures, wireFigures, wireName } from './lookup.ts';
 import { NoteField } from './NoteField.tsx';
 import { SixBars } from './SixBars.tsx';
 import { Swatch } from './Swatch.tsx';
@@ -62,11 +62,11 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
   const route = (
     <p className="soft">
       <button type="button" className="link" onClick={() => selectPart(wire.from.part)}>
-        {partName(plan, wire.from.part)} {wire.from.terminal}
+        {endName(plan, wire.from)}
       </button>
       {' → '}
       <button type="button" className="link" onClick={() => selectPart(wire.to.part)}>
-        {partName(plan, wire.to.part)} {wire.to.terminal}
+        {endName(plan, wire.to)}
       </button>
     </p>
   );

@@ -1,8 +1,8 @@
+import { factWords } from '../advise/factWords.ts';
 import { amount, significant } from '../faces/format.ts';
-import { partKinds } from '../parts/index.ts';
-import type { Change, Edit, Id, Part, Plan, Value, Wire } from '../plan/types.ts';
+import { namedEnd, partKinds } from '../parts/index.ts';
+import type { Change, Edit, End, Part, Plan, Value, Wire } from '../plan/types.ts';
 import { COLOURS } from '../trade/colours.ts';
-import { partName } from './lookup.ts';
 
 /** What an edit would change, one plain line for each thing: "Fuse: rating 15 A -> 5 A". */
 export function describeEdit(plan: Plan, edit: Edit): readonly string[] {
@@ -48,7 +48,9 @@ function partLines(before: Part, after: Part): string[] {
     const setting = kind?.settings.find((s) => s.key === key);
     const unit = setting?.type === 'number' ? setting.unit : '';
     const label = setting ? lowerFirst(setting.label) : key;
-    lines.push(`${title}: ${label} ${valueText(was ?? setting?.default, unit, setting)} → ${now === undefined ? 'automatic' : valueText(now, unit, setting)}.`);
+    // What is no longer typed is worked out again, or stands at its default.
+    const [from, to] = [was, now].map((value) => valueText(value ?? (setting?.automatic ? undefined : setting?.default), unit, setting));
+    if (from !== to) lines.push(`${title}: ${label} ${from} → ${to}.`);
   }
   if (before.zone !== after.zone) lines.push(`${title} moves to another zone.`);
   else if (before.x !== after.x || before.y !== after.y) lines.push(`${title} moves on the drawing.`);
@@ -74,12 +76,12 @@ function valueText(
 }
 
 function ends(plan: Plan, edit: Edit, wire: Wire): string {
-  const name = (id: Id): string => {
-    if (plan.parts[id]) return partName(plan, id);
-    const made = edit.changes.find((c) => c.table === 'parts' && c.id === id);
-    return made?.table === 'parts' && made.after ? titleOf(made.after) : id;
+  const name = (end: End): string => {
+    const made = edit.changes.find((c) => c.table === 'parts' && c.id === end.part && c.after !== null);
+    const part = plan.parts[end.part] ?? (made?.table === 'parts' ? made.after : null);
+    return part ? namedEnd(part, end.terminal) : end.part;
   };
-  return `${name(wire.from.part)} ${wire.from.terminal} – ${name(wire.to.part)} ${wire.to.terminal}`;
+  return `${name(wire.from)} – ${name(wire.to)}`;
 }
 
 function wireLines(plan: Plan, edit: Edit, before: Wire, after: Wire): string[] {
@@ -112,5 +114,8 @@ function wireLines(plan: Plan, edit: Edit, before: Wire, after: Wire): string[] 
 function headLines(before: Plan['vehicle'], after: Plan['vehicle']): string[] {
   return Object.keys(after)
     .filter((key) => before[key as keyof Plan['vehicle']] !== after[key as keyof Plan['vehicle']])
-    .map((key) => `Vehicle: ${key.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`)} changes.`);
+    .map((key) => {
+      const words = factWords({ field: `vehicle.${key}`, before: before[key as keyof Plan['vehicle']], after: after[key as keyof Plan['vehicle']] });
+      return `Vehicle, ${lowerFirst(words?.name ?? key)}: ${words?.before} → ${words?.after}.`;
+    });
 }

@@ -1,7 +1,7 @@
 import type { MeterGround } from '../analysis/meterGround.ts';
 import { type Analysis, type Arrival, KEY_POSITIONS, type Reading } from '../analysis/types.ts';
 import { viewsOf } from '../analysis/views.ts';
-import { partKinds } from '../parts/index.ts';
+import { namedEnd, partKinds } from '../parts/index.ts';
 import type { Band, End, Id, Plan, VehicleState, Wire } from '../plan/types.ts';
 
 interface Places {
@@ -97,9 +97,10 @@ export function groundName(plan: Plan, ground: MeterGround | null, asked?: Id): 
   return `the ${/^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title}’s 0 V`;
 }
 
-/** "Hold relay 87". */
+/** "Hold relay 87", "Step-down 0 V". */
 export function endName(plan: Plan, end: End): string {
-  return `${partName(plan, end.part)} ${end.terminal}`;
+  const part = plan.parts[end.part];
+  return part ? namedEnd(part, end.terminal) : end.part;
 }
 
 /** "W3", by the wire's number once it has one. */

@@ -1,5 +1,5 @@
 import { settingsOf } from '../parts/definePart.ts';
-import { partKinds } from '../parts/index.ts';
+import { namedEnd, partKinds } from '../parts/index.ts';
 import type { Setting } from '../parts/types.ts';
 import { wiresOfPart } from '../plan/connect.ts';
 import type { Edit, End, Part, Plan, Value } from '../plan/types.ts';
@@ -38,7 +38,7 @@ function partMisfit(plan: Plan, part: Part, before: Part | null): string | null 
   if (before === null) return null;
   for (const wire of wiresOfPart(plan, part.id)) {
     for (const end of [wire.from, wire.to]) {
-      if (end.part === part.id && endMisfit(plan, end) !== null) return `a wire still ends on terminal ${end.terminal}: remove it first`;
+      if (end.part === part.id && endMisfit(plan, end) !== null) return `a wire still ends on ${namedEnd(before, end.terminal)}: remove it first`;
     }
   }
   return null;
