@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { limitAhead } from '../analysis/fuseLimit.ts';
 import { type Analysis, KEY_POSITIONS } from '../analysis/types.ts';
 import { amps, days, length, share, volts } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
@@ -120,6 +121,7 @@ const DEVICES: Readonly<Record<string, { readonly name: string; readonly on: str
 
 /** Arrival, load, fuse and device readings, each only where the part has one. */
 function Fares({ analysis, id }: { readonly analysis: Analysis; readonly id: Id }) {
+  const plan = useApp((s) => s.plan);
   const key = useApp((s) => s.keyPosition);
   const band = useApp((s) => s.band);
   const units = useApp((s) => s.units);
@@ -127,6 +129,7 @@ function Fares({ analysis, id }: { readonly analysis: Analysis; readonly id: Id 
   const state = KEY_POSITIONS[keyIndex]?.state ?? 'RUN_CHARGING';
   const load = analysis.loads.find((l) => l.part === id);
   const fuse = analysis.fuses[id];
+  const limit = plan && limitAhead(plan, analysis, id);
   const arrivals = analysis.arrivals.filter((a) => a.part === id);
   const parked = analysis.parked.shares.find((s) => s.part === id);
   const devices = devicesOf(analysis, readingOf(analysis, state, band), id);
@@ -171,7 +174,7 @@ function Fares({ analysis, id }: { readonly analysis: Analysis; readonly id: Id 
             </span>
           </Row>
           <Row name="Short circuit">
-            {amps(fuse.leastShortA)} to {amps(fuse.greatestShortA)}
+            {limit ? `at most ${amps(limit.maxA)}, what ${limit.byName} gives` : `${amps(fuse.leastShortA)} to ${amps(fuse.greatestShortA)}`}
           </Row>
           {fuse.unfusedM === null ? null : <Row name={<Term word="unprotected length">Unprotected ahead of it</Term>}>{length(fuse.unfusedM, units)}</Row>}
         </>

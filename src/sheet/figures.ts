@@ -18,8 +18,12 @@ function shown(value: number, unit: string, digits: number, smallest: number): s
 }
 
 export const volts = (v: number): string => shown(v, 'V', 3, 0.5e-3);
-/** Volts of a lead that may be dead: what leaks through a sensing circuit is no voltage, and a floating lead reads none. */
-export const nearVolts = (v: number): string => volts(Number.isNaN(v) || Math.abs(v) < 0.3 ? 0 : v);
+/** What leaks through a sensing circuit is no voltage, and a floating lead reads none. */
+export const isDead = (v: number): boolean => Number.isNaN(v) || Math.abs(v) < 0.3;
+/** Volts of a lead that may be dead. */
+export const nearVolts = (v: number): string => volts(isDead(v) ? 0 : v);
+/** Volts beside others that are falling: hundredths are below what is looked for. */
+export const fallingVolts = (v: number): string => volts(Math.abs(v) < 0.05 ? 0 : v);
 export const dropVolts = (v: number): string => shown(v, 'V', 2, 0.05e-3);
 export const amps = (a: number): string => (a === Number.POSITIVE_INFINITY ? 'no limit' : shown(a, 'A', Math.abs(a) < 1 ? 2 : 3, 0.05e-6));
 export const ohms = (r: number): string => shown(r, 'ohm', 2, 0.05e-3);

@@ -1,4 +1,5 @@
 import type { PartView } from '../analysis/factsTypes.ts';
+import { limitAhead } from '../analysis/fuseLimit.ts';
 import { KEY_POSITIONS } from '../analysis/types.ts';
 import { wiresOn } from '../plan/connect.ts';
 import type { Id } from '../plan/types.ts';
@@ -54,6 +55,8 @@ export interface TapRow {
   readonly wires: readonly string[];
   /** Predicted volts at the six key positions, typical; NaN = dead or floating. */
   readonly volts: readonly number[];
+  /** The same once a door has been opened after key-off. */
+  readonly doorV: number;
 }
 
 export function tapRows(context: Context): TapRow[] {
@@ -72,6 +75,7 @@ export function tapRows(context: Context): TapRow[] {
       donorFuse: donorFuse(view),
       wires: wires.map((w) => wireName(w)),
       volts: KEY_POSITIONS.map((k) => context.volts(view.part.id, tap.terminal, k.state, 'typical')),
+      doorV: context.volts(view.part.id, tap.terminal, 'RETAIN_DOOR', 'typical'),
     });
   }
   return rows;
@@ -96,7 +100,10 @@ export interface FuseRow {
   readonly protects: readonly string[];
   readonly heatA: number;
   readonly allowedA: number;
+  /** Least current of a hard short at the end of what it guards, A; Infinity where the vehicle drives none. */
   readonly leastShortA: number;
+  /** The converter that bounds a short where the vehicle drives none: its item number and greatest current, A. */
+  readonly limit: { readonly by: string; readonly maxA: number } | null;
   /** Unfused length ahead of it when it is the first after a tap, m. */
   readonly unfusedM: number | null;
 }
@@ -123,10 +130,16 @@ export function fuseRows(context: Context): FuseRow[] {
         heatA: report.heatA,
         allowedA: report.allowedA,
         leastShortA: report.leastShortA,
+        limit: limitOf(context, view.part.id),
         unfusedM: report.unfusedM,
       },
     ];
   });
+}
+
+function limitOf(context: Context, fuse: Id): FuseRow['limit'] {
+  const end = limitAhead(context.plan, context.results.analysis, fuse);
+  return end && { by: end.byName, maxA: end.maxA };
 }
 
 /** One relay of the build: anything with a coil and a contact. */

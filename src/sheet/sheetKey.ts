@@ -37,8 +37,9 @@ function rowsOf(context: Context, view: PartView): string[][] {
     ];
   }
   if (view.kind.letter === 'K') {
-    const device = context.deviceOn(id, 'hold', 'RUN_CHARGING') === null ? 'coil' : 'hold';
-    const word = (on: boolean | null): string => (on === null ? DASH : on ? 'drawn in' : 'at rest');
+    const device = ['hold', 'coil', 'latch', 'contact'].find((name) => context.deviceOn(id, name, 'RUN_CHARGING') !== null) ?? '';
+    const [on, off] = device === 'latch' || device === 'contact' ? ['closed', 'open'] : ['drawn in', 'at rest'];
+    const word = (is: boolean | null): string => (is === null ? DASH : is ? on : off);
     return [[label, ...at((state) => word(context.deviceOn(id, device, state)))]];
   }
   const source = view.facts.sources?.find((s) => s.kind === 'converter');

@@ -93,7 +93,7 @@ export function tapSection(context: Context): Html {
   const rows = taps.map(
     (
       t,
-    ) => h`<tr><td>${twoLines(t.label, t.what)}</td><td>${t.line}</td><td>${t.donorFuse || 'none known'}</td><td>${t.wires.join(', ')}</td><td>expected</td>${t.volts.map((v) => h`<td class="n">${nearVolts(v)}</td>`)}<td></td></tr>
+    ) => h`<tr><td>${twoLines(t.label, t.what)}</td><td>${t.line}</td><td>${t.donorFuse || 'none known'}</td><td>${t.wires.join(', ')}</td><td>expected</td>${t.volts.map((v) => h`<td class="n">${nearVolts(v)}</td>`)}<td class="n">${nearVolts(t.doorV)}</td></tr>
 <tr class="read"><td colspan="4">Colour, plug and cavity as found:${foundBefore(context, t.part)}</td><td>read</td>${keys.map(() => h`<td></td>`)}<td></td></tr>
 `,
   );
@@ -101,7 +101,7 @@ export function tapSection(context: Context): Html {
     'Taps: the vehicle’s leads that are joined onto',
     h`<p>Measure every lead in every key position before joining onto it; a lead that reads otherwise is another lead.</p>
 <table aria-label="Taps">
-<thead><tr><th scope="col" style="width:30mm">Lead</th><th scope="col">Terminal</th><th scope="col" style="width:26mm">Vehicle fuse</th><th scope="col">Our wires</th><td></td>${keys.map((k) => h`<th scope="col" class="n">${k}</th>`)}<th scope="col">Door opened</th></tr></thead>
+<thead><tr><th scope="col" style="width:30mm">Lead</th><th scope="col">Terminal</th><th scope="col" style="width:26mm">Vehicle fuse</th><th scope="col">Our wires</th><td></td>${keys.map((k) => h`<th scope="col" class="n">${k}</th>`)}<th scope="col" class="n">Door opened</th></tr></thead>
 <tbody>
 ${rows}</tbody>
 </table>`,
@@ -124,7 +124,7 @@ export function fuseSection(context: Context, unit: LengthUnit): Html {
     f.zone,
     f.protects.join(', ') || DASH,
     `${amps(f.heatA)} of ${amps(f.allowedA)}`,
-    amps(f.leastShortA),
+    f.limit ? twoLines(amps(f.limit.maxA), `limit of ${f.limit.by}`) : Number.isFinite(f.leastShortA) ? amps(f.leastShortA) : DASH,
     f.unfusedM === null ? DASH : lengthText(f.unfusedM, unit),
     TICK,
   ]);
@@ -147,7 +147,7 @@ export function fuseSection(context: Context, unit: LengthUnit): Html {
               { title: 'Load' },
               { title: 'Least short', kind: 'n' },
               { title: 'From tap', kind: 'n' },
-              { title: 'Spare', kind: 'c' },
+              { title: 'Spare', kind: 'c', widthMm: 10 },
             ],
             fuses,
           )
@@ -231,7 +231,7 @@ export function partsSection(context: Context, unit: LengthUnit): Html {
     { title: 'Items', widthMm: 14 },
     { title: 'Called', widthMm: 27 },
     { title: 'Zone', widthMm: 22 },
-    { title: 'Here', kind: 'c' },
+    { title: 'Here', kind: 'c', widthMm: 9 },
   ];
   return h`${section(
     'Parts',

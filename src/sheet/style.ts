@@ -33,7 +33,7 @@ h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 2mm; }
 h2 { font-size: 12pt; line-height: 1.2; margin: 5mm 0 1.5mm; break-after: avoid; }
 h3 { font-size: 9pt; margin: 0 0 0.5mm; break-after: avoid; }
 p { margin: 0 0 1.5mm; orphans: 2; widows: 2; }
-h2 + p, h3 + p { break-after: avoid; }
+h2 + p, h3 + p { break-inside: avoid; break-after: avoid; }
 ul { margin: 0 0 2mm; padding-left: 4mm; }
 li { margin: 0.6mm 0; break-inside: avoid; }
 table { width: calc(100% - 0.3mm); border-collapse: collapse; font-size: 8.25pt; line-height: 1.25; margin-bottom: 2mm; }

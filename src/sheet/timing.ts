@@ -4,7 +4,7 @@ import type { Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import type { Context } from './context.ts';
 import { eventsTable } from './eventsTable.ts';
-import { volts } from './figures.ts';
+import { fallingVolts } from './figures.ts';
 import { type Column, type Html, h, raw, section, table } from './markup.ts';
 import { svgOf } from './svg.ts';
 import { labelRows } from './timing/axis.ts';
@@ -120,7 +120,7 @@ function moments(context: Context, cycle: KeyCycle, name: (part: Id) => string):
     row.what,
     timeText(row.tS),
     STATE_WORDS[row.key],
-    ...row.volts.map(volts),
+    ...row.volts.map(fallingVolts),
     ...row.computers.map((state) => COMPUTER_WORDS[state]),
   ]);
   return table('One turn of the key', columns, rows);

@@ -1,4 +1,5 @@
 import type { Results } from '../../advise/types.ts';
+import { limitAhead } from '../../analysis/fuseLimit.ts';
 import type { EventReport } from '../../analysis/time/types.ts';
 import type { EndProtection, Reading, ReadingIndex } from '../../analysis/types.ts';
 import { type Context, contextOf, wireName } from '../context.ts';
@@ -24,7 +25,7 @@ export function reportJson(results: Results, played: readonly EventReport[]): ob
     wires: wires(context),
     readings: analysis.readings.map((r) => readingJson(analysis.index, r)),
     design: readingJson(analysis.index, analysis.design),
-    fuses: Object.values(analysis.fuses).map(finite),
+    fuses: fuses(context),
     arrivals: analysis.arrivals.map((a) => ({ ...a, typical: a.typical.map(figure) })),
     parked: finite(analysis.parked),
     loads: analysis.loads.map((l) => ({ ...l, amps: l.amps.map(figure), watts: l.watts.map(figure) })),
@@ -38,6 +39,15 @@ export function reportJson(results: Results, played: readonly EventReport[]): ob
     crashed: report.crashed,
     automatic: reasons,
   };
+}
+
+/** Behind a converter no short is the vehicle's: the limit stands in its place. */
+function fuses(context: Context): object[] {
+  const { analysis } = context.results;
+  return Object.values(analysis.fuses).map((report) => {
+    const limit = limitAhead(context.plan, analysis, report.part);
+    return { ...finite(report), ...(limit ? { greatestShortA: null } : {}), limitA: limit?.maxA ?? null, limitedBy: limit?.byPart ?? null };
+  });
 }
 
 function wires(context: Context): object[] {
