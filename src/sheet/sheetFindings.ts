@@ -14,7 +14,8 @@ export function findingsSections(results: Results): Html[] {
       'Open findings',
       report.cards.length === 0
         ? h`<p>${`Nothing found among ${plural(report.looked, 'thing')} looked at. That is no promise: see what was not looked at.`}</p>`
-        : h`<div class="cols">${report.cards.map(cardHtml)}</div>`,
+        : h`<div class="${report.cards.length === 1 ? 'apart' : 'cols'}">${report.cards.map(cardHtml)}</div>`,
+      'roomy',
     ),
     section('What could not be told', unknowns(results)),
     section('What was not looked at', h`<div class="cols">${list(NOT_LOOKED_AT)}</div>`),

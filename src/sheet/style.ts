@@ -79,6 +79,9 @@ table[aria-label="Wire list"] { table-layout: fixed; }
 section.drawing { break-before: page; break-inside: avoid; }
 section.drawing > h2 { margin: 0 0 1mm; }
 section.wide { page: wide; }
+/* Columns begin only where their first card fits: a heading takes room below it along to the next page. */
+section.roomy > h2 { break-inside: avoid; }
+section.roomy > h2::after { content: ""; display: block; height: 42mm; margin-bottom: -42mm; }
 section.own { break-before: page; }
 section.own > h2 { margin-top: 0; }
 .write td { height: 9mm; }

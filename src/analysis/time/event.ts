@@ -85,7 +85,8 @@ export function runEvent(of: TimeBase, profile: Profile, options: EventOptions =
   const legs = legsOf(gauges);
   const trace = transient(solver.network, plan, {
     untilS: profile.lastsS,
-    states: walk(solver, band).statesAt.get(state)!,
+    // The starting profile sets out from a sound battery: what a flat one would have cut off long before is closed.
+    states: walk(solver, band === 'low' ? 'typical' : band).statesAt.get(state)!,
     watch: { nodes, elements: legs },
     mostSteps: MOST_STEPS,
   });

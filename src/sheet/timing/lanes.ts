@@ -87,7 +87,7 @@ function draw(out: StripPiece[], trace: CycleTrace, scale: TimeScale, at: (v: nu
   return { ink, y: at(Number.isFinite(end) ? end : 0) };
 }
 
-const LABEL_H = 12;
+const LABEL_H = 13;
 
 /** Names at the ends of traces, moved apart where the traces end close together. */
 function endLabels(out: StripPiece[], ends: readonly TraceEnd[], x1: number, top: number, bottom: number): void {

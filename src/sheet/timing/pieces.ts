@@ -6,7 +6,7 @@ export type StripPiece = Extract<Primitive, { readonly t: 'line' | 'rect' | 'tex
 
 /** Room to the left of the plot for the volts, drawing units. */
 export const LEFT = 34;
-const SIZE = 11;
+const SIZE = 12;
 
 /** Width of a word of the strip, drawing units. */
 export const wordWidth = (word: string, bold = false): number => textWidth(word, SIZE, bold);

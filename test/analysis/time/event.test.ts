@@ -1,7 +1,9 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { timeBaseOf } from '../../../src/advise/inTime.ts';
 import { allEvents, type EventRun, runEvent } from '../../../src/analysis/time/index.ts';
 import type { StressKind } from '../../../src/analysis/time/types.ts';
+import { readPlan } from '../../../src/codec/index.ts';
 import type { Plan } from '../../../src/plan/types.ts';
 import { eventProfiles, jumpStart, loadDump, longOverVoltage, pulse1, reversedBattery, startingProfile } from '../../../src/trade/profiles.ts';
 import { demoPlan } from '../../bench/largePlan.ts';
@@ -43,6 +45,14 @@ describe('events of the supply at the build', () => {
       expect(five(run(demoPlan, profile)).leastV).toBeGreaterThan(4.75);
     }
     expect(input(run(demoPlan, jumpStart())).mostV).toBeCloseTo(26, 0);
+  });
+
+  it('a start of a sound battery is met with the cut-out closed, which a flat one has opened long before', () => {
+    const read = readPlan(readFileSync('public/plans/beekeepers-pickup.plan.json', 'utf8'));
+    if (!read.ok) throw new Error('pickup');
+    const { seen } = run(read.plan, startingProfile(12, 'I'));
+    expect(seen.find((s) => s.id === 'five')?.leastV).toBeGreaterThan(4.75);
+    expect(input({ seen } as EventRun).leastV).toBeGreaterThan(6.7);
   });
 
   it('a series diode keeps pulse 1 and a reversed battery from the converter', () => {
