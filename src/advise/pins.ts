@@ -43,10 +43,12 @@ interface Behind {
   button: PartView | null;
   driven: PartView | null;
   pullUp: PartView | null;
+  /** The vehicle's own volts come to it: whatever hangs on them as well, it drives nothing. */
+  fed: boolean;
 }
 
 function modeFor(found: Behind, gpio: number): { value: Value; reason: string } {
-  if (found.driven && !found.button && !found.optocoupler) return { value: 'out', reason: `drives ${found.driven.item} ${found.driven.name}` };
+  if (found.driven && !found.fed && !found.button && !found.optocoupler) return { value: 'out', reason: `drives ${found.driven.item} ${found.driven.name}` };
   const what = found.optocoupler ?? found.button;
   if (!what) return { value: 'in', reason: 'an input until something says otherwise' };
   if (found.pullUp) return { value: 'in', reason: `${what.item} pulls it low, ${found.pullUp.item} pulls it up` };
@@ -55,7 +57,7 @@ function modeFor(found: Behind, gpio: number): { value: Value; reason: string } 
 
 /** Parts met from a pin through wires, joints and small resistors. */
 function behind(graph: Graph, computer: PartView, start: number): Behind {
-  const found: Behind = { optocoupler: null, button: null, driven: null, pullUp: null };
+  const found: Behind = { optocoupler: null, button: null, driven: null, pullUp: null, fed: false };
   const seen = new Set([start]);
   const queue = [start];
   for (let q = 0; q < queue.length; q++) {
@@ -67,7 +69,7 @@ function behind(graph: Graph, computer: PartView, start: number): Behind {
         if (touchesRail3(graph, next)) found.pullUp = edge.view;
         continue;
       }
-      if (edge.link && edge.link.type !== 'join' && edge.link.type !== 'resistor') continue;
+      if (edge.link && edge.link.type !== 'join' && edge.link.type !== 'resistor' && edge.link.type !== 'fuse') continue;
       if (edge.link?.type === 'resistor' && touchesRail3(graph, next)) {
         found.pullUp = edge.view;
         continue;
@@ -85,6 +87,7 @@ function note(found: Behind, graph: Graph, node: number): void {
   const [part, terminal] = splitKey(graph.nodes[node]!);
   const view = graph.views.get(part);
   if (!view) return;
+  if (view.facts.sources?.some((s) => s.terminal === terminal && (s.kind === 'feed' || s.kind === 'battery'))) found.fed = true;
   if (view.kind.kind === 'optocoupler' && (terminal === 'C' || terminal === 'E')) found.optocoupler = view;
   if (view.kind.kind === 'push-button' || view.kind.kind === 'master-switch') found.button = view;
   if (DRIVEN[view.kind.kind]?.includes(terminal)) found.driven = view;

@@ -3,6 +3,7 @@ import type { FaultPaths } from '../analysis/fuses.ts';
 import type { Graph } from '../analysis/graph.ts';
 import { FIRST_STAGE, reached } from '../plan/stages.ts';
 import type { Id, Stage } from '../plan/types.ts';
+import { SWEPT } from '../rules/beyond.ts';
 import type { RuleRun } from '../rules/engine.ts';
 import { ruleById } from '../rules/index.ts';
 import type { Finding, Level, Subject } from '../rules/types.ts';
@@ -117,9 +118,7 @@ function toCards(findings: readonly Finding[], stage: Stage | undefined): Card[]
         p !== f &&
         RANK[p.level] <= RANK[f.level] &&
         (hasCome(p, stage) || !hasCome(f, stage)) &&
-        (ruleById.get(p.rule)?.explains ?? []).includes(f.rule) &&
-        touches(p, f) &&
-        sameMoment(p, f),
+        ((p.floods && SWEPT.has(f.rule)) || ((ruleById.get(p.rule)?.explains ?? []).includes(f.rule) && touches(p, f) && sameMoment(p, f))),
     );
     if (parent && rootOf(parent, folded) !== f) folded.set(f, parent);
   }

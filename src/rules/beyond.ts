@@ -6,6 +6,26 @@ import { amps, two } from './defineRule.ts';
  */
 export const BEYOND = { hotC: 200, amp: 200, watt: 100 } as const;
 
+/** Rules whose findings mean nothing while a current that nothing limits flows somewhere: they fold under what lets it flow. */
+export const SWEPT: ReadonlySet<string> = new Set([
+  'battery-flat-too-soon',
+  'camera-starved-at-night',
+  'coil-will-not-pull-in',
+  'converter-starves',
+  'donor-overloaded',
+  'feed-drop',
+  'five-volt-window',
+  'fuse-order',
+  'fuse-too-small',
+  'ground-lifts',
+  'lamp-never-sleeps',
+  'no-battery-guard',
+  'parked-draw-too-high',
+  'sense-ground-loaded',
+  'stands-too-long',
+  'starting-reboots-computer',
+]);
+
 /** A current in words, as far as it can flow at all. */
 export function flowing(amp: number): string {
   return amp > BEYOND.amp ? `more than ${BEYOND.amp} A` : amps(amp);

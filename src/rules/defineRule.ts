@@ -26,6 +26,7 @@ export interface FindingParts {
   readonly figures?: readonly Figure[];
   readonly state?: VehicleState | null;
   readonly band?: Band | null;
+  readonly floods?: true;
   readonly data?: Finding['data'];
 }
 
@@ -54,6 +55,7 @@ export function verdicts(
         figures: f.figures ?? [],
         state: f.state ?? null,
         band: f.band ?? null,
+        ...(f.floods ? { floods: f.floods } : {}),
         ...(f.data ? { data: f.data } : {}),
       },
     }),

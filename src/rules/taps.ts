@@ -1,5 +1,6 @@
 import type { Facts, PartView, Step, TerminalKey } from '../analysis/factsTypes.ts';
 import type { SourceFact } from '../parts/types.ts';
+import { wiresOn } from '../plan/connect.ts';
 import { Draft } from '../plan/draft.ts';
 import type { Edit, Plan, Wire } from '../plan/types.ts';
 import { splitWire } from '../plan/wireEdits.ts';
@@ -16,10 +17,13 @@ export function taps(facts: Facts): readonly Tap[] {
   const known = tapLists.get(facts);
   if (known) return known;
   const list: Tap[] = [];
+  const batteries = facts.ofKind('battery').length;
   for (const view of facts.parts.values()) {
     for (const source of view.facts.sources ?? []) {
       if (source.kind !== 'battery' && source.kind !== 'feed' && source.kind !== 'store') continue;
       const key = `${view.part.id}.${source.terminal}`;
+      // Posts drawn apart are one battery: the one that our wire ends on speaks.
+      if (source.kind === 'battery' && !wiresOn(facts.plan, view.part.id, source.terminal).some((w) => w.owner === 'build') && batteries > 1) continue;
       if (facts.netWires(facts.netOf(key)).some((w) => w.owner === 'build')) list.push({ view, key, source });
     }
   }

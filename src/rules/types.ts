@@ -29,6 +29,8 @@ export interface Finding {
   readonly figures: readonly Figure[];
   readonly state: VehicleState | null;
   readonly band: Band | null;
+  /** A current that nothing limits flows as long as this stands: what `SWEPT` rules say anywhere rests on it. */
+  readonly floods?: true;
   /** Free data for the rule's own repair. */
   readonly data?: Readonly<Record<string, string | number | boolean>>;
 }

@@ -4,7 +4,7 @@ import { bench, fused } from './plans.ts';
 
 const RULE = 'five-volt-window';
 
-describe('5 V at the computer outside its window', () => {
+describe('5 V outside its window', () => {
   it('5.12 V ± 2 % over short wires: above 4.86 V and at most 5.22 V', () => clean(bench(), RULE));
 
   it('5.3 V ± 2 % may come to 5.41 V', () => {

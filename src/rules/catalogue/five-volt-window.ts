@@ -16,13 +16,13 @@ export const fiveVoltWindow = defineRule({
   id: 'five-volt-window',
   code: 'C5',
   level: 'hazard',
-  title: '5 V at the computer outside its window',
+  title: '5 V outside its window',
   why: 'Above 5.25 V parts on the board die; below 4.86 V its supply watch may already warn and slow it down, below 4.75 V it need not work.',
   source: { text: 'Board maker’s supply chapter (read): 4.75 to 5.25 V, warning at 4.63 V ± 5 %', grade: 'data sheet' },
   needs: 'solve',
   disputed:
     'Some set the converter to 5.25 V, so that thin wires still leave enough at the board. It hides the wires and leaves nothing for tolerance: warm, unloaded or trimmed a little high, the rail is above what boards stand. Others keep 5.0 V and suffer under load. Here 5.1 V and short thick wires are the aim.',
-  explains: ['five-volt-drop'],
+  explains: ['five-volt-drop', 'part-volts'],
   check: (facts) => pins(facts).map(({ view, arrival }) => judge(facts, view, arrival)),
   repair: (finding, facts) => {
     const pin = pins(facts).find((p) => p.view.part.id === finding.subject.id);

@@ -57,6 +57,7 @@ function judge(view: PartView, led: LedCircuit): Verdict {
       level: 'fault',
       subject,
       related: [part(led.supply.view.part.id)],
+      ...(led.supply.source.kind === 'pin' ? {} : { floods: true as const }),
       what: `${called(view)} hangs on ${called(led.supply.view)} with no resistor: it drops ${forwardV(view)} V of up to ${volts(hiV)}, and nothing limits its current to ${amps(ratedA)}.`,
       todo: 'Put a resistor in line with it.',
       figures: [{ label: 'LED stands', value: ratedA, unit: 'A' }],

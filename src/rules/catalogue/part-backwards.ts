@@ -54,7 +54,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
       level,
       subject: part(view.part.id),
       what: `${called(view)} is in backwards: its ${labelOf(view, bad.minus)} lies ${volts(bad.reversedV)} above its ${labelOf(view, bad.plus)}${level === 'fault' ? '; it stands that, but it does not work this way round' : ''}.`,
-      todo: 'Swap its two wires.',
+      todo: view.terminals.length > 2 ? `Swap the wires at its ${labelOf(view, bad.plus)} and its ${labelOf(view, bad.minus)}.` : 'Swap its two wires.',
       figures: [{ label: 'reversed by', value: bad.reversedV, unit: 'V' }],
     }),
   ];

@@ -13,17 +13,22 @@ export const partVolts = defineRule({
   id: 'part-volts',
   code: 'A15',
   level: 'hazard',
-  title: 'Part not made for this vehicle’s voltage',
-  why: 'A vehicle of 12 V stands at up to 16 V, one of 24 V at up to 32 V, day after day; and once in a while there is a surge on top. A part made for less than that dies of it, sometimes with smoke.',
+  title: 'Part not made for the voltage of its line',
+  why: 'A vehicle of 12 V stands at up to 16 V, one of 24 V at up to 32 V, day after day; and once in a while there is a surge on top. A part made for less than that dies of it, sometimes with smoke. One made for more than its line has does nothing at all.',
   source: { text: 'ISO 16750-2: 16 V and 32 V for ever, 18 V and 36 V for an hour, load dump (read); limits as set for the part', grade: 'standard' },
   needs: 'readings',
   always: true,
-  check: (facts) => placed(facts).map((p) => judge(facts, p)),
+  check: (facts) => [...placed(facts).map((p) => judge(facts, p)), ...underfed(facts)],
   repair: (finding, facts) => {
     const p = placed(facts).find((x) => x.view.part.id === finding.subject.id);
     return p ? mend(facts, p) : [];
   },
 });
+
+/** Above it a line is the vehicle's, V. */
+const LINE_V = 6;
+/** A part that needs so many times the volts of its line is on the wrong one; less is a matter of wires. */
+const NEAR = 1.2;
 
 interface Placed {
   readonly view: PartView;
@@ -31,6 +36,28 @@ interface Placed {
   readonly key: string;
   /** Fed by one battery of a pair: half of every figure. */
   readonly share: number;
+}
+
+/** Parts that wait for more than a line of 5 V or 3.3 V has. */
+function underfed(facts: Facts): Verdict[] {
+  return facts.loads.flatMap(({ view, load }) => {
+    const lineV = facts.nominalV(facts.netAt(view.part.id, load.plus));
+    const wired = [load.plus, load.minus].every((t) => facts.isWired(`${view.part.id}.${t}`));
+    // On the vehicle's own volts other rules look at what arrives.
+    if (!wired || load.minV === null || !lineV || lineV >= LINE_V || lineV > load.minV / NEAR) return [];
+    return [
+      found({
+        level: 'fault',
+        subject: part(view.part.id),
+        what: `${called(view)} needs ${volts(load.minV)} or more, and hangs on a line of ${plain(lineV)} V: it never starts.`,
+        todo: `Feed it from ${load.minV > LINE_V ? 'the vehicle’s supply behind its fuse' : 'a line that has more'}, or take one made for ${plain(lineV)} V.`,
+        figures: [
+          { label: 'needs', value: load.minV, unit: 'V' },
+          { label: 'line', value: lineV, unit: 'V' },
+        ],
+      }),
+    ];
+  });
 }
 
 /** Parts with a load on the vehicle's own volts; converters are another rule's. Of several loads of a part the weakest. */

@@ -4,11 +4,11 @@ import { setSettings } from '../../plan/partEdits.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
 import { ledMaxA } from '../../trade/optocouplers.ts';
 import { farEnd, SHORT_M } from '../build.ts';
-import { amps, called, defineRule, ohms, part, verdicts, volts } from '../defineRule.ts';
-import { type Sensor, sensors } from '../sensing.ts';
+import { amps, called, defineRule, ohms, part, verdicts, volts, wire } from '../defineRule.ts';
+import { type LedCircuit, type Sensor, sensors } from '../sensing.ts';
 import { largestOhm, ledPeaks } from '../sensingChoice.ts';
 import { joinedWithout } from '../trace.ts';
-import type { Repair, Verdict } from '../types.ts';
+import type { Repair, Subject, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('sense-led-overdriven', 'D3');
 
@@ -20,6 +20,7 @@ export const senseLedOverdriven = defineRule({
   why: 'The LED inside the key sensor ages fast above its limit, and that limit falls as it gets hot. A load dump, when a battery lead comes off with the engine running, can end it at once.',
   source: { text: 'Greatest LED current of the sheets; 817: 50 mA, about 20 mA at 85 °C (curve read by eye); load dump of ISO 16750-2', grade: 'data sheet' },
   needs: 'graph',
+  explains: ['short-would-not-blow', 'wire-overloaded', 'return-too-thin', 'wire-fuse-too-big', 'fuse-too-small'],
   check: (facts) => sensors(facts).flatMap((sensor) => (sensor.led ? [judge(facts, sensor)] : [])),
   repair: (finding, facts) => {
     const sensor = sensors(facts).find((s) => s.opto.part.id === finding.subject.id);
@@ -34,6 +35,12 @@ export const senseLedOverdriven = defineRule({
     return cutIn(facts, sensor, ohm);
   },
 });
+
+/** Fuses and wires that nothing but this LED fills. */
+function alongLed(facts: Facts, led: LedCircuit): Subject[] {
+  const wires = [...led.above, ...led.below].flatMap((net) => facts.netWires(net)).filter((w) => w.owner === 'build');
+  return [...led.hops.flatMap((h) => h.views.map((v) => part(v.part.id))), ...wires.map((w) => wire(w.id))];
+}
 
 /** Beyond this many times what it stands nobody asks for the figure. */
 const TIMES = 100;
@@ -51,7 +58,8 @@ function judge(facts: Facts, sensor: Sensor): Verdict {
     return found({
       level: 'hazard',
       subject,
-      related: [part(led.supply.view.part.id)],
+      related: [part(led.supply.view.part.id), ...alongLed(facts, led)],
+      floods: true,
       what: `${called(led.supply.view)} reaches the LED of ${called(sensor.opto)} with no resistor on the way, up to ${volts(led.supply.hiV)} on a part that drops ${sensor.data.vFTypV} V and stands ${amps(sensor.data.maxA)}.`,
       todo: 'Put a resistor in line with the LED, close to the tap.',
       figures: [{ label: 'LED stands', value: sensor.data.maxA, unit: 'A' }],

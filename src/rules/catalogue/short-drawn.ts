@@ -94,13 +94,21 @@ function shortsOf(facts: Facts, s: Stiff, others: ReadonlyMap<TerminalKey, Stiff
   for (const key of reached.keys()) {
     const other = others.get(key);
     const ground = facts.isGround(facts.netOf(key));
-    if (ground && !grounded && identityV(facts, key) === 0) {
+    if (ground && !grounded && identityV(facts, key) === 0 && leadsHome(facts, facts.netOf(key))) {
       grounded = true;
       list.push(shortOf(facts, s, reached.get(key)!, 0, 'ground'));
     } else if (!ground && other && other.volt < s.volt - SAME_V)
       list.push(shortOf(facts, s, reached.get(key)!, other.volt, `${called(other.view)} (${volts(other.volt)})`, other.view));
   }
   return list;
+}
+
+/** Does ground stand here, or only a minus that is wired to nothing else? Where a part is in backwards, nothing is shorted. */
+function leadsHome(facts: Facts, net: number): boolean {
+  return facts.netTerminals(net).some((key) => {
+    const at = facts.at(key);
+    return !at || at.view.kind.kind === 'chassis-ground' || (at.view.facts.sources ?? []).some((s) => s.returns === at.terminal.id);
+  });
 }
 
 function shortOf(facts: Facts, s: Stiff, steps: readonly Step[], volt: number, what: string, other?: PartView): Short {
@@ -116,6 +124,7 @@ function shortOf(facts: Facts, s: Stiff, steps: readonly Step[], volt: number, w
     what: `${culprit ? `${wireName(facts, culprit.id)} joins` : 'The plan joins'} ${called(s.view)} (${volts(s.volt)}) to ${what}${contact ? ` as soon as ${called(contact)} closes` : ''}: a short circuit.`,
     todo: 'Take the joining wire away, or lead it where it belongs.',
     figures: [{ label: 'volts shorted', value: s.volt - volt, unit: 'V' }],
+    ...(contact ? {} : { floods: true as const }),
   };
 }
 

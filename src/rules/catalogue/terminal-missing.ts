@@ -27,7 +27,7 @@ export const terminalMissing = defineRule({
           level: 'fault',
           subject: part(view.part.id),
           what: `${called(view)} has supply, but nothing is joined to its ${names}.`,
-          todo: missing.some((t) => t.role === 'ground') ? 'Give it a ground wire of its own.' : 'Join what is missing.',
+          todo: todoFor(missing),
         });
       }),
   repair: (finding, facts) => {
@@ -41,6 +41,11 @@ export const terminalMissing = defineRule({
     ];
   },
 });
+
+function todoFor(missing: readonly TerminalDef[]): string {
+  if (missing.some((t) => t.role === 'ground')) return 'Give it a ground wire of its own.';
+  return missing.some((t) => t.role === 'coil') ? 'Lead it to ground, or to what is to switch the coil.' : 'Join what is missing.';
+}
 
 /** Takes current, and its plus hangs on a source. */
 function supplied(facts: Facts, view: PartView): boolean {
@@ -57,8 +62,8 @@ function supplied(facts: Facts, view: PartView): boolean {
 /** Required terminals that nothing is joined to; an output that is not used yet harms nobody, nor does its own return. */
 function loose(facts: Facts, view: PartView): TerminalDef[] {
   const returns = new Set((view.facts.sources ?? []).map((s) => s.returns));
-  for (const load of view.facts.loads ?? []) returns.delete(load.minus);
-  return view.terminals.filter((t) => t.required && t.flow !== 'out' && !returns.has(t.id) && !facts.isWired(`${view.part.id}.${t.id}`));
+  const homes = new Set((view.facts.loads ?? []).map((load) => load.minus));
+  return view.terminals.filter((t) => t.required && (homes.has(t.id) || (t.flow !== 'out' && !returns.has(t.id))) && !facts.isWired(`${view.part.id}.${t.id}`));
 }
 
 /** Where its ground wire belongs: the 0 V of the converter that feeds it, else a ground point. */

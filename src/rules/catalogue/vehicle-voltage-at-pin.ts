@@ -22,7 +22,7 @@ export const vehicleVoltageAtPin = defineRule({
   id: 'vehicle-voltage-at-pin',
   code: 'D7',
   level: 'hazard',
-  title: 'Vehicle voltage straight into a pin',
+  title: 'More volts at a pin than it stands',
   why: 'The computer’s pins are 3.3 V pins. More than 3.6 V pushes current through the chip itself, and one touch of 12 V ends it.',
   source: { text: 'Board maker’s pin page: above 3.3 V will likely destroy the pin (read)', grade: 'data sheet' },
   needs: 'graph',
@@ -41,8 +41,10 @@ export const vehicleVoltageAtPin = defineRule({
         related: [...new Set([use.computer.part.id, ...here.way.hops.flatMap((h) => h.views.map((v) => v.part.id))])].map(part),
         what: `${source} can put ${volts(here.atPinV)} on ${pinName(use)} ${over}; a pin stands ${PIN_MAX_V} V.`,
         todo:
-          divided && here.volt < facts.plan.vehicle.systemV
-            ? 'Make the resistor towards the line larger, or the one to 0 V smaller.'
+          here.volt < facts.plan.vehicle.systemV / 2
+            ? divided
+              ? 'Make the resistor towards the line larger, or the one to 0 V smaller.'
+              : 'Take 3.3 V of the computer (pin 1 or 17) for it, or divide the volts down.'
             : 'Put a key sensor (resistor, optocoupler, reverse diode, pull-up) between the line and the pin.',
         figures: [
           { label: 'can reach the pin', value: here.atPinV, unit: 'V' },
