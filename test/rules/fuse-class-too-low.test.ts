@@ -23,6 +23,15 @@ describe('fuse cannot break what stands behind it', () => {
     clean(lorry().set('fuse', { voltClass: '58' }), RULE);
   });
 
+  // Test A of ISO 16750-2 (read): 202 V where nothing clamps. ISO 8820-3 has no class above 58 V.
+  it('an alternator that does not clamp brings 202 V, also when nobody has said that it does; the highest class is all one can fit', () => {
+    for (const centralClamping of ['no', 'unknown'] as const) {
+      const b = lorry().vehicle({ centralClamping });
+      flagged(b, RULE, { level: 'advice', subject: b.id('fuse'), figures: { class: 32, 'load dump': 202 }, says: ['202 V', 'clamp'], repairs: 1 });
+      clean(lorry().vehicle({ centralClamping }).set('fuse', { voltClass: '58' }), RULE);
+    }
+  });
+
   it('on the middle of a 24 V pair a fuse sees one battery: its load dump is half', () => {
     const middle = (pair: string) => lorry().set('feed30', { pair }).set('fuse', { voltClass: '32' });
     clean(middle('half'), RULE);

@@ -101,3 +101,10 @@ describe('no guard against a reversed supply', () => {
     clean(b.set('diode', { type: '1n4007' }), RULE);
   });
 });
+
+it('no diode is offered in the lead of a capacitor that stands alone: it could give nothing back to the converter', () => {
+  const b = fused().part('bulk', 'capacitor', 'dash').wire('fuse.2', 'bulk.+', { lengthM: 0.2 }).wire('bulk.-', 'ground.31', { lengthM: 0.2 });
+  flagged(b, RULE, { level: 'fault', subject: b.id('bulk') });
+  const results = compute(b);
+  expect(repairsFor(b.plan, results, findingsOf(results, RULE)[0]!)).toEqual([]);
+});

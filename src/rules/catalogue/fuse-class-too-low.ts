@@ -3,7 +3,7 @@ import { BOLTED, GLASS_BREAKS } from '../../trade/fitting.ts';
 import { BREAKING_A, coldOhm } from '../../trade/fuses.ts';
 import { amps, called, defineRule, part, plain, verdicts, volts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
-import { vehicleRail } from '../rails.ts';
+import { clampingNote, dumpV, vehicleRail } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('fuse-class-too-low', 'A6');
@@ -91,7 +91,7 @@ function judgeVolts(facts: Facts, view: PartView): Verdict {
   const subject = part(view.part.id);
   const rated = ratedV(view);
   const share = onMiddle(facts, view) ? 0.5 : 1;
-  const [hiV, dumpV] = [share * facts.corners.hiV, share * facts.corners.dumpClampedV];
+  const [hiV, surgeV] = [share * facts.corners.hiV, share * dumpV(facts)];
   if (rated === null) {
     return found({
       level: 'advice',
@@ -113,16 +113,18 @@ function judgeVolts(facts: Facts, view: PartView): Verdict {
       figures,
     });
   }
-  // In a 12 V vehicle the usual class is the only one that is common, and has twice the supply in hand.
-  if (facts.plan.vehicle.systemV === 24 && rated < dumpV) {
+  // In a 12 V vehicle the usual class is the only one that is common, and has twice the supply in hand. No class reaches a dump
+  // that nothing clamps; it is over in a third of a second, and the highest class is what can be done.
+  const high = Number(HIGH_CLASS);
+  if (facts.plan.vehicle.systemV === 24 && rated < Math.min(surgeV, high)) {
     return found({
       level: 'advice',
       subject,
-      what: `${called(view)} is of the ${volts(rated)} class; in a 24 V vehicle a load dump brings ${volts(dumpV)}, also while it opens.`,
-      todo: `Fit the ${HIGH_CLASS} V class of the same rating.`,
+      what: `${called(view)} is of the ${volts(rated)} class; should it open in a load dump, it has ${volts(surgeV)} across it${clampingNote(facts)}.`,
+      todo: `Fit the ${HIGH_CLASS} V class of the same rating${surgeV > high ? ', the highest that blade fuses are made in' : ''}.`,
       figures: [
         { label: 'class', value: rated, unit: 'V' },
-        { label: 'load dump', value: dumpV, unit: 'V' },
+        { label: 'load dump', value: surgeV, unit: 'V' },
       ],
     });
   }

@@ -1,12 +1,13 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { partSets, setPartSettings } from '../../parts/index.ts';
+import { wiresOn } from '../../plan/connect.ts';
 import { addParts, addWire, setSettings, setWire, splitWire } from '../../plan/edits.ts';
 import { listed } from '../../plan/listed.ts';
 import type { Edit, End, Plan, Values, Wire } from '../../plan/types.ts';
 import { ampsApart, called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { inTurn, typing } from '../fixes.ts';
 import { diodeFacts, type Exposure, guardBeside, reversedReach, reversedV, type SeriesGuard, seriesGuards } from '../guards.ts';
-import { cornersOf } from '../rails.ts';
+import { cornersOf, dumpV } from '../rails.ts';
 import type { Repair, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('reversed-supply', 'A10');
@@ -16,6 +17,8 @@ const RATINGS_V = [60, 100, 200];
 const DIODE_MOST_A = 2.5;
 /** Which part speaks for all that one reversed rail would harm. */
 const SPEAKS_FIRST = ['step-down', 'linear-regulator', 'capacitor', 'surge-clamp'];
+/** What only stands across the supply. */
+const SHUNTS = ['capacitor', 'surge-clamp'];
 
 export const reversedSupply = defineRule({
   id: 'reversed-supply',
@@ -50,7 +53,7 @@ function judge(facts: Facts, e: Exposure): Verdict {
   const first = speaker(e);
   const reversed = reversedV(facts, e.way);
   const others = e.parts.map((p) => p.view).filter((v) => v !== first);
-  const bursts = e.fuse === null && e.parts.some((p) => ['capacitor', 'surge-clamp'].includes(p.view.kind.kind));
+  const bursts = e.fuse === null && e.parts.some((p) => SHUNTS.includes(p.view.kind.kind));
   const names = listed([first, ...others].map(called), 3);
   return found({
     level: bursts ? 'hazard' : 'fault',
@@ -144,15 +147,23 @@ function joined(facts: Facts, e: Exposure): Repair[] {
   return [{ title, safe: true, edit: (plan) => inTurn(plan, 'guard.join', title, moves) }];
 }
 
-/** The last wire behind the fuse that the current to all of them passes, and which end of it is nearer to them. */
-function sharedWire(e: Exposure): { wire: Wire; forward: boolean } | null {
+/**
+ * The last wire behind the fuse that the current to all of them passes, and which end of it is nearer to them. Not the own lead
+ * of what only stands across the supply: behind a guard it could give nothing back.
+ */
+function sharedWire(facts: Facts, e: Exposure): { wire: Wire; forward: boolean } | null {
   const ways = e.parts.map((p) => {
     const fuseAt = p.steps.map((s) => s.linkType).lastIndexOf('fuse');
-    return p.steps.slice(fuseAt + 1).filter((s) => s.wire?.owner === 'build');
+    return p.steps.slice(fuseAt + 1).filter((s) => s.wire?.owner === 'build' && !shuntLead(facts, s.wire));
   });
   const shared = (ways[0] ?? []).filter((s) => ways.every((w) => w.some((x) => x.wire?.id === s.wire?.id)));
   const last = shared[shared.length - 1];
   return last?.wire ? { wire: last.wire, forward: `${last.wire.to.part}.${last.wire.to.terminal}` === last.at } : null;
+}
+
+/** Does the wire lead to a shunt and no further? */
+function shuntLead(facts: Facts, { from, to }: Wire): boolean {
+  return [from, to].some(({ part: id, terminal }) => SHUNTS.includes(facts.parts.get(id)?.kind.kind ?? '') && wiresOn(facts.plan, id, terminal).length === 1);
 }
 
 function fromSet(facts: Facts, kind: string): Values {
@@ -162,10 +173,10 @@ function fromSet(facts: Facts, kind: string): Values {
 
 /** A guard cut in with a both-ways clamp ahead of it: the one that is there moves, or a new one comes. */
 function withClamp(facts: Facts, e: Exposure): Repair[] {
-  const shared = sharedWire(e);
+  const shared = sharedWire(facts, e);
   const clampFigures = fromSet(facts, 'surge-clamp');
   // A small clamp must not be offered where the dump would destroy it.
-  const dump = facts.plan.vehicle.centralClamping === 'yes' ? facts.corners.dumpClampedV : facts.corners.dumpUnclampedV;
+  const dump = dumpV(facts);
   if (!shared || !e.fuse || dump > Number(clampFigures.brMinV)) return [];
   const present = e.parts.find((p) => p.view.kind.kind === 'surge-clamp')?.view;
   const lead = present ? facts.netWires(facts.netOf(`${present.part.id}.K`)).filter((w) => endsOn(w, present.part.id, 'K')) : [];
@@ -198,7 +209,7 @@ function withClamp(facts: Facts, e: Exposure): Repair[] {
 
 /** A series diode of a rating that needs no clamp: for small currents in a 12 V vehicle. */
 function alone(facts: Facts, e: Exposure): Repair[] {
-  const shared = sharedWire(e);
+  const shared = sharedWire(facts, e);
   const heatA = shared ? (facts.analysis.wires[shared.wire.id]?.heatA ?? 0) : 0;
   if (!shared || facts.plan.vehicle.systemV !== 12 || heatA > DIODE_MOST_A) return [];
   const settings = { type: 'schottky', dropV: 0.85, ratedA: 5, reverseV: 200 };
