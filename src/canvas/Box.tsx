@@ -1,9 +1,12 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
-import { closePanel, panelShown } from '../state/panels.ts';
+import { closePanel, panelShown, usePanels } from '../state/panels.ts';
 import type { FoundRow } from './findRows.ts';
 import { isEnter, takeAhead } from './typedAhead.ts';
 
-/** A modal box: Escape and a press beside it close it, and the focus goes back to where it was. */
+/**
+ * A modal box: Escape and a press beside it close it, and the focus goes back to where it was; to the drawing when
+ * something was taken from the box.
+ */
 export function Box({
   label,
   at,
@@ -25,7 +28,8 @@ export function Box({
     node.showModal();
     place(node, x, y);
     return () => {
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus({ preventScroll: true });
+      if (!(opener instanceof HTMLElement) || !opener.isConnected) return;
+      if (!usePanels.getState().wentOn || opener.closest('[data-drawing]') !== null) opener.focus({ preventScroll: true });
     };
   }, [x, y]);
   // After the field has taken what was typed for it; also when one box takes the place of another.
@@ -90,7 +94,10 @@ export function SearchField({
       value={value}
       onChange={(e) => onType(e.currentTarget.value)}
       onKeyDown={(e) => {
-        if (e.key === 'Enter') onEnter?.();
+        if (e.key !== 'Enter') return;
+        // The box closes and gives the focus back: the key must not press what receives it.
+        e.preventDefault();
+        onEnter?.();
       }}
     />
   );

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { closePanel } from '../state/panels.ts';
+import { leavePanel } from '../state/panels.ts';
 import { Box, Found, SearchField } from './Box.tsx';
 import type { Engine } from './engine.ts';
 import { findRows, type Row, rowsOf } from './findRows.ts';
@@ -15,7 +15,7 @@ export function FindList({ engine }: { readonly engine: Engine }) {
   }, [engine]);
   const found = findRows(rows, typed);
   const take = (row: Row): void => {
-    closePanel();
+    leavePanel();
     engine.app.getState().select(row.choose);
     const box = engine.scene ? boundsOf(engine.scene, row.choose) : null;
     if (box) engine.moveCamera({ ...engine.camera, x: box.x + box.w / 2, y: box.y + box.h / 2, zoom: Math.max(0.7, engine.camera.zoom) });

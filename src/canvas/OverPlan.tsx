@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { closePanel, openPanel, type Panel } from '../state/panels.ts';
+import { leavePanel, openPanel, type Panel } from '../state/panels.ts';
 import { Box, SearchField } from './Box.tsx';
 import { commit } from './commands.ts';
 import type { Engine } from './engine.ts';
@@ -29,7 +29,7 @@ export default function OverPlan({ engine, panel }: { readonly engine: Engine; r
 
 /** Closes what is open, then does it: a command may open the next panel. */
 function runNow(command: Command, hand: Hand): void {
-  closePanel();
+  leavePanel();
   command.run(hand);
 }
 

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { partKind } from '../parts/index.ts';
 import { replacePart } from '../plan/edits.ts';
 import type { Edit, Id } from '../plan/types.ts';
-import { closePanel } from '../state/panels.ts';
+import { leavePanel } from '../state/panels.ts';
 import type { App } from '../state/store.ts';
 import { Box, SearchField } from './Box.tsx';
 import { exchanges, fittedWire } from './replace.ts';
@@ -35,7 +35,7 @@ export function ReplaceList({ app, part: id, onTake }: { readonly app: App; read
                   <button
                     type="button"
                     onClick={() => {
-                      closePanel();
+                      leavePanel();
                       onTake(replacePart(plan, id, x.kind.kind, x.settings, x.to));
                     }}
                   >

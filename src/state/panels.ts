@@ -13,13 +13,18 @@ interface Panels {
   readonly open: Panel | null;
   /** Its box is on the screen: the code for it may still be on its way. */
   readonly isShown: boolean;
+  /** The last one was left by doing something on the drawing: bare keys are meant for that now. */
+  readonly wentOn: boolean;
 }
 
-export const usePanels = create<Panels>(() => ({ open: null, isShown: false }));
-export const openPanel = (panel: Panel): void => usePanels.setState({ open: panel, isShown: false });
+export const usePanels = create<Panels>(() => ({ open: null, isShown: false, wentOn: false }));
+export const openPanel = (panel: Panel): void => usePanels.setState({ open: panel, isShown: false, wentOn: false });
 /** The box of the open panel has come. */
 export const panelShown = (): void => usePanels.setState({ isShown: true });
+/** Puts it away; the focus goes back to what opened it. */
 export const closePanel = (): void => usePanels.setState({ open: null, isShown: false });
+/** Puts it away because something was taken from it; the focus goes to the drawing. */
+export const leavePanel = (): void => usePanels.setState({ open: null, isShown: false, wentOn: true });
 
 /** Places of the page that a key leads to. */
 export type Place = 'shelf' | 'answers' | 'sheet';
