@@ -1,3 +1,4 @@
+import { extentOf, freeSpot } from '../parts/spot.ts';
 import { Draft } from '../plan/draft.ts';
 import type { Edit, Part, Plan, Wire } from '../plan/types.ts';
 import { gpioPin } from '../trade/header.ts';
@@ -27,7 +28,7 @@ export const mistakes: readonly Mistake[] = [
       const far = fuse && wireBetween(plan, fuse, '2');
       if (!fuse || !relay || !near || !far) return null;
       return edit(plan, 'Try: fuse at the far end', (draft) => {
-        draft.setPart({ ...fuse, zone: relay.zone, x: 20, y: relay.y + 10 });
+        draft.setPart({ ...fuse, zone: relay.zone, ...freeIn(plan, relay.zone, fuse) });
         draft.setWire({ ...near, lengthM: 2.1 });
         draft.setWire({ ...far, lengthM: 0.12 });
       });
@@ -125,6 +126,13 @@ function edit(plan: Plan, label: string, change: (draft: Draft) => void): Edit {
 
 function named(plan: Plan, kind: string, name?: string): Part | null {
   return Object.values(plan.parts).find((p) => p.kind === kind && (name === undefined || p.name === name)) ?? null;
+}
+
+/** Where a part has room in another zone: it must not lie under what stands there. */
+function freeIn(plan: Plan, zone: string, part: Part): { readonly x: number; readonly y: number } {
+  const taken = Object.values(plan.parts).filter((p) => p.zone === zone && p.id !== part.id);
+  const { w, h } = extentOf(part);
+  return freeSpot(taken.map(extentOf), w, h);
 }
 
 function joins(wire: Wire, part: Part, terminal: string): boolean {
