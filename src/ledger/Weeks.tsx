@@ -9,7 +9,7 @@ import { selectPart } from './actions.ts';
 
 const W = 320;
 const H = 132;
-const LEFT = 40;
+const LEFT = 44;
 const RIGHT = 10;
 const TOP = 8;
 const BOTTOM = 24;
