@@ -11,6 +11,11 @@ test('the rule book opens from the menu, is searched, read and left again; a fin
   const book = page.getByRole('main', { name: 'Rule book' });
   await book.getByRole('searchbox', { name: 'Search' }).fill('fuse far tap');
   await expect(book.getByRole('status')).toContainText('rules speak of that');
+  await book.getByRole('searchbox', { name: 'Search' }).fill('');
+  // List and page scroll, and nothing round them.
+  const beyond = () => page.evaluate(() => document.documentElement.scrollHeight - innerHeight);
+  expect(await beyond()).toBeLessThanOrEqual(0);
+  await book.getByRole('searchbox', { name: 'Search' }).fill('fuse far tap');
   await book.getByRole('button', { name: /Fuse too far from the tap/ }).click();
   await expect(book.getByRole('img')).toHaveCount(2);
   await expect(book.getByRole('img').first()).toHaveAttribute('alt', /0\.80 m/);

@@ -36,7 +36,7 @@ export default function RuleBook({ at, onOpen, onClose }: { readonly at: string;
         <label className="inline" htmlFor={id}>
           Search
         </label>
-        <input id={id} type="search" className="input" value={search} onChange={(e) => setSearch(e.currentTarget.value)} />
+        <input id={id} type="search" className="input" placeholder="Search the rules" value={search} onChange={(e) => setSearch(e.currentTarget.value)} />
         <PrintBook rules={found} />
       </header>
       <nav className="book-list" aria-label="Rules">
