@@ -138,6 +138,21 @@ test('text at twice its size is neither cut off sideways nor out of reach, in wi
   await large.evaluate((style) => (style as Element).remove());
 });
 
+test('on a phone laid on its side all of the menu of looks can be reached, and no word is smaller than 12 px', async ({ page }) => {
+  const app = new App(page);
+  await app.openDemo();
+  await page.setViewportSize({ width: 740, height: 360 });
+  await expect(page.getByRole('region', { name: 'Key and answers' })).toBeVisible();
+  expect(await tooSmall(page)).toEqual([]);
+  await page.getByRole('button', { name: 'How things are shown' }).click();
+  const last = page.getByText('Strong, dark', { exact: true });
+  await last.scrollIntoViewIfNeeded();
+  await expect(last).toBeInViewport({ ratio: 1 });
+  await page.keyboard.press('Escape');
+  await page.setViewportSize({ width: 360, height: 740 });
+  await expect.poll(() => tooSmall(page)).toEqual([]);
+});
+
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
 
@@ -200,6 +215,17 @@ test.describe('on a phone', () => {
     expect(Object.keys((await app.plan()).wires)).toHaveLength(wires + 1);
   });
 });
+
+/** Words on the page that are smaller than 12 px. */
+function tooSmall(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('body *')]
+      .filter((el) => [...el.childNodes].some((n) => n.nodeType === Node.TEXT_NODE && n.textContent?.trim()))
+      .filter((el) => el.checkVisibility({ visibilityProperty: true }) && el.closest('.hidden-text, .outline, .skip, script, style') === null)
+      .filter((el) => Number.parseFloat(getComputedStyle(el).fontSize) < 12)
+      .map((el) => `${el.className} ${el.textContent}`),
+  );
+}
 
 /** How far the page can be scrolled sideways, px, and the controls that lie beyond its edges with no way to scroll to them. */
 function sideways(page: Page): Promise<{ readonly px: number; readonly beyond: readonly string[] }> {

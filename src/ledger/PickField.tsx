@@ -1,5 +1,8 @@
 import { type ReactNode, useId } from 'react';
 
+/** Letters of a choice above which a phone held upright has no room for it beside its name. */
+const LONG = 16;
+
 /** One of a few values from a list; the empty value is "automatic" where there is one. */
 export function PickField({
   label,
@@ -25,8 +28,9 @@ export function PickField({
   onPick(value: string): void;
 }) {
   const id = useId();
+  const isLong = [automatic ?? '', ...options.map((o) => o.label)].some((text) => text.length > LONG);
   return (
-    <div className="field">
+    <div className={isLong ? 'field long' : 'field'}>
       {term ? <span className="label">{term}</span> : <label htmlFor={id}>{label}</label>}
       <select
         id={id}

@@ -17,7 +17,11 @@ export function AnswersButton({ open, onToggle }: { readonly open: boolean; onTo
   return (
     <button type="button" className={open ? 'btn grow on' : 'btn grow'} aria-expanded={open} onClick={onToggle}>
       {worst ? <LevelMark level={worst} size={18} /> : <Icon name="answers" />}
-      <span>{selected ?? (report ? headline(report) : 'Answers')}</span>
+      <span>
+        {selected ?? (report ? headline(report) : 'Answers')}
+        {/* The mark beside it is the plan's, not that of what is selected. */}
+        {selected !== null && worst && report ? <span className="answers-also">{headline(report)}</span> : null}
+      </span>
     </button>
   );
 }
