@@ -20,7 +20,7 @@ test('a revision is made, and drawing, list and sheet show only what changed sin
   await fold.getByLabel('What this revision is about').fill('As it went into the van');
   await fold.getByRole('button', { name: 'Make a revision' }).click();
   await expect(fold.getByRole('listitem')).toHaveCount(1);
-  await expect(fold.getByRole('listitem')).toContainText(/1 \d{4}-\d{2}-\d{2}: As it went into the van/);
+  await expect(fold.getByRole('listitem')).toContainText(/Revision 1, \d{4}-\d{2}-\d{2}: As it went into the van/);
   const revised = await app.plan();
   const { id } = await app.wireBetween('Supply fuse.2', 'Hold relay.30');
   const number = revised.wires[id]?.number;

@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { changeLines } from '../advise/changeWords.ts';
 import { changesSince, untold } from '../advise/since.ts';
 import { letterOf } from '../analysis/views.ts';
@@ -17,6 +17,14 @@ import './revisions.css';
 export default function Revisions() {
   const plan = useApp((s) => s.plan);
   const shown = useSince((s) => s.number);
+  const newest = useRef<HTMLLIElement>(null);
+  const made = plan ? revisionsOf(plan).length : 0;
+  const before = useRef(made);
+  // One that was made just now may lie below the edge of the list.
+  useEffect(() => {
+    if (made > before.current) newest.current?.scrollIntoView({ block: 'nearest' });
+    before.current = made;
+  }, [made]);
   if (!plan) return null;
   const list = [...revisionsOf(plan)].reverse();
   return (
@@ -27,8 +35,8 @@ export default function Revisions() {
       <Make />
       {list.length === 0 ? <p className="note">No revision yet. Make the first when the sheet goes out of the house or the build is in the vehicle.</p> : null}
       <ul>
-        {list.map((revision) => (
-          <li key={revision.id}>
+        {list.map((revision, i) => (
+          <li key={revision.id} ref={i === 0 ? newest : null}>
             <Row revision={revision} shown={shown === revision.number} />
           </li>
         ))}
@@ -88,7 +96,7 @@ function Row({ revision, shown }: { readonly revision: Revision; readonly shown:
   return (
     <>
       <span>
-        <b>{number}</b> {date}
+        <b>Revision {number}</b>, {date}
         {note === '' ? '' : `: ${note}`}
       </span>
       {was ? (
