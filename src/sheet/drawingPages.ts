@@ -3,6 +3,7 @@ import type { Box, Primitive } from '../drawing/types.ts';
 import type { Id } from '../plan/types.ts';
 import { boxOfPrimitive } from '../scene/labels.ts';
 import type { Scene } from '../scene/types.ts';
+import { readable } from './clearNames.ts';
 import { scenePrimitives } from './drawing.ts';
 import { evenStarts, type Span, wholeStarts } from './pieces.ts';
 import { LEAST_TYPE_U } from './slips.ts';
@@ -62,10 +63,6 @@ export function drawingPages(scene: Scene, items: ReadonlyMap<Id, string>, uprig
       svg: svgOf(inside, { view: box, title, widthMm: box.w * mmPerU, heightMm: box.h * mmPerU, serial: i + 2, halo: true }),
     };
   });
-}
-
-function readable(p: Primitive): Primitive {
-  return p.t === 'text' && p.size < LEAST_TYPE_U ? { ...p, size: LEAST_TYPE_U } : p;
 }
 
 /** What is drawn, with a little air round it, u. */

@@ -5,6 +5,7 @@ import type { Id } from '../plan/types.ts';
 import { boxOfPrimitive } from '../scene/labels.ts';
 import { TagPlacer } from '../scene/tags.ts';
 import type { PlacedPart, PlacedWire, Scene } from '../scene/types.ts';
+import { clearName } from './clearNames.ts';
 import { LEAST_TYPE_U, paperTag, slipSize } from './slips.ts';
 
 /** Widest body of a part that sits in a wire, u. */
@@ -76,8 +77,9 @@ function writtenOutside(part: PlacedPart): Box[] {
   return [...part.labels, ...texts.filter((box) => !overlaps(box, part.box))];
 }
 
-/** The scene with the numbers of its wires where their slips, wider on paper than on screen, cover nothing that is written. */
-export function placedForPaper(scene: Scene, items: ReadonlyMap<Id, string>): Scene {
+/** The scene with names and the numbers of its wires where type and slips, larger on paper than on screen, cover nothing that is written. */
+export function placedForPaper(onScreen: Scene, items: ReadonlyMap<Id, string>): Scene {
+  const scene = { ...onScreen, parts: new Map([...onScreen.parts].map(([id, part]) => [id, clearName(part)])) };
   const numbers = [...itemTexts(scene, items).values()].map(boxOfPrimitive);
   const tags = new TagPlacer([...[...scene.parts.values()].flatMap((p) => [p.box, ...writtenOutside(p)]), ...numbers]);
   const wires = new Map<Id, PlacedWire>();

@@ -7,6 +7,7 @@ import { boxOf, inflate, overlaps } from '../../src/drawing/box.ts';
 import { lengthOf } from '../../src/drawing/polyline.ts';
 import { buildScene } from '../../src/scene/buildScene.ts';
 import { boxOfPrimitive } from '../../src/scene/labels.ts';
+import { readable } from '../../src/sheet/clearNames.ts';
 import { scenePrimitives } from '../../src/sheet/drawing.ts';
 import { itemTexts, placedForPaper } from '../../src/sheet/paperPlaces.ts';
 import { paperTag, slipSize } from '../../src/sheet/slips.ts';
@@ -50,6 +51,17 @@ function struckOut(file: string): string[] {
 describe('the printed drawing', () => {
   it.each(readdirSync(FOLDER))('has no item number on a wire: %s', (file) => {
     expect(struckOut(file)).toEqual([]);
+  });
+
+  it.each(readdirSync(FOLDER))('has every part’s name clear of the labels of its terminals, at the size of paper: %s', (file) => {
+    const read = readPlan(readFileSync(`${FOLDER}/${file}`, 'utf8'));
+    if (!read.ok) throw new Error(file);
+    const { filled } = settlePlan(read.plan);
+    for (const part of placedForPaper(buildScene(filled), new Map()).parts.values()) {
+      const boxes = part.primitives.flatMap((p) => (p.t === 'text' ? [{ text: p.text, box: boxOfPrimitive(readable(p)) }] : []));
+      const near = boxes.flatMap((a, i) => boxes.slice(i + 1).flatMap((b) => (overlaps(a.box, b.box) ? [`${a.text} / ${b.text}`] : [])));
+      expect(near, part.id).toEqual([]);
+    }
   });
 
   it.each(readdirSync(FOLDER))('has no text on another text: %s', (file) => {
