@@ -34,6 +34,9 @@ export function knownUnit(unit: string): AmountUnit | null {
   return ALIASES[unit] ?? null;
 }
 
+/** Factor, sign, and the amount from which it is used where that is not its factor. */
+type Prefix = readonly [factor: number, sign: string, from?: number];
+
 const PREFIX_DOWN = [
   [1e-12, 'p'],
   [1e-9, 'n'],
@@ -43,10 +46,15 @@ const PREFIX_DOWN = [
 ] as const;
 const PREFIX_UP = [[1, ''] as const, [1e3, 'k'] as const, [1e6, 'M'] as const];
 
-/** Which prefixes a unit is printed with: those that the trade writes. */
-function prefixes(unit: AmountUnit): readonly (readonly [number, string])[] {
-  if (unit === 'ohm') return [[1e-3, 'm'], ...PREFIX_UP];
-  if (unit === 'F' || unit === 'H') return PREFIX_DOWN;
+/** From a tenth on a thing is sold by the whole unit: 0.25 W, 0.33 Ω, 0.47 F. */
+const TENTH = 0.1;
+
+/** Which prefixes a unit is printed with, and from what amount on: those that the trade writes. */
+function prefixes(unit: AmountUnit): readonly Prefix[] {
+  if (unit === 'ohm') return [[1e-3, 'm'], [1, '', TENTH], ...PREFIX_UP.slice(1)];
+  // Capacitors are sold as 4700 µF, never as 4.7 mF.
+  if (unit === 'F') return [...PREFIX_DOWN.slice(0, 3), [1, '', TENTH]];
+  if (unit === 'H') return PREFIX_DOWN;
   if (unit === 'A' || unit === 'V')
     return [
       [1e-9, 'n'],
@@ -54,7 +62,13 @@ function prefixes(unit: AmountUnit): readonly (readonly [number, string])[] {
       [1e-3, 'm'],
       [1, ''],
     ];
-  if (unit === 'W' || unit === 's')
+  if (unit === 'W')
+    return [
+      [1e-6, 'µ'],
+      [1e-3, 'm'],
+      [1, '', TENTH],
+    ];
+  if (unit === 's')
     return [
       [1e-6, 'µ'],
       [1e-3, 'm'],
@@ -79,12 +93,12 @@ export function formatAmount(value: number, unit: string, digits = 3): string {
   return `${number} ${prefix}${text}`.trim();
 }
 
-function pickPrefix(size: number, choices: readonly (readonly [number, string])[], digits: number): readonly [number, string] {
+function pickPrefix(size: number, choices: readonly Prefix[], digits: number): Prefix {
   const unity = choices.find(([factor]) => factor === 1)!;
   if (size === 0) return unity;
   // Round first: 999.9 mA at three figures is 1 A, not 1000 mA.
   const rounded = Number(size.toPrecision(digits));
-  return choices.findLast(([factor]) => rounded >= factor * (1 - 1e-9)) ?? choices[0]!;
+  return choices.findLast(([factor, , from = factor]) => rounded >= from * (1 - 1e-9)) ?? choices[0]!;
 }
 
 /** A number to so many figures without exponent or trailing zeros, with a true minus sign. */

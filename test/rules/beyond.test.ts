@@ -30,7 +30,7 @@ describe('figures that nothing lives to reach', () => {
         .map((f) => f.what)
         .join(),
     ).toContain('would carry more than 200 A');
-    expect(lift?.what).not.toMatch(/\d{3,} A come home/);
+    expect(lift?.what).not.toMatch(/\d{3,} A comes home/);
   });
 
   // 14 V over 0.1 Ω would be 140 A and two kilowatts.

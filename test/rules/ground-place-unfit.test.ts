@@ -14,7 +14,7 @@ describe('ground wire on a bolt that is not meant for it', () => {
 
   it.each(['seat-belt-bolt', 'seat-frame-bolt', 'steering-column', 'fuel-or-brake-pipe'])('%s: a hazard', (place) => {
     const b = bench().set('ground', { place });
-    flagged(b, RULE, { level: 'hazard', subject: b.id('ground'), says: ['come home there'], repairs: 1 });
+    flagged(b, RULE, { level: 'hazard', subject: b.id('ground'), says: ['comes home there'], repairs: 1 });
   });
 
   it.each(['painted-bolt', 'trim-screw'])('%s: a fault', (place) => {

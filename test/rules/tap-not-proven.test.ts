@@ -6,7 +6,7 @@ import { bench, fused, ground } from './plans.ts';
 
 const RULE = 'tap-not-proven';
 
-describe('a lead is joined on to that nobody has measured', () => {
+describe('joined to a lead that nobody has measured', () => {
   // Fitters' rule: a lead counts as found once it was measured in every key position; its colour is no reading.
   it('measured, or not', () => {
     clean(bench(), RULE);

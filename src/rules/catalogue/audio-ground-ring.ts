@@ -30,7 +30,7 @@ export const audioGroundRing = defineRule({
         level: 'fault',
         subject,
         related: [...group.wires.slice(1).map((w) => wire(w.id)), ...group.parts.map(part)],
-        what: `The screen of ${wireName(facts, first.id)} joins ${listed(group.parts.map((id) => called(facts.parts.get(id)!)))}, which are joined over ground already: a ring that nothing opens${volt === null || volt < CLEAN_V ? '' : `. With the engine running ${two(volt * 1e3)} mV of ground drop lie along it; above ${CLEAN_V * 1e3} mV it is heard`}.`,
+        what: `The screen of ${wireName(facts, first.id)} joins ${listed(group.parts.map((id) => called(facts.parts.get(id)!)))}, which are joined over ground already: a ring that nothing opens${volt === null || volt < CLEAN_V ? '' : `. With the engine running ${two(volt * 1e3)} mV of ground drop lies along it; above ${CLEAN_V * 1e3} mV it is heard`}.`,
         todo: 'Put an audio isolator into the lead, or bring both grounds to one point at the radio.',
         figures: volt === null ? [] : [{ label: 'ground drop along the screen', value: volt, unit: 'V' }],
         state: 'RUN_CHARGING',

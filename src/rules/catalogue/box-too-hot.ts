@@ -51,7 +51,7 @@ export const boxTooHot = defineRule({
           // Up to where the chip throttles by the air alone, it is only slow in high summer, and only while it works hard.
           level: always ? 'fault' : 'advice',
           subject,
-          what: `${called(view)} turns ${two(wattOf(view))} W to heat in a box (${box.title}${assumed}) that warms ${two(box.kPerW)} K a watt, in a place of ${view.runningMaxC} °C in high summer: ${three(airC)} °C inside, and above ${plain(most)} °C it slows itself down${always ? '; here it is slow whatever it does' : ' while it works hard'}.`,
+          what: `${called(view)} turns ${two(wattOf(view))} W to heat in a box (${box.title}${assumed}) that warms ${two(box.kPerW)} K a watt, in a place of ${view.runningMaxC} °C in high summer: ${Math.round(airC) > most ? Math.round(airC) : three(airC)} °C inside, and above ${plain(most)} °C it slows itself down${always ? '; here it is slow whatever it does' : ' while it works hard'}.`,
           todo: `${COOLER[view.s.str('box') as BoxClass]}move the computer to a cooler place, such as under a seat.`,
           figures: [
             { label: 'heat', value: wattOf(view), unit: 'W' },

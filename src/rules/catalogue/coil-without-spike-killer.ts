@@ -108,7 +108,7 @@ function clampVerdict(view: PartView, driver: CoilDriver | null, { clamp, spikeV
     level: 'hazard',
     subject,
     related: [part(clamp.part.id), part(driver.view.part.id)],
-    what: `${called(clamp)} lets ${comes} of the coil of ${called(view)} come back at ${called(driver.view)}, which stands ${driver.maxV} V: ${most} are the most one lets it bear.`,
+    what: `${called(clamp)} lets ${comes} of the coil of ${called(view)} come back at ${called(driver.view)}, which stands ${driver.maxV} V: ${most} is the most one lets it bear.`,
     todo: 'Fit a relay with a diode, or a clamp of fewer volts.',
     figures: [
       { label: 'spike', value: spikeV, unit: 'V' },

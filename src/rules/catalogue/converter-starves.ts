@@ -43,7 +43,7 @@ function judge(facts: Facts, c: Converter): Verdict {
       level: 'fault',
       subject,
       what: `${called(c.view)} starves with the key at “${STATE_WORDS[starving]}”: under load its input falls below ${volts(stopV(c))}, it lets go, recovers and tries again.`,
-      todo: 'Thicker or shorter feed wires, a guard with less drop, or a converter that works from fewer volts.',
+      todo: 'Make the feed wires thicker or shorter, or fit a guard with less drop, or a converter that works from fewer volts.',
       figures: [{ label: 'needed at the input', value: needV, unit: 'V' }],
       state: starving,
       band: 'low',

@@ -97,7 +97,7 @@ function judge(facts: Facts, s: Screened): Verdict {
       level: 'hazard',
       subject,
       related,
-      what: `${called(view)} has no ground wire of its own: all of its ${amps(s.amp)} come home through the screen of ${leads}.`,
+      what: `${called(view)} has no ground wire of its own: all of its ${amps(s.amp)} comes home through the screen of ${leads}.`,
       todo: 'Give it a ground wire as thick as its feed, from its 0 V to where its supply comes from.',
       figures: [{ label: 'through the screen', value: s.amp, unit: 'A' }],
       state: 'RUN_CHARGING',
@@ -113,7 +113,7 @@ function judge(facts: Facts, s: Screened): Verdict {
     level: 'fault',
     subject,
     related,
-    what: `Of the ${amps(s.amp)} that ${called(view)} draws, ${amps(most.amp)} come home through the screen of ${leads}: its ground wire is too thin or too long beside it.`,
+    what: `Of the ${amps(s.amp)} that ${called(view)} draws, ${amps(most.amp)} comes home through the screen of ${leads}: its ground wire is too thin or too long beside it.`,
     todo: 'Make its ground wire thicker than its feed, or feed it nearer to the computer.',
     figures: [
       { label: 'through the screen', value: most.amp, unit: 'A' },

@@ -45,7 +45,7 @@ function judge(facts: Facts, c: Converter, d: CrankDip): Verdict {
       level,
       subject,
       what: `While the starter turns, ${called(c.view)} gets ${volts(d.troughV)} for ${plain(d.plateauS)} s at dip level ${dipLevel} and needs ${volts(d.needV)}: no capacitor bridges that at ${two(d.watt)} W.`,
-      todo: 'A converter that works from fewer volts, or a store large enough for the whole start.',
+      todo: 'Fit a converter that works from fewer volts, or a store large enough for the whole start.',
       figures: [
         { label: 'arrives on the plateau', value: d.troughV, unit: 'V' },
         { label: 'needed at the input', value: d.needV, unit: 'V' },
@@ -58,14 +58,14 @@ function judge(facts: Facts, c: Converter, d: CrankDip): Verdict {
     d.capacitors.length === 0
       ? 'nothing stands there'
       : d.blocked
-        ? `${micro(d.sureF)} are sure to be there`
+        ? `${micro(d.sureF)} is sure to be there`
         : 'what stands there runs back into the starter, for nothing lets current one way only';
   return found({
     level,
     subject,
     related: d.capacitors.map((v) => part(v.part.id)),
-    what: `In the first dip of level ${dipLevel} ${called(c.view)} gets ${volts(d.dipV)} and needs ${volts(d.needV)}; to bridge ${plain(1e3 * d.dipS)} ms at ${two(d.watt)} W takes ${micro(d.needF)}, and ${have}.`,
-    todo: 'A larger capacitor behind a series diode, or a converter that works from fewer volts.',
+    what: `In the first dip of level ${dipLevel} ${called(c.view)} gets ${volts(d.dipV)} and needs ${volts(d.needV)}; to bridge ${plain(1e3 * d.dipS)} ms at ${two(d.watt)} W takes ${micro(upToTwo(d.needF))}, and ${have}.`,
+    todo: 'Fit a larger capacitor behind a series diode, or a converter that works from fewer volts.',
     figures: [
       { label: 'arrives in the dip', value: d.dipV, unit: 'V' },
       { label: 'needed at the input', value: d.needV, unit: 'V' },
@@ -75,6 +75,12 @@ function judge(facts: Facts, c: Converter, d: CrankDip): Verdict {
     state: 'START',
     band: 'low',
   });
+}
+
+/** The next amount of two figures, not below: what is needed is no less for being rounded. */
+function upToTwo(farad: number): number {
+  const step = 10 ** (Math.floor(Math.log10(farad)) - 1);
+  return Math.ceil(farad / step - 1e-9) * step;
 }
 
 function micro(farad: number): string {

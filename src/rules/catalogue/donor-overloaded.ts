@@ -70,7 +70,7 @@ function judge(facts: Facts, tap: Tap): Verdict {
   const why =
     load.leadA < load.allowedA
       ? `its lead of ${plain(tap.view.s.num('leadMm2'))} mm² may carry ${allowed}`
-      : `${allowed} are the most of its ${plain(tap.view.s.num('donorFuseA'))} A fuse`;
+      : `${allowed} is the most of its ${plain(tap.view.s.num('donorFuseA'))} A fuse`;
   return found({
     level: sure ? 'fault' : 'advice',
     subject,

@@ -1,7 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { BLADE_RATINGS_A, meltI2t, SURGE_SHARE } from '../../trade/fuses.ts';
 import { nearestPreferred } from '../../trade/preferred.ts';
-import { amps, called, defineRule, part, plain, two, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, plain, two, verdicts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
 import { type Filling, fillings, mayUse, standsFilling } from '../switchOnSurge.ts';
 import { change } from '../taps.ts';
@@ -35,8 +35,8 @@ function judge(f: Filling): Verdict {
     subject,
     related: f.capacitors.map((c) => part(c.part.id)),
     what: f.often
-      ? `At each switching on, ${plain(1e6 * f.farad)} µF fill through ${called(f.fuse)} over ${two(f.loopOhm)} Ω: ${two(f.i2t)} A²s. ${amps(ratingA)} melt at some ${plain(meltI2t(ratingA))} A²s, and only ${plain(100 * SURGE_SHARE)} % of that, ${two(allowed)} A²s, may be used each time if it is to last.`
-      : `When ${called(f.fuse)} is put in, ${plain(1e6 * f.farad)} µF fill through it over ${two(f.loopOhm)} Ω: ${two(f.i2t)} A²s, and ${amps(ratingA)} melt at some ${two(allowed)} A²s.`,
+      ? `At each switching on, ${plain(1e6 * f.farad)} µF fill through ${called(f.fuse)} over ${two(f.loopOhm)} Ω: ${two(f.i2t)} A²s. A ${plain(ratingA)} A fuse melts at some ${plain(meltI2t(ratingA))} A²s, and only ${plain(100 * SURGE_SHARE)} % of that, ${two(allowed)} A²s, may be used each time if it is to last.`
+      : `When ${called(f.fuse)} is put in, ${plain(1e6 * f.farad)} µF fill through it over ${two(f.loopOhm)} Ω: ${two(f.i2t)} A²s, and a ${plain(ratingA)} A fuse melts at some ${two(allowed)} A²s.`,
     todo: 'Fit a larger fuse if the wires allow it, a smaller capacitor, or fill it over a resistor that a relay bridges afterwards.',
     figures: [
       { label: 'surge', value: f.i2t, unit: 'A²s' },

@@ -25,7 +25,7 @@ export const groundBehindHinge = defineRule({
         found({
           level: most.amp > BEARING_A ? 'hazard' : 'fault',
           subject,
-          what: `${called(view)} is joined to the frame over a hinge alone: up to ${amps(most.amp)} come home through its bearing and lose ${two(dropV)} V there.`,
+          what: `${called(view)} is joined to the frame over a hinge alone: up to ${amps(most.amp)} comes home through its bearing and loses ${two(dropV)} V there.`,
           todo: `Fit a braided strap of ${STRAP_MM2} mm² across the hinge, or bring the ground wire to the frame itself.`,
           figures: [
             { label: 'comes home there', value: most.amp, unit: 'A' },

@@ -46,7 +46,7 @@ function points(facts: Facts): Verdict[] {
     return found({
       level: 'fault',
       subject,
-      what: `${amps(most.amp)} come home over the ${two(ohm * 1e3)} mΩ of ${called(view)} and lift everything that hangs on it by ${two(liftV)} V; ${GROUND_LIFT_V} V is the most it should be.`,
+      what: `${amps(most.amp)} comes home over the ${two(ohm * 1e3)} mΩ of ${called(view)} and lifts everything that hangs on it by ${two(liftV)} V; ${GROUND_LIFT_V} V is the most it should be.`,
       todo: 'Clean the joint to bare metal or choose a better place, and measure it under load.',
       figures: [
         { label: 'lifts by', value: liftV, unit: 'V' },

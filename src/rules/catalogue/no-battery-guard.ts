@@ -43,7 +43,7 @@ function judge(facts: Facts, tap: Tap): Verdict {
       related: most === tap.view ? [] : [subject],
       what: beyond
         ? `${flowingFirst(parkedA)} would flow out of ${called(tap.view)} while the vehicle stands: that is a short circuit, and nothing cuts it off.`
-        : `${amps(parkedA)} flow out of ${called(tap.view)} for as long as the vehicle stands, ${most === tap.view ? '' : `most of it into ${called(most)}, `}and nothing cuts them off before the battery is too low to start.`,
+        : `${amps(parkedA)} flows out of ${called(tap.view)} for as long as the vehicle stands, ${most === tap.view ? '' : `most of it into ${called(most)}, `}and nothing cuts it off before the battery is too low to start.`,
       todo: beyond
         ? 'Find what joins this feed to ground with nothing between, and mend that first.'
         : 'Put a low-voltage cut-out behind the fuse of this feed.',

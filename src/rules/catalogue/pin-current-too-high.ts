@@ -69,7 +69,7 @@ function judgePin(facts: Facts, { use, amp }: Driven): Verdict {
     level: 'fault',
     subject,
     related: [part(use.computer.part.id)],
-    what: `${pinName(use)} has to give ${amps(amp)}; ${amp > driveMaxA ? `no pin of ${called(facts.parts.get(use.computer.part.id)!)} gives more than ${amps(driveMaxA)}` : `as it starts it gives ${amps(driveDefaultA)}`}.`,
+    what: `${pinName(use)} has to give ${amps(amp)}; ${amp > driveMaxA ? `no pin of ${called(facts.parts.get(use.computer.part.id)!)} gives more than ${amps(driveMaxA)}` : `as the board starts, before a program says otherwise, it gives ${amps(driveDefaultA)}`}.`,
     todo:
       amp > driveMaxA || strong
         ? 'Use a larger resistor, or let a low-side driver switch the load.'

@@ -77,7 +77,7 @@ function header(facts: Facts, view: PartView): Verdict[] {
     found({
       level,
       subject,
-      what: `${flowingFirst(worst.totalA)} pass ${worst.contacts === 1 ? 'one contact' : `${worst.contacts} contacts`} for ${name} of ${called(view)}${worst.contacts === 1 || beyond ? '' : `, the worst of which takes ${amps(worst.worstA)}`}; a header contact carries ${amps(most)} at ${view.maxC} °C${level === 'advice' ? ', and half of its rating is the usual aim' : ''}.`,
+      what: `${flowingFirst(worst.totalA)} passes ${worst.contacts === 1 ? 'one contact' : `${worst.contacts} contacts`} for ${name} of ${called(view)}${worst.contacts === 1 || beyond ? '' : `, the worst of which takes ${amps(worst.worstA)}`}; a header contact carries ${amps(most)} at ${view.maxC} °C${level === 'advice' ? ', and half of its rating is the usual aim' : ''}.`,
       todo: 'Use both 5 V pins and three ground pins, or feed it over its supply socket.',
       figures: [
         ...(beyond ? [] : [{ label: 'worst contact', value: worst.worstA, unit: 'A' }]),

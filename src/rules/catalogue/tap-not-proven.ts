@@ -7,7 +7,7 @@ export const tapNotProven = defineRule({
   id: 'tap-not-proven',
   code: 'L9',
   level: 'fault',
-  title: 'A lead is joined on to that nobody has measured',
+  title: 'Joined to a lead that nobody has measured',
   why: 'The colour of a lead and its place in a plug prove nothing: radios were changed, looms repaired, makers swap colours within a model. Only the meter says what a lead does in each key position.',
   source: { text: 'Universal fitting practice: measure a lead in every key position, with a lamp as load, before it is used', grade: "fitters' habit" },
   needs: 'graph',
@@ -25,7 +25,7 @@ export const tapNotProven = defineRule({
           level: 'fault',
           subject,
           related: wires.map((w) => wire(w.id)),
-          what: `${called(view)}${tap.what ? ` at the ${tap.what}` : ''} is joined on to, and nobody has measured what it does in each key position.`,
+          what: `The build is joined to ${called(view)}${tap.what ? ` at the ${tap.what}` : ''}, and nobody has measured what that does in each key position.`,
           todo: 'Measure it against ground in all six key positions, a 5 W lamp as load, write the readings into the list of taps, and only then join on.',
         }),
       ];
