@@ -43,5 +43,11 @@ describe('tapped circuit overloaded', () => {
     flagged(b, RULE, { level: 'fault', subject: b.id('feed30'), figures: { 'may be drawn': 7.5 * Math.sqrt(30 / 45) } });
   });
 
+  it('a sensing lead is not what overloads a circuit: either side of 2 % of the 8 A that it may bear', () => {
+    clean(tapped(0.15, 10, 8.5), RULE);
+    const b = tapped(0.17, 10, 8.5);
+    flagged(b, RULE, { level: 'fault', subject: b.id('feed30') });
+  });
+
   it('says nothing of a feed that gives nothing', () => quiet(ground().part('feed30', 'feed-30', 'dash', {}, { owner: 'vehicle' }), RULE));
 });

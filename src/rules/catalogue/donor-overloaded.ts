@@ -13,6 +13,8 @@ const { fine, found } = verdicts('donor-overloaded', 'A13');
 const LEAD_C = 100;
 /** Less than this is a signal. */
 const SIGNAL_A = 1e-3;
+/** What adds no more than this share of what a circuit may bear is not what overloads it: a sensing lead (common practice, no source). */
+const NEXT_TO_NOTHING = 0.02;
 
 export const donorOverloaded = defineRule({
   id: 'donor-overloaded',
@@ -63,7 +65,7 @@ function judge(facts: Facts, tap: Tap): Verdict {
   const load = loadOf(facts, tap);
   const sum = load.oursA + load.theirsA;
   const most = Math.min(load.allowedA, load.leadA);
-  if (sum <= most) return fine(subject);
+  if (sum <= most || load.oursA <= NEXT_TO_NOTHING * most) return fine(subject);
   // What is ours alone is no assumption; the vehicle's part may be one.
   const sure = load.measured || load.oursA > most;
   const [together, allowed] = ampsApart(sum, most);
