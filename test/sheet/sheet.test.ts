@@ -144,6 +144,15 @@ describe('other lists', () => {
     expect(text).toContain(`"'=Desk computer"`);
     expect(text).not.toContain('"=');
   });
+
+  it('puts one out of action that hides behind spaces, and leaves a negative number a number', () => {
+    const named = (name: string) => {
+      const p8 = results.filled.parts.p8!;
+      return partsListCsv({ ...results, filled: { ...results.filled, parts: { ...results.filled.parts, p8: { ...p8, name } } } });
+    };
+    for (const name of [' =1+1', '\t@x', '+1-1', '-2+3']) expect(named(name)).toContain(`"'${name}"`);
+    expect(named('-5')).toContain('"-5"');
+  });
 });
 
 describe('trying it', () => {
