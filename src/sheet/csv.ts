@@ -15,7 +15,7 @@ function field(value: string | number | null): string {
 
 /** A spreadsheet runs a field that begins like a formula; names come from plan files of others, so such a one gets an apostrophe. */
 function harmless(text: string): string {
-  return /^\s*[=@+\-]./.test(text) && Number.isNaN(Number(text)) ? `'${text}` : text;
+  return /^\s*[=@+-]./.test(text) && Number.isNaN(Number(text)) ? `'${text}` : text;
 }
 
 function rounded(value: number, decimals: number): number {
