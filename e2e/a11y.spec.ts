@@ -132,9 +132,23 @@ test('text at twice its size is neither cut off sideways nor out of reach, in wi
   };
   await app.openStart();
   await inWindows('start');
+  await page.getByRole('button', { name: 'Plan mine' }).click();
+  await inWindows('questions');
+  await page.getByRole('button', { name: '‹ Back' }).click();
   await page.getByRole('button', { name: 'Try the demo' }).click();
   await expect(page.getByRole('button', { name: /No hazard, no fault found/ })).toBeVisible({ timeout: 20_000 });
   await inWindows('plan');
+
+  // On the smallest phone what slides up has the whole screen, and the guide and the answers fit its width.
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.getByRole('button', { name: 'Job', exact: true }).click();
+  await page.getByRole('button', { name: 'Guide me' }).click();
+  const guide = page.getByRole('dialog', { name: 'Guide' });
+  await expect(guide.locator('.guided-step')).toBeVisible({ timeout: 20_000 });
+  expect((await guide.boundingBox())?.height).toBe(740);
+  const wider = (of: string) => guide.locator(of).evaluate((el) => el.scrollWidth - el.clientWidth);
+  expect(await wider('.drawer-scroll')).toBe(0);
+  await guide.getByRole('button', { name: 'Close guide' }).click();
   await large.evaluate((style) => (style as Element).remove());
 });
 

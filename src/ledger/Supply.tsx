@@ -157,7 +157,7 @@ function Loads({ rows }: { readonly rows: readonly LoadRow[] }) {
   return (
     <Section title="Loads" aside={<span className="note">{key}, typical</span>}>
       <div className="scroll-x">
-        <table className="plain">
+        <table className="plain loads">
           <thead>
             <tr>
               {COLUMNS.map((c) => (

@@ -59,10 +59,21 @@ function Block({ title, children }: { readonly title: string; readonly children:
   );
 }
 
-function Table({ head, label, children }: { readonly head: readonly React.ReactNode[]; readonly label: string; readonly children: React.ReactNode }) {
+function Table({
+  head,
+  label,
+  isWordy = false,
+  children,
+}: {
+  readonly head: readonly React.ReactNode[];
+  readonly label: string;
+  /** Its rows begin with many words: on a phone they have a line to themselves. */
+  readonly isWordy?: boolean;
+  readonly children: React.ReactNode;
+}) {
   const [first, ...rest] = head;
   return (
-    <table aria-label={label}>
+    <table aria-label={label} className={isWordy ? 'wordy' : ''}>
       <thead>
         <tr>
           <td>{first}</td>
@@ -101,7 +112,7 @@ function GoodsTable({ goods, letters }: { readonly goods: readonly Goods[]; read
   return (
     <Block title="To buy">
       {differing.length === 0 ? null : (
-        <Table head={['', `Wiring ${letters.one}`, `Wiring ${letters.other}`]} label="To buy, where it differs">
+        <Table head={['', `Wiring ${letters.one}`, `Wiring ${letters.other}`]} label="To buy, where it differs" isWordy>
           {differing.map((g) => (
             <tr key={g.what} className="differs">
               <th scope="row">

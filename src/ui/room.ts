@@ -1,5 +1,5 @@
 /** Least widths of the layouts, in the page's own text size: large text counts as a small window. */
-const LEAST_EM = { roomy: 87.5, wide: 68.75, medium: 43.75, small: 24 } as const;
+const LEAST_EM = { roomy: 87.5, wide: 68.75, medium: 43.75, small: 24, scant: 18 } as const;
 /**
  * A window lower than `high` that is at least so wide is a phone laid on its side; a narrower one is a phone whose
  * keyboard has come up, and keeps its layout.
@@ -8,7 +8,7 @@ const LOW_EM = { high: 30, wide: 34 } as const;
 
 /**
  * What of the page's room the style sheets ask about, as words: `below-roomy`, `below-wide`, `phone`, `tight`, `low`;
- * and `finger` where a control has to be as large as a finger's tip.
+ * `scant` is a phone with large text; and `finger` where a control has to be as large as a finger's tip.
  */
 export function roomWords(widthEm: number, coarse: boolean, heightEm = Number.POSITIVE_INFINITY): readonly string[] {
   const words: string[] = [];
@@ -18,6 +18,7 @@ export function roomWords(widthEm: number, coarse: boolean, heightEm = Number.PO
   if (widthEm < LEAST_EM.wide) words.push('below-wide');
   if (isPhone) words.push('phone');
   if (widthEm < LEAST_EM.small) words.push('tight');
+  if (widthEm < LEAST_EM.scant) words.push('scant');
   if (isLow) words.push('low');
   if (coarse || isPhone) words.push('finger');
   return words;

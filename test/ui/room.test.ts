@@ -7,6 +7,7 @@ describe('the room that a layout has', () => {
     expect(roomWords(1280 / 16, false)).toEqual(['below-roomy']);
     expect(roomWords(1280 / 32, false)).toEqual(['below-roomy', 'below-wide', 'phone', 'finger']);
     expect(roomWords(360 / 16, true)).toEqual(['below-roomy', 'below-wide', 'phone', 'tight', 'finger']);
+    expect(roomWords(360 / 32, true)).toEqual(['below-roomy', 'below-wide', 'phone', 'tight', 'scant', 'finger']);
   });
 
   it('is that of a phone laid on its side where there is little height, but not when a keyboard has come up or on a broad screen', () => {
