@@ -1,6 +1,7 @@
 import { type Aim, type CornerEntry, type Worst, worstCases } from '../circuit/index.ts';
 import type { Settled } from '../circuit/types.ts';
 import type { LoadFact } from '../parts/types.ts';
+import { gather } from '../plan/gather.ts';
 import type { Band, VehicleState } from '../plan/types.ts';
 import type { PartView } from './factsTypes.ts';
 import { type Graph, nodeName } from './graph.ts';
@@ -109,11 +110,7 @@ function openCutOuts({ graph, solver }: ArrivalInputs): (r: Reading) => boolean 
 function cornered(input: ArrivalInputs, extremes: readonly Extreme[]): Map<Extreme, NonNullable<Arrival['worstLow']>> {
   const { solver, design, walks, graph } = input;
   const byReading = new Map<Reading, Extreme[]>();
-  for (const x of extremes) {
-    const same = byReading.get(x.reading);
-    if (same) same.push(x);
-    else byReading.set(x.reading, [x]);
-  }
+  for (const x of extremes) gather(byReading, x.reading, x);
   const found = new Map<Extreme, NonNullable<Arrival['worstLow']>>();
   for (const [reading, list] of byReading) {
     const isDesign = reading === design.reading;

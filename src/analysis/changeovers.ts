@@ -1,4 +1,5 @@
 import type { Link } from '../parts/types.ts';
+import { gather } from '../plan/gather.ts';
 import { type Graph, nodeName } from './graph.ts';
 
 /** More ways than this of standing together are not told apart: the changeovers beyond count as closed both ways. */
@@ -18,7 +19,7 @@ export function contactWays(graph: Graph): ((link: Link) => boolean)[] {
     const groups = new Map<string, Link[]>();
     for (const link of view.facts.links ?? []) {
       if (link.type !== 'contact' || link.group === undefined) continue;
-      if (wired(nodeName(view, link.a)) && wired(nodeName(view, link.b))) groups.set(link.group, [...(groups.get(link.group) ?? []), link]);
+      if (wired(nodeName(view, link.a)) && wired(nodeName(view, link.b))) gather(groups, link.group, link);
     }
     for (const links of groups.values()) {
       if (links.length < 2 || ways.length * links.length > MOST_WAYS) continue;

@@ -1,4 +1,5 @@
 import type { SourceFact } from '../parts/types.ts';
+import { gather } from '../plan/gather.ts';
 import type { Band, Id, Plan, VehicleState } from '../plan/types.ts';
 import { supplyCorners } from '../trade/supply.ts';
 import type { Facts, PartView, Step, TerminalKey } from './factsTypes.ts';
@@ -27,11 +28,7 @@ export function makeFacts(plan: Plan, analysis: Analysis, groundwork?: Pick<Grou
   // A state that this vehicle has not is not computed, whatever else is.
   const reading = (state: VehicleState, band: Band): Reading => readingOf[band].get(state) ?? { ...analysis.readings[0]!, state, band, status: 'not computed' };
   const kinds = new Map<string, PartView[]>();
-  for (const v of graph.views.values()) {
-    const same = kinds.get(v.kind.kind);
-    if (same) same.push(v);
-    else kinds.set(v.kind.kind, [v]);
-  }
+  for (const v of graph.views.values()) gather(kinds, v.kind.kind, v);
   const isGround = (net: number): boolean => nature[net]?.role === 'ground';
   const feeding = sourceFinder(graph, isGround);
   const netOf = (key: TerminalKey): number => graph.net[node(key)] ?? -1;
@@ -133,11 +130,7 @@ function sourceFinder(graph: Graph, isGround: (net: number) => boolean): (node: 
     }
   }
   const at = new Map<number, number[]>();
-  list.forEach(({ node }, i) => {
-    const here = at.get(node);
-    if (here) here.push(i);
-    else at.set(node, [i]);
-  });
+  for (const [i, { node }] of list.entries()) gather(at, node, i);
   // All nodes of a net are fed alike.
   const ofNet = memo((net: number): Feeding => {
     const found = [...reachBack(graph, net, isGround)].flatMap((node) => at.get(node) ?? []);

@@ -1,4 +1,5 @@
 import { apply } from './apply.ts';
+import { gather } from './gather.ts';
 import { moveParts, these } from './partEdits.ts';
 import { count, snap } from './rows.ts';
 import type { Edit, Id, Part, Plan } from './types.ts';
@@ -77,9 +78,7 @@ function groupsOf(plan: Plan, sizes: Sizes, down: boolean): Lying[][] {
   for (const [id, size] of sizes) {
     const part = plan.parts[id];
     if (!part) continue;
-    const key = down ? '' : part.zone;
-    const lying = { part, at: down ? part.y : part.x, size: down ? size.h : size.w };
-    groups.set(key, [...(groups.get(key) ?? []), lying]);
+    gather(groups, down ? '' : part.zone, { part, at: down ? part.y : part.x, size: down ? size.h : size.w });
   }
   return [...groups.values()];
 }

@@ -1,3 +1,4 @@
+import { gather } from './gather.ts';
 import type { End, Id, Plan, Wire } from './types.ts';
 
 export interface WireIndex {
@@ -22,10 +23,10 @@ export function wiresAt(plan: Plan): WireIndex {
     const byTerminal = new Map<string, Wire[]>();
     const byPart = new Map<Id, Wire[]>();
     for (const wire of Object.values(plan.wires)) {
-      push(byTerminal, endKey(wire.from), wire);
-      push(byTerminal, endKey(wire.to), wire);
-      push(byPart, wire.from.part, wire);
-      if (wire.to.part !== wire.from.part) push(byPart, wire.to.part, wire);
+      gather(byTerminal, endKey(wire.from), wire);
+      gather(byTerminal, endKey(wire.to), wire);
+      gather(byPart, wire.from.part, wire);
+      if (wire.to.part !== wire.from.part) gather(byPart, wire.to.part, wire);
     }
     index = { byTerminal, byPart };
     cache.set(plan.wires, index);
@@ -41,10 +42,4 @@ export function wiresOn(plan: Plan, part: Id, terminal: string): readonly Wire[]
 /** Wires that end anywhere on a part. */
 export function wiresOfPart(plan: Plan, part: Id): readonly Wire[] {
   return wiresAt(plan).byPart.get(part) ?? NONE;
-}
-
-function push(map: Map<string, Wire[]>, key: string, wire: Wire): void {
-  const list = map.get(key);
-  if (list) list.push(wire);
-  else map.set(key, [wire]);
 }

@@ -1,8 +1,11 @@
 import type { Id } from './types.ts';
 
-/** Serial number inside an id that the plan gave (`p7` gives 7); null for any other id. */
+/**
+ * Serial number inside an id that the plan gave (`p7` gives 7); null for any other id. A longer number than any plan comes
+ * to was made up by hand: it counts as a name, for whoever counted on from it would leave the exact whole numbers.
+ */
 export function serialOf(id: Id): number | null {
-  const match = /^[pwzr](\d+)$/.exec(id);
+  const match = /^[pwzr](\d{1,12})$/.exec(id);
   return match ? Number(match[1]) : null;
 }
 

@@ -11,16 +11,16 @@ export interface Range {
 export const RANGES = {
   wires: {
     number: { min: 1, max: 99_999, unit: '', label: 'Wire number', whole: true },
-    areaMm2: { min: 0.05, max: 150, unit: 'mm²', label: 'Conductor size' },
+    areaMm2: { min: 0.05, max: 120, unit: 'mm²', label: 'Conductor size' },
     lengthM: { min: 0.001, max: 100, unit: 'm', label: 'Length' },
-    insulationC: { min: 60, max: 260, unit: '°C', label: 'Insulation class' },
+    insulationC: { min: 60, max: 250, unit: '°C', label: 'Insulation class' },
   },
   runs: { lengthM: { min: 0.001, max: 100, unit: 'm', label: 'Length of the run' } },
   zones: {
     order: { min: 0, max: 999, unit: '', label: 'Place of the zone', whole: true },
     width: { min: 1, max: 100_000, unit: '', label: 'Width of the zone' },
-    maxC: { min: -60, max: 250, unit: '°C', label: 'Largest temperature' },
-    minC: { min: -60, max: 250, unit: '°C', label: 'Smallest temperature' },
+    maxC: { min: -60, max: 200, unit: '°C', label: 'Largest temperature' },
+    minC: { min: -60, max: 200, unit: '°C', label: 'Smallest temperature' },
   },
   parts: {
     x: { min: -100_000, max: 100_000, unit: '', label: 'Place across' },
@@ -39,6 +39,12 @@ export const RANGES = {
 
 /** What revisions may take: as many, and so many characters of a plan's file together. */
 export const REVISIONS = { most: 200, letters: 2_000_000 } as const;
+
+/**
+ * Greatest serial number: far beyond any plan, and so far below the greatest whole number that is exact that counting on
+ * from it never arrives there.
+ */
+export const MOST_SERIAL = 1e15;
 
 /** Longest texts, characters, and lists, entries. */
 export const LONGEST = {

@@ -6,7 +6,7 @@ export const GRID = 10;
 /** Nearest grid position; adding 0 turns -0 into 0, which JSON would do anyway. */
 export const snap = (v: number): number => Math.round(v / GRID) * GRID + 0;
 
-/** What a caller says of a new part; `x`, `y` in drawing units inside the zone, snapped to the grid. */
+/** What a caller says of a new part; `x`, `y` in drawing units inside the zone, snapped to the grid and never left of the zone or above it. */
 export interface NewPart {
   readonly kind: string;
   readonly zone: Id;
@@ -38,8 +38,8 @@ export function fresh(id: Id, part: NewPart): Part {
     kind: part.kind,
     owner: part.owner ?? 'build',
     zone: part.zone,
-    x: snap(part.x),
-    y: snap(part.y),
+    x: Math.max(0, snap(part.x)),
+    y: Math.max(0, snap(part.y)),
     turn: part.turn ?? 0,
     settings: part.settings ?? {},
     ...(part.name === undefined ? {} : { name: part.name }),

@@ -1,6 +1,7 @@
 import type { Facts, PartView, Step, TerminalKey } from '../analysis/factsTypes.ts';
 import type { LoadFact } from '../parts/types.ts';
 import type { Wire } from '../plan/types.ts';
+import { once } from './once.ts';
 import { converters, vehicleRail } from './rails.ts';
 import { along } from './taps.ts';
 
@@ -31,21 +32,14 @@ export function isPoweredHub(view: PartView): boolean {
   return view.kind.kind === 'usb-hub' && view.s.flag('ownSupply');
 }
 
-const usbCache = new WeakMap<Facts, readonly UsbLead[]>();
-
 /** Every USB lead of the plan: those of the computers in the order of their ports, then those of hubs with their own 5 V. */
-export function usbLeads(facts: Facts): readonly UsbLead[] {
-  let list = usbCache.get(facts);
-  if (!list) {
-    list = [...facts.ofKind('computer'), ...facts.ofKind('usb-hub').filter(isPoweredHub)].flatMap((host) =>
-      host.terminals
-        .filter((t) => t.form === 'usb' && t.flow === 'out')
-        .flatMap((t) => (facts.isWired(`${host.part.id}.${t.id}`) ? leadsOf(facts, host, `${host.part.id}.${t.id}`) : [])),
-    );
-    usbCache.set(facts, list);
-  }
-  return list;
-}
+export const usbLeads = once((facts): readonly UsbLead[] =>
+  [...facts.ofKind('computer'), ...facts.ofKind('usb-hub').filter(isPoweredHub)].flatMap((host) =>
+    host.terminals
+      .filter((t) => t.form === 'usb' && t.flow === 'out')
+      .flatMap((t) => (facts.isWired(`${host.part.id}.${t.id}`) ? leadsOf(facts, host, `${host.part.id}.${t.id}`) : [])),
+  ),
+);
 
 function leadsOf(facts: Facts, host: PartView, port: TerminalKey): UsbLead[] {
   return [...facts.reach(port, ['conductor'], isPoweredHub)].flatMap(([at, steps]) => {

@@ -1,6 +1,7 @@
 import type { Facts } from '../analysis/factsTypes.ts';
 import { nodeName } from '../analysis/graph.ts';
 import { PAIRED_FORMS } from '../parts/types.ts';
+import { gather } from '../plan/gather.ts';
 import type { Wire } from '../plan/types.ts';
 import { once } from './once.ts';
 import { endedWires } from './wireEnds.ts';
@@ -89,15 +90,10 @@ export function bridgesAmong(joins: Joins, few: readonly Join[], through: (j: Jo
   const root = rooter(joins, (j) => !some.has(j) && through(j));
   // What is left is small: the few joins between lumps of all that hangs together without them.
   const lumps = new Map<number, { readonly join: Join; readonly to: number }[]>();
-  const put = (at: number, join: Join, to: number): void => {
-    const list = lumps.get(at);
-    if (list) list.push({ join, to });
-    else lumps.set(at, [{ join, to }]);
-  };
   for (const join of few) {
     const [a, b] = [root(join.a), root(join.b)];
-    put(a, join, b);
-    put(b, join, a);
+    gather(lumps, a, { join, to: b });
+    gather(lumps, b, { join, to: a });
   }
   const apart = new Set<Join>();
   // One walk over all lumps: a join comes apart when nothing behind it leads back to where the walk had been before.

@@ -1,5 +1,6 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import type { Band, VehicleState } from '../plan/types.ts';
+import { once } from './once.ts';
 
 /** The most that flows through something, with the moment. */
 export interface MostA {
@@ -8,20 +9,13 @@ export interface MostA {
   readonly band: Band;
 }
 
-const points = new WeakMap<Facts, readonly { readonly view: PartView; readonly most: MostA }[]>();
-
 /** Places where the build's ground wires meet the body, with the most that ever comes home there. */
-export function groundPoints(facts: Facts): readonly { readonly view: PartView; readonly most: MostA }[] {
-  let list = points.get(facts);
-  if (!list) {
-    list = facts
-      .ofKind('chassis-ground')
-      .filter((view) => view.part.owner === 'build' && facts.isWired(`${view.part.id}.31`))
-      .map((view) => ({ view, most: mostA(facts, view, 'bond') }));
-    points.set(facts, list);
-  }
-  return list;
-}
+export const groundPoints = once((facts): readonly { readonly view: PartView; readonly most: MostA }[] =>
+  facts
+    .ofKind('chassis-ground')
+    .filter((view) => view.part.owner === 'build' && facts.isWired(`${view.part.id}.31`))
+    .map((view) => ({ view, most: mostA(facts, view, 'bond') })),
+);
 
 /** The most that flows through an element of a part in any moment. */
 export function mostA(facts: Facts, view: PartView, element: string): MostA {

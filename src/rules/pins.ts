@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { boardOf, type PinMode, pinMode } from '../parts/computer/settings.ts';
 import { wiresOn } from '../plan/connect.ts';
+import { gather } from '../plan/gather.ts';
 import type { Wire } from '../plan/types.ts';
 import { HEADER, type HeaderPin } from '../trade/header.ts';
 import { LOGIC, type LogicFacts, RAIL3 } from '../trade/logic.ts';
@@ -25,18 +26,11 @@ export interface PinUse {
   readonly nets: ReadonlySet<number>;
 }
 
-const cache = new WeakMap<Facts, readonly PinUse[]>();
-
 /** Every wired GPIO cell of every computer, in header order. */
-export function pinUses(facts: Facts): readonly PinUse[] {
-  let list = cache.get(facts);
-  if (!list) {
-    const taken = new Set<string>();
-    list = facts.ofKind('computer').flatMap((computer) => HEADER.flatMap((cell) => useOf(facts, computer, cell, taken) ?? []));
-    cache.set(facts, list);
-  }
-  return list;
-}
+export const pinUses = once((facts): readonly PinUse[] => {
+  const taken = new Set<string>();
+  return facts.ofKind('computer').flatMap((computer) => HEADER.flatMap((cell) => useOf(facts, computer, cell, taken) ?? []));
+});
 
 interface PinIndex {
   readonly byNet: ReadonlyMap<number, readonly PinUse[]>;
@@ -47,14 +41,9 @@ interface PinIndex {
 const pinIndex = once((facts): PinIndex => {
   const byNet = new Map<number, PinUse[]>();
   const bySeen = new Map<number, PinUse[]>();
-  const put = (map: Map<number, PinUse[]>, net: number, use: PinUse): void => {
-    const same = map.get(net);
-    if (same) same.push(use);
-    else map.set(net, [use]);
-  };
   for (const use of pinUses(facts)) {
-    put(byNet, facts.netOf(use.key), use);
-    for (const net of use.nets) put(bySeen, net, use);
+    gather(byNet, facts.netOf(use.key), use);
+    for (const net of use.nets) gather(bySeen, net, use);
   }
   return { byNet, bySeen, byKey: new Map(pinUses(facts).map((u) => [u.key, u])) };
 });
@@ -158,25 +147,16 @@ export function pullsOn(facts: Facts, nets: ReadonlySet<number>): readonly Pull[
 
 /** A resistor as it is seen from one of its nets: its other end, and its place among the resistors. */
 type Far = Pick<Pull, 'view' | 'end' | 'net'> & { readonly at: number };
-const resistorCache = new WeakMap<Facts, ReadonlyMap<number, readonly Far[]>>();
 
-function resistorsOn(facts: Facts): ReadonlyMap<number, readonly Far[]> {
-  const known = resistorCache.get(facts);
-  if (known) return known;
+const resistorsOn = once((facts): ReadonlyMap<number, readonly Far[]> => {
   const map = new Map<number, Far[]>();
-  const put = (near: number, far: Far): void => {
-    const same = map.get(near);
-    if (same) same.push(far);
-    else map.set(near, [far]);
-  };
   facts.ofKind('resistor').forEach((view, at) => {
     const [one, two] = [netAt(facts, view, '1'), netAt(facts, view, '2')];
-    put(one, { view, end: '2', net: two, at });
-    put(two, { view, end: '1', net: one, at });
+    gather(map, one, { view, end: '2', net: two, at });
+    gather(map, two, { view, end: '1', net: one, at });
   });
-  resistorCache.set(facts, map);
   return map;
-}
+});
 
 /** Resistors side by side, each with its factor of tolerance, ohm; Infinity for none. */
 export function parallelOhm(views: readonly PartView[], way: 'least' | 'most'): number {

@@ -1,6 +1,7 @@
 import type { Facts, PartView, Step, TerminalKey } from '../analysis/factsTypes.ts';
 import type { Link, LoadFact, SourceFact } from '../parts/types.ts';
 import { supplyCorners } from '../trade/supply.ts';
+import { once } from './once.ts';
 import { type Tap, taps } from './taps.ts';
 
 /** How the vehicle's current comes to a terminal. */
@@ -15,16 +16,7 @@ const FORWARD = ['fuse', 'contact', 'conductor', 'diode'];
  * Every terminal on the vehicle's own volts: what taps reach through fuses, contacts, chokes and diodes, one way each.
  * Resistors end it (what is behind them sees next to no current), ground does not count.
  */
-export function vehicleRail(facts: Facts): ReadonlyMap<TerminalKey, Way> {
-  let rail = rails.get(facts);
-  if (!rail) {
-    rail = railOver(facts, FORWARD);
-    rails.set(facts, rail);
-  }
-  return rail;
-}
-
-const rails = new WeakMap<Facts, ReadonlyMap<TerminalKey, Way>>();
+export const vehicleRail = once((facts): ReadonlyMap<TerminalKey, Way> => railOver(facts, FORWARD));
 
 /** The same over chosen links only. */
 export function railOver(facts: Facts, through: readonly string[], avoid?: (view: PartView, link: Link) => boolean): ReadonlyMap<TerminalKey, Way> {
@@ -60,20 +52,15 @@ export interface Converter {
 }
 
 /** Everything that makes another voltage of the vehicle's: step-down converters and linear regulators. */
-export function converters(facts: Facts): readonly Converter[] {
-  const known = converterLists.get(facts);
-  if (known) return known;
+export const converters = once((facts): readonly Converter[] => {
   const list: Converter[] = [];
   for (const view of facts.parts.values()) {
     const source = view.facts.sources?.find((s) => s.kind === 'converter');
     const load = view.facts.loads?.[0];
     if (source && load) list.push({ view, load, source, inKey: `${view.part.id}.${load.plus}`, outKey: `${view.part.id}.${source.terminal}` });
   }
-  converterLists.set(facts, list);
   return list;
-}
-
-const converterLists = new WeakMap<Facts, readonly Converter[]>();
+});
 
 /** Does a computer hang on it, by itself or behind further converters? */
 export function feedsComputer(facts: Facts, c: Converter): boolean {
@@ -139,8 +126,7 @@ const MOST_CHANGEOVERS = 10;
  */
 export function closableReach(facts: Facts, from: TerminalKey, through: readonly string[]): ReadonlyMap<TerminalKey, readonly Step[]> {
   const key = `${from} ${through.join()}`;
-  const known = closable.get(facts) ?? new Map<string, ReadonlyMap<TerminalKey, readonly Step[]>>();
-  closable.set(facts, known);
+  const known = closable(facts);
   let found = known.get(key);
   if (!found) {
     // Seldom is a relay wired at both contacts; otherwise nothing can be passed twice, and no way needs to be followed.
@@ -150,7 +136,7 @@ export function closableReach(facts: Facts, from: TerminalKey, through: readonly
   return found;
 }
 
-const closable = new WeakMap<Facts, Map<string, ReadonlyMap<TerminalKey, readonly Step[]>>>();
+const closable = once(() => new Map<string, ReadonlyMap<TerminalKey, readonly Step[]>>());
 
 function closableWays(facts: Facts, from: TerminalKey, through: readonly string[]): ReadonlyMap<TerminalKey, readonly Step[]> {
   const found = new Map<TerminalKey, readonly Step[]>();
@@ -170,20 +156,13 @@ function closableWays(facts: Facts, from: TerminalKey, through: readonly string[
   return found;
 }
 
-const changeovers = new WeakMap<Facts, boolean>();
-
 /** Is any relay wired at both contacts of its changeover? */
-function hasChangeover(facts: Facts): boolean {
-  let has = changeovers.get(facts);
-  if (has === undefined) {
-    has = [...facts.parts.values()].some(
-      ({ kind, part, facts: { links = [] } }) =>
-        kind.kind === 'relay' && links.filter((l) => l.type === 'contact' && facts.isWired(`${part.id}.${l.b}`)).length > 1,
-    );
-    changeovers.set(facts, has);
-  }
-  return has;
-}
+const hasChangeover = once((facts): boolean =>
+  [...facts.parts.values()].some(
+    ({ kind, part, facts: { links = [] } }) =>
+      kind.kind === 'relay' && links.filter((l) => l.type === 'contact' && facts.isWired(`${part.id}.${l.b}`)).length > 1,
+  ),
+);
 
 function contactKey(view: PartView, link: Link): string {
   return `${view.part.id}:${link.contact ?? ''}`;

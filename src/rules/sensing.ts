@@ -1,8 +1,10 @@
 import type { Facts, PartView, TerminalKey } from '../analysis/factsTypes.ts';
 import type { SourceFact } from '../parts/types.ts';
+import { gather } from '../plan/gather.ts';
 import { LOGIC, RAIL3 } from '../trade/logic.ts';
 import { ctrShare, darkA, OPTO_VF_MIN_V } from '../trade/optocouplers.ts';
 import { CTR_DERATING, DIODES, OPTOS, type OptoFacts, type OptoType } from '../trade/semiconductors.ts';
+import { once } from './once.ts';
 import { insidePull, isRail3, nearNets, type PinUse, parallelOhm, pinUseAt, pinUses, pinUsesOn, pullsOn } from './pins.ts';
 import { grounded, type Hop, isResistor, netAt, type Way, waysFrom } from './trace.ts';
 
@@ -96,26 +98,19 @@ interface Sourced {
   /** Place in the order of the parts. */
   readonly at: number;
 }
-const sourceCache = new WeakMap<Facts, ReadonlyMap<number, readonly Sourced[]>>();
 
-function sourcesByNet(facts: Facts): ReadonlyMap<number, readonly Sourced[]> {
-  const known = sourceCache.get(facts);
-  if (known) return known;
+const sourcesByNet = once((facts): ReadonlyMap<number, readonly Sourced[]> => {
   const map = new Map<number, Sourced[]>();
   let at = 0;
   for (const view of facts.parts.values()) {
     for (const source of view.facts.sources ?? []) {
       at += 1;
       if (source.kind === 'audio') continue;
-      const net = netAt(facts, view, source.terminal);
-      const same = map.get(net);
-      if (same) same.push({ view, source, at });
-      else map.set(net, [{ view, source, at }]);
+      gather(map, netAt(facts, view, source.terminal), { view, source, at });
     }
   }
-  sourceCache.set(facts, map);
   return map;
-}
+});
 
 function drives(facts: Facts, key: TerminalKey): boolean {
   const mode = pinUseAt(facts, key)?.mode;
@@ -167,22 +162,15 @@ export interface Output {
   readonly mostPullOhm: number;
 }
 
-const cache = new WeakMap<Facts, readonly Sensor[]>();
-
 /** Every optocoupler whose LED the vehicle feeds or whose circuit is still open. */
-export function sensors(facts: Facts): readonly Sensor[] {
-  let list = cache.get(facts);
-  if (!list) {
-    list = facts.ofKind('optocoupler').map((opto) => ({
-      opto,
-      data: OPTOS[opto.s.str('type') as OptoType],
-      led: ledCircuit(facts, opto, 'A', 'K'),
-      output: outputOf(facts, opto),
-    }));
-    cache.set(facts, list);
-  }
-  return list;
-}
+export const sensors = once((facts): readonly Sensor[] =>
+  facts.ofKind('optocoupler').map((opto) => ({
+    opto,
+    data: OPTOS[opto.s.str('type') as OptoType],
+    led: ledCircuit(facts, opto, 'A', 'K'),
+    output: outputOf(facts, opto),
+  })),
+);
 
 function outputOf(facts: Facts, opto: PartView): Output | null {
   const [c, e] = [netAt(facts, opto, 'C'), netAt(facts, opto, 'E')];

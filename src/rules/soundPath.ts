@@ -1,4 +1,5 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
+import { once } from './once.ts';
 import { grounded, hopsOf, isResistor, netAt } from './trace.ts';
 
 /** A source of sound and an input that it plays into. */
@@ -11,17 +12,8 @@ export interface SoundPath {
   readonly isolated: boolean;
 }
 
-const cache = new WeakMap<Facts, readonly SoundPath[]>();
-
 /** Every sound output with the radio inputs that it reaches over leads, transformers and resistors. */
-export function soundPaths(facts: Facts): readonly SoundPath[] {
-  let list = cache.get(facts);
-  if (!list) {
-    list = facts.ofKind('usb-sound').flatMap((source) => pathsFrom(facts, source));
-    cache.set(facts, list);
-  }
-  return list;
-}
+export const soundPaths = once((facts): readonly SoundPath[] => facts.ofKind('usb-sound').flatMap((source) => pathsFrom(facts, source)));
 
 interface Here {
   readonly ohm: number;

@@ -3,6 +3,7 @@ import { supplyPair } from '../parts/computer/facts.ts';
 import { bankFarad, bankOhm } from '../parts/storeFigures.ts';
 import { BOARD_SUPPLY } from '../trade/boards.ts';
 import { DIODES, type DiodeType } from '../trade/semiconductors.ts';
+import { once } from './once.ts';
 import { type Converter, converters } from './rails.ts';
 import { contactEnding, type Ending } from './supplyHold.ts';
 import { grounded, type Hop, hopsOf, netAt } from './trace.ts';
@@ -39,17 +40,8 @@ export function storesOf(facts: Facts): readonly PartView[] {
   return facts.ofKind('store', 'capacitor').filter((v) => v.kind.kind === 'store' || (v.facts.storeJ ?? 0) >= STORE_J);
 }
 
-const cache = new WeakMap<Facts, readonly Carried[]>();
-
 /** Every store that carries a computer, with what it can do; one for each pair. */
-export function carriedBy(facts: Facts): readonly Carried[] {
-  let list = cache.get(facts);
-  if (!list) {
-    list = storesOf(facts).flatMap((store) => carriedFrom(facts, store));
-    cache.set(facts, list);
-  }
-  return list;
-}
+export const carriedBy = once((facts): readonly Carried[] => storesOf(facts).flatMap((store) => carriedFrom(facts, store)));
 
 /** Time for which a store of this size carries a steady power, s: `C ((V1 - I R)² - V2²) / 2 P`, I at the lowest voltage. */
 export function carryS(c: Pick<Carried, 'fullV' | 'leastV' | 'watt' | 'farad' | 'ohm'>): number {

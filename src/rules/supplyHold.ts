@@ -2,6 +2,7 @@ import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { stopS } from '../parts/computer/settings.ts';
 import type { Line } from '../plan/types.ts';
 import { isLive } from '../trade/lines.ts';
+import { once } from './once.ts';
 import { type PinUse, pinUsesSeeing } from './pins.ts';
 import { type Converter, converters } from './rails.ts';
 import { type Hop, hopsOf, netAt } from './trace.ts';
@@ -22,7 +23,6 @@ export interface Ending {
 }
 
 const LASTS = Number.POSITIVE_INFINITY;
-const cache = new WeakMap<Facts, ReadonlyMap<number, Ending>>();
 
 /**
  * How long what arrives at a terminal outlives the key, over the best of its feeds and at the least of every device on the
@@ -33,14 +33,7 @@ export function endingAt(facts: Facts, view: PartView, terminal: string): Ending
   return endings(facts).get(netAt(facts, view, terminal)) ?? null;
 }
 
-function endings(facts: Facts): ReadonlyMap<number, Ending> {
-  let map = cache.get(facts);
-  if (!map) {
-    map = workOut(facts);
-    cache.set(facts, map);
-  }
-  return map;
-}
+const endings = once(workOut);
 
 /** Rounds in which what steers a contact (a coil, a trigger, an enable) is taken from the round before. */
 const ROUNDS = 4;

@@ -1,5 +1,6 @@
 import type { Facts, PartView, Step } from '../analysis/factsTypes.ts';
 import { CONTACT } from '../parts/contacts.ts';
+import { gather } from '../plan/gather.ts';
 import { TERMINATION_OHM } from '../trade/conductors.ts';
 import { coldOhm, meltI2t, SURGE_SHARE } from '../trade/fuses.ts';
 import { vehicleRail, type Way } from './rails.ts';
@@ -41,7 +42,7 @@ export function surges(facts: Facts): Surge[] {
   for (const { cap, way } of filled(facts)) {
     way.steps.forEach((step, at) => {
       if (step.linkType !== 'contact' || !step.through || !CLOSERS[step.through.kind.kind]) return;
-      behind.set(step.through, [...(behind.get(step.through) ?? []), { cap, way, at }]);
+      gather(behind, step.through, { cap, way, at });
     });
   }
   return [...behind].map(([contact, list]) => surgeOf(facts, contact, list));
@@ -110,7 +111,7 @@ export function fillings(facts: Facts): Filling[] {
   for (const { cap, way } of filled(facts)) {
     way.steps.forEach((step, at) => {
       if (step.linkType !== 'fuse' || !step.through) return;
-      behind.set(step.through, [...(behind.get(step.through) ?? []), { cap, way, at }]);
+      gather(behind, step.through, { cap, way, at });
     });
   }
   return [...behind].map(([fuse, list]) => {

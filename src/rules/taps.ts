@@ -4,6 +4,7 @@ import { wiresOn } from '../plan/connect.ts';
 import { Draft } from '../plan/draft.ts';
 import type { Edit, Plan, Wire } from '../plan/types.ts';
 import { splitWire } from '../plan/wireEdits.ts';
+import { once } from './once.ts';
 
 /** A place where the vehicle's (or a store's) current can enter our wiring with nothing of ours ahead of it. */
 export interface Tap {
@@ -13,9 +14,7 @@ export interface Tap {
 }
 
 /** Every feed, battery post and energy store that one of our wires is joined to. */
-export function taps(facts: Facts): readonly Tap[] {
-  const known = tapLists.get(facts);
-  if (known) return known;
+export const taps = once((facts): readonly Tap[] => {
   const list: Tap[] = [];
   const batteries = facts.ofKind('battery').length;
   for (const view of facts.parts.values()) {
@@ -27,11 +26,8 @@ export function taps(facts: Facts): readonly Tap[] {
       if (facts.netWires(facts.netOf(key)).some((w) => w.owner === 'build')) list.push({ view, key, source });
     }
   }
-  tapLists.set(facts, list);
   return list;
-}
-
-const tapLists = new WeakMap<Facts, readonly Tap[]>();
+});
 
 /** What volts of the vehicle come to at a tap: half of them at one between the two batteries of a pair. */
 export function atTap(facts: Facts, { source }: Tap, volt: number): number {

@@ -1,7 +1,10 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import { nodeName } from '../analysis/graph.ts';
+import { memo } from '../analysis/memo.ts';
 import { splitKey } from '../analysis/roles.ts';
 import type { Link } from '../parts/types.ts';
+import { gather } from '../plan/gather.ts';
+import { once } from './once.ts';
 
 /** One step from net to net: through one part, or through resistors side by side. */
 export interface Hop {
@@ -21,19 +24,8 @@ export interface Way {
   readonly ohm: number;
 }
 
-const hopsCache = new WeakMap<Facts, ReadonlyMap<number, readonly Hop[]>>();
-
 /** Hops that leave each net: links other than joins; a feed is a source and not walked through. */
-export function hopsOf(facts: Facts): ReadonlyMap<number, readonly Hop[]> {
-  let map = hopsCache.get(facts);
-  if (!map) {
-    map = collect(facts);
-    hopsCache.set(facts, map);
-  }
-  return map;
-}
-
-function collect(facts: Facts): Map<number, Hop[]> {
+export const hopsOf = once((facts): ReadonlyMap<number, readonly Hop[]> => {
   const map = new Map<number, Hop[]>();
   for (const view of facts.parts.values()) {
     if (view.facts.sources?.some((s) => s.kind === 'feed')) continue;
@@ -48,7 +40,7 @@ function collect(facts: Facts): Map<number, Hop[]> {
     }
   }
   return map;
-}
+});
 
 /** Adds a hop; resistors between the same two nets become one. */
 function put(map: Map<number, Hop[]>, hop: Hop): void {
@@ -91,19 +83,10 @@ export function waysFrom(facts: Facts, start: number, through: (hop: Hop) => boo
  * optocoupler and a clamp do not make one: a resistor may lie behind the one, a coil's low side at the other.
  */
 export function grounded(facts: Facts, net: number): boolean {
-  let known = groundedCache.get(facts);
-  if (!known) {
-    known = new Map();
-    groundedCache.set(facts, known);
-  }
-  const told = known.get(net);
-  if (told !== undefined) return told;
-  const isGround = hasGround(facts, net);
-  known.set(net, isGround);
-  return isGround;
+  return groundedNets(facts)(net);
 }
 
-const groundedCache = new WeakMap<Facts, Map<number, boolean>>();
+const groundedNets = once((facts) => memo((net: number): boolean => hasGround(facts, net)));
 
 function hasGround(facts: Facts, net: number): boolean {
   return facts.netTerminals(net).some((key) => {
@@ -131,45 +114,34 @@ interface Standing {
   readonly view: PartView;
   readonly terminal: string;
 }
-const standingCache = new WeakMap<Facts, Map<number, readonly Standing[]>>();
 
-/** Parts that have a terminal on a net, each with that terminal. */
-export function partsOn(facts: Facts, net: number): readonly Standing[] {
-  let known = standingCache.get(facts);
-  if (!known) {
-    known = new Map();
-    standingCache.set(facts, known);
-  }
-  let list = known.get(net);
-  if (!list) {
-    list = facts.netTerminals(net).flatMap((key): Standing[] => {
+const standingOn = once((facts) =>
+  memo((net: number): readonly Standing[] =>
+    facts.netTerminals(net).flatMap((key): Standing[] => {
       const [id, terminal] = splitKey(key);
       const view = facts.parts.get(id);
       return view ? [{ view, terminal }] : [];
-    });
-    known.set(net, list);
-  }
-  return list;
+    }),
+  ),
+);
+
+/** Parts that have a terminal on a net, each with that terminal. */
+export function partsOn(facts: Facts, net: number): readonly Standing[] {
+  return standingOn(facts)(net);
 }
 
 /** Kinds whose contact a person or a signal works: what lies behind is not a rail. */
 const SIGNAL_CONTACTS: ReadonlySet<string> = new Set(['push-button', 'master-switch', 'optocoupler', 'low-side-driver']);
-const railCache = new WeakMap<Facts, ReadonlyMap<number, number>>();
 
 /**
  * Nominal volts of a net that is a rail: one with a source on it, or behind fuses, chokes, diodes and relay contacts of
  * such a one. Null for everything else, also for what a button or a switch may join to a rail.
  */
 export function railV(facts: Facts, net: number): number | null {
-  let map = railCache.get(facts);
-  if (!map) {
-    map = rails(facts);
-    railCache.set(facts, map);
-  }
-  return map.get(net) ?? null;
+  return rails(facts).get(net) ?? null;
 }
 
-function rails(facts: Facts): Map<number, number> {
+const rails = once((facts): ReadonlyMap<number, number> => {
   const map = new Map<number, number>();
   const queue: number[] = [];
   const seed = (net: number, volt: number): void => {
@@ -187,7 +159,7 @@ function rails(facts: Facts): Map<number, number> {
   }
   for (let q = 0; q < queue.length; q++) grow(facts, queue[q]!, seed, map.get(queue[q]!)!);
   return map;
-}
+});
 
 function grow(facts: Facts, net: number, seed: (net: number, volt: number) => void, volt: number): void {
   for (const hop of hopsOf(facts).get(net) ?? []) {
@@ -205,8 +177,8 @@ function grow(facts: Facts, net: number, seed: (net: number, volt: number) => vo
 export function joinedWithout(facts: Facts, from: string, to: string, withoutWire: string): boolean {
   const near = new Map<string, string[]>();
   const join = (a: string, b: string): void => {
-    near.set(a, [...(near.get(a) ?? []), b]);
-    near.set(b, [...(near.get(b) ?? []), a]);
+    gather(near, a, b);
+    gather(near, b, a);
   };
   for (const w of Object.values(facts.plan.wires)) if (w.id !== withoutWire) join(`${w.from.part}.${w.from.terminal}`, `${w.to.part}.${w.to.terminal}`);
   for (const view of facts.parts.values()) {

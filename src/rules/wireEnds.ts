@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../analysis/factsTypes.ts';
 import type { WireReport } from '../analysis/types.ts';
 import type { TerminalDef } from '../parts/types.ts';
+import { gather } from '../plan/gather.ts';
 import type { End, Id, Wire } from '../plan/types.ts';
 import { once } from './once.ts';
 
@@ -33,15 +34,10 @@ export const wireReports = once((facts): readonly WireReport[] => Object.values(
 
 const byGuard = once((facts): ReadonlyMap<Id, readonly WireReport[]> => {
   const map = new Map<Id, WireReport[]>();
-  const put = (guard: Id, w: WireReport): void => {
-    const list = map.get(guard);
-    if (list) list.push(w);
-    else map.set(guard, [w]);
-  };
   for (const w of wireReports(facts)) {
     const { from, to } = w.protection;
-    if (from.byPart !== null) put(from.byPart, w);
-    if (to.byPart !== null && to.byPart !== from.byPart) put(to.byPart, w);
+    if (from.byPart !== null) gather(map, from.byPart, w);
+    if (to.byPart !== null && to.byPart !== from.byPart) gather(map, to.byPart, w);
   }
   return map;
 });

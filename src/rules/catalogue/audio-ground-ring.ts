@@ -1,5 +1,6 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { splitKey } from '../../analysis/roles.ts';
+import { gather } from '../../plan/gather.ts';
 import { listed } from '../../plan/listed.ts';
 import type { Id, Wire } from '../../plan/types.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
@@ -73,12 +74,7 @@ function screens(facts: Facts): ScreenGroup[] {
   const rest = rooter(joins, (j) => !j.audio);
   const sound = rooter(joins, (j) => j.audio);
   const groups = new Map<number, Join[]>();
-  for (const j of audio) {
-    const piece = sound(j.a);
-    const same = groups.get(piece);
-    if (same) same.push(j);
-    else groups.set(piece, [j]);
-  }
+  for (const j of audio) gather(groups, sound(j.a), j);
   return [...groups.values()].flatMap((group) => {
     const wires = group.flatMap((j) => j.wire ?? []);
     if (wires.length === 0) return [];

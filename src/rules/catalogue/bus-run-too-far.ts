@@ -1,4 +1,5 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { gather } from '../../plan/gather.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import type { Plan, Wire } from '../../plan/types.ts';
 import { HEADER, headerPin, i2cRoles } from '../../trade/header.ts';
@@ -47,8 +48,7 @@ function i2cBuses(facts: Facts): Bus[] {
   const byNet = new Map<number, PartView[]>();
   for (const view of facts.ofKind('bus-device')) {
     if (view.s.str('bus') !== 'i2c' || !facts.isWired(`${view.part.id}.sda`) || !facts.isWired(`${view.part.id}.scl`)) continue;
-    const net = netAt(facts, view, 'sda');
-    byNet.set(net, [...(byNet.get(net) ?? []), view]);
+    gather(byNet, netAt(facts, view, 'sda'), view);
   }
   return [...byNet.values()].map((devices) => {
     const nets = ['sda', 'scl'].map((t) => netAt(facts, devices[0]!, t));

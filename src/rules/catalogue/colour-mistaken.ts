@@ -1,5 +1,6 @@
 import type { Facts } from '../../analysis/factsTypes.ts';
 import { PAIRED_FORMS } from '../../parts/types.ts';
+import { gather } from '../../plan/gather.ts';
 import type { Wire } from '../../plan/types.ts';
 import { setWire } from '../../plan/wireEdits.ts';
 import { COLOURS, colourText } from '../../trade/colours.ts';
@@ -102,8 +103,8 @@ function lookAlikes(facts: Facts, ours: readonly Wire[]): ReadonlyMap<string, Sl
     if (facts.isGround(netOf(facts, w))) continue;
     const seen = `${w.colour}|${w.stripe ?? ''}|${w.areaMm2}`;
     const [one, two] = [facts.plan.parts[w.from.part]?.zone, facts.plan.parts[w.to.part]?.zone];
-    put(groups, `${seen}|${one}`, w);
-    if (two !== one) put(groups, `${seen}|${two}`, w);
+    gather(groups, `${seen}|${one}`, w);
+    if (two !== one) gather(groups, `${seen}|${two}`, w);
   }
   const slips = new Map<string, Slip>();
   for (const group of groups.values()) {
@@ -119,12 +120,6 @@ function lookAlikes(facts: Facts, ours: readonly Wire[]): ReadonlyMap<string, Sl
     });
   }
   return slips;
-}
-
-function put(groups: Map<string, Wire[]>, key: string, w: Wire): void {
-  const group = groups.get(key);
-  if (group) group.push(w);
-  else groups.set(key, [w]);
 }
 
 /** Two supplies of one voltage may be alike: the stripe, where there is one, tells what switches them. */

@@ -1,5 +1,6 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
+import { gather } from '../../plan/gather.ts';
 import { listed } from '../../plan/listed.ts';
 import type { Id, Wire } from '../../plan/types.ts';
 import { SCREEN } from '../../trade/grounds.ts';
@@ -7,6 +8,7 @@ import { end, groundEnd, newWire } from '../build.ts';
 import { amps, called, defineRule, part, two, verdicts, wire, wireName } from '../defineRule.ts';
 import { BODY, bridgesAmong, groundJoins, type Joins, rooter } from '../groundJoins.ts';
 import { mostA } from '../groundPoints.ts';
+import { once } from '../once.ts';
 import type { Finding, Repair, Subject, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('current-through-screen', 'H3');
@@ -34,18 +36,7 @@ interface Screened {
   readonly amp: number;
 }
 
-const cache = new WeakMap<Facts, readonly Screened[]>();
-
-function screened(facts: Facts): readonly Screened[] {
-  let list = cache.get(facts);
-  if (!list) {
-    list = collect(facts);
-    cache.set(facts, list);
-  }
-  return list;
-}
-
-function collect(facts: Facts): Screened[] {
+const screened = once((facts): readonly Screened[] => {
   const joins = groundJoins(facts);
   const leadsOf = screenedLeads(joins);
   if (leadsOf.size === 0) return [];
@@ -61,18 +52,14 @@ function collect(facts: Facts): Screened[] {
     if (all(minus) !== all(body)) return [];
     return [{ view, plus: load.plus, minus: load.minus, leads, ownReturn: plain(minus) === plain(body), amp: Math.max(load.peakA, load.heatA) }];
   });
-}
+});
 
 /** Cables with a second conductor, by the parts they end on. */
 function screenedLeads(joins: Joins): ReadonlyMap<Id, readonly Wire[]> {
   const of = new Map<Id, Wire[]>();
   for (const { wire: w, screen } of joins.all) {
     if (!w || !screen) continue;
-    for (const id of new Set([w.from.part, w.to.part])) {
-      const mine = of.get(id);
-      if (mine) mine.push(w);
-      else of.set(id, [w]);
-    }
+    for (const id of new Set([w.from.part, w.to.part])) gather(of, id, w);
   }
   return of;
 }

@@ -1,4 +1,5 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { memo } from '../../analysis/memo.ts';
 import type { Reading } from '../../analysis/types.ts';
 import { USB_PORTS } from '../../parts/computer/elements.ts';
 import { supplyPair } from '../../parts/computer/facts.ts';
@@ -6,6 +7,7 @@ import type { VehicleState } from '../../plan/types.ts';
 import { splitWire } from '../../plan/wireEdits.ts';
 import { PIN_MAX_V } from '../../trade/logic.ts';
 import { amps, called, defineRule, part, STATE_WORDS, verdicts, wire } from '../defineRule.ts';
+import { once } from '../once.ts';
 import { type PinUse, pinName, pinUses } from '../pins.ts';
 import type { Verdict } from '../types.ts';
 
@@ -76,16 +78,12 @@ function intoDead(facts: Facts, use: PinUse): { readonly amp: number; readonly r
   return worst;
 }
 
-const deadCache = new WeakMap<Facts, Map<PartView, readonly Reading[]>>();
+const deadReadings = once((facts) =>
+  memo((computer: PartView): readonly Reading[] => facts.solved.filter((r) => !facts.deviceOn(computer.part.id, 'powered', r.state, r.band))),
+);
 
 /** Readings in which a computer has no power. */
-function without(facts: Facts, computer: PartView): readonly Reading[] {
-  const known = deadCache.get(facts) ?? new Map<PartView, readonly Reading[]>();
-  deadCache.set(facts, known);
-  const list = known.get(computer) ?? facts.solved.filter((r) => !facts.deviceOn(computer.part.id, 'powered', r.state, r.band));
-  known.set(computer, list);
-  return list;
-}
+const without = (facts: Facts, computer: PartView): readonly Reading[] => deadReadings(facts)(computer);
 
 /** Too much at a pin while the computer runs is another rule's. */
 function tooMuchWhileOn(facts: Facts, use: PinUse): boolean {

@@ -1,10 +1,12 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { Draft } from '../../plan/draft.ts';
+import { gather } from '../../plan/gather.ts';
 import type { Band } from '../../plan/types.ts';
 import { NEVER_SLEEPS_A } from '../../trade/standing.ts';
 import { farEnd, movedEnd, onlyWire } from '../build.ts';
 import { amps, called, defineRule, part, two, verdicts } from '../defineRule.ts';
 import { fusedLine, keyFeeds } from '../keyLine.ts';
+import { once } from '../once.ts';
 import { parkedKnown } from '../parkedShare.ts';
 import { grounded, netAt, railV } from '../trace.ts';
 import type { Repair, Verdict } from '../types.ts';
@@ -41,26 +43,11 @@ const KINDS: Readonly<Record<string, { readonly element: string; readonly port?:
 };
 const LAMPS_FIRST = Object.keys(KINDS);
 
-const cache = new WeakMap<Facts, readonly Line[]>();
-
-function strings(facts: Facts): readonly Line[] {
-  let list = cache.get(facts);
-  if (!list) {
-    list = collect(facts);
-    cache.set(facts, list);
-  }
-  return list;
-}
-
-function collect(facts: Facts): Line[] {
+const strings = once((facts): readonly Line[] => {
   const rest = new Set(facts.ofKind(...LAMPS_FIRST));
   const onNet = new Map<number, PartView[]>();
   for (const view of rest) {
-    for (const net of new Set(netsOf(facts, view))) {
-      const there = onNet.get(net);
-      if (there) there.push(view);
-      else onNet.set(net, [view]);
-    }
+    for (const net of new Set(netsOf(facts, view))) gather(onNet, net, view);
   }
   const list: Line[] = [];
   for (const view of rest) {
@@ -82,7 +69,7 @@ function collect(facts: Facts): Line[] {
     if (onRail) list.push({ head: views[0]!, views });
   }
   return list;
-}
+});
 
 function netsOf(facts: Facts, view: PartView): number[] {
   return KINDS[view.kind.kind]!.ends.map((t) => netAt(facts, view, t));

@@ -4,6 +4,7 @@ import { ALL_PINS_A } from '../../trade/logic.ts';
 import { SERIES } from '../../trade/preferred.ts';
 import { type as typeIn } from '../build.ts';
 import { amps, called, defineRule, ohms, part, verdicts, wire } from '../defineRule.ts';
+import { once } from '../once.ts';
 import { type PinUse, pinName, pinUses } from '../pins.ts';
 import { greatestLedA, type LedCircuit, ledCircuit } from '../sensing.ts';
 import type { Repair, Verdict } from '../types.ts';
@@ -32,14 +33,10 @@ interface Driven {
   readonly led: LedCircuit | null;
 }
 
-const cache = new WeakMap<Facts, readonly Driven[]>();
-
 /** Output pins, each with the worse of what was solved and what an LED with its resistor takes at its corner. */
-function driven(facts: Facts): readonly Driven[] {
-  const known = cache.get(facts);
-  if (known) return known;
+const driven = once((facts): readonly Driven[] => {
   const leds = [...facts.ofKind('led', 'optocoupler')].flatMap((view) => ledCircuit(facts, view, 'A', 'K') ?? []);
-  const list = pinUses(facts)
+  return pinUses(facts)
     .filter((u) => u.mode === 'out' || u.mode === 'stopped-signal')
     .map((use) => {
       const id = use.computer.part.id;
@@ -54,9 +51,7 @@ function driven(facts: Facts): readonly Driven[] {
       }
       return { use, led, amp: amp === null ? null : Math.max(amp, amp > 0 ? ledA : 0) };
     });
-  cache.set(facts, list);
-  return list;
-}
+});
 
 function judgePin(facts: Facts, { use, amp }: Driven): Verdict {
   const subject = wire(use.wire.id);

@@ -1,4 +1,5 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
+import { gather } from '../../plan/gather.ts';
 import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { typing } from '../fixes.ts';
 import { netAt } from '../trace.ts';
@@ -28,8 +29,7 @@ export const plugsThatFit = defineRule({
 function groups(facts: Facts): PartView[][] {
   const map = new Map<string, PartView[]>();
   for (const view of facts.ofKind('connector')) {
-    const key = `${view.part.zone}|${view.terminals.length}`;
-    map.set(key, [...(map.get(key) ?? []), view]);
+    gather(map, `${view.part.zone}|${view.terminals.length}`, view);
   }
   return [...map.values()];
 }

@@ -1,5 +1,6 @@
 import { computeResults, repairsFor } from '../../advise/index.ts';
 import type { Results } from '../../advise/types.ts';
+import { gather } from '../../plan/gather.ts';
 import type { Id, Plan } from '../../plan/types.ts';
 import type { Bench } from '../../rules/book/bench.ts';
 import { exampleOf } from '../../rules/book/index.ts';
@@ -120,8 +121,8 @@ function isFeed(plan: Plan, id: Id): boolean {
 function neighbours(plan: Plan): Map<Id, Id[]> {
   const next = new Map<Id, Id[]>();
   for (const { from, to } of Object.values(plan.wires)) {
-    next.set(from.part, [...(next.get(from.part) ?? []), to.part]);
-    next.set(to.part, [...(next.get(to.part) ?? []), from.part]);
+    gather(next, from.part, to.part);
+    gather(next, to.part, from.part);
   }
   return next;
 }
