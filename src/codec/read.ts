@@ -57,9 +57,10 @@ function readRaw(raw: unknown, kinds: ReadonlyMap<string, PartKind>): Read {
 function checked(read: Plan, before: readonly string[], kinds: ReadonlyMap<string, PartKind>): Read {
   const problems = integrityProblems(read, kinds);
   if (problems.length > 0) return { ok: false, problems };
-  const single = withoutDoubles(read, kinds);
+  const inside = withinZones(read);
+  const single = withoutDoubles(inside.plan, kinds);
   const { plan } = single;
-  const notes = [...before, ...single.notes];
+  const notes = [...before, ...inside.notes, ...single.notes];
   const least = leastSerial(plan);
   const told = plan.nextSerial < least ? [...notes, `The next free number was ${plan.nextSerial}, which is taken; it is now ${least}.`] : notes;
   return {
@@ -74,6 +75,19 @@ function checked(read: Plan, before: readonly string[], kinds: ReadonlyMap<strin
     },
     notes: told,
   };
+}
+
+/**
+ * Parts may stand left of their zone or above it only in a hand-written file: on the drawing and on paper nobody would see
+ * them. They are moved in to the edge, and a note says which.
+ */
+function withinZones(plan: Plan): { readonly plan: Plan; readonly notes: readonly string[] } {
+  const out = Object.values(plan.parts).filter((p) => p.x < 0 || p.y < 0);
+  if (out.length === 0) return { plan, notes: [] };
+  const moved = Object.fromEntries(out.map((p) => [p.id, { ...p, x: Math.max(0, p.x), y: Math.max(0, p.y) }]));
+  const who =
+    out.length === 1 ? `Part ${out[0]?.id} stood outside its zone and was moved in.` : `${out.length} parts stood outside their zones and were moved in.`;
+  return { plan: { ...plan, parts: { ...plan.parts, ...moved } }, notes: [who] };
 }
 
 function whole(what: string): Read {

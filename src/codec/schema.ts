@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { PartKind } from '../parts/types.ts';
-import { LONGEST, RANGES, type Range } from '../plan/limits.ts';
+import { LONGEST, MOST_SERIAL, RANGES, type Range } from '../plan/limits.ts';
 import type { Band, ColourCode, DipLevel, Stage, VehicleState, ZoneKind } from '../plan/types.ts';
 import { settingsSchema, terminalNotes } from './settings.ts';
 
@@ -129,7 +129,7 @@ const count = z.string().regex(/^[1-9]\d{0,4}$/);
 const given = z.strictObject({
   wires: z.record(count, id).meta(say('Wire by its number.')),
   items: z.record(z.string().regex(/^[A-Z]{1,3}$/), z.record(count, id)).meta(say('Part by its number, by letter.')),
-  serial: z.int().min(0).meta(say('Serials below this are not given again.')),
+  serial: z.int().min(0).max(MOST_SERIAL).meta(say('Serials below this are not given again.')),
 });
 
 const alternative = z.strictObject({
@@ -172,7 +172,7 @@ export function planSchema(kinds: readonly PartKind[]) {
   };
   const revision = z.strictObject({
     id,
-    number: z.int().min(1),
+    number: z.int().min(1).max(RANGES.wires.number.max),
     date: z.string().regex(/^\d{4}-\d{2}-\d{2}$/),
     note: z.string().max(LONGEST.revisionNote),
     was: z
@@ -197,7 +197,7 @@ export function planSchema(kinds: readonly PartKind[]) {
       gone: gone.meta(say('What was removed: its numbers are not given again.')).exactOptional(),
       given: given.meta(say('Numbers that any wiring of this plan has given; absent = there is one wiring only.')).exactOptional(),
       revisions: z.record(id, revision).meta(say('The build as it was on certain days.')).exactOptional(),
-      nextSerial: z.int().min(1).meta(say('Next free number for ids; only grows.')),
+      nextSerial: z.int().min(1).max(MOST_SERIAL).meta(say('Next free number for ids; only grows.')),
     })
     .meta({ title: 'Dashloom plan', description: 'One build in one vehicle. All values in SI units.' });
 }

@@ -19,6 +19,8 @@ const HASTE = 2;
 const CLEAN = 110;
 /** Lanes between two ends that a quick look tries. */
 const QUICK_LANES = 10;
+/** Lanes between two ends that a full look tries: all of them on a drawing of any common size. */
+const FULL_LANES = 600;
 /** How far simple shapes may swing outside the two ends, in lanes. */
 const SWING = 8;
 
@@ -178,7 +180,7 @@ function lanesBetween(a: number, b: number, effort: Effort): number[] {
   const middle = Math.round((low + high) / 2 / LANE) * LANE;
   const out = [middle, low, high];
   const lanes = (high - low) / LANE;
-  const step = effort === 'quick' ? Math.max(1, Math.round(lanes / QUICK_LANES)) * LANE : LANE;
+  const step = Math.max(1, Math.round(lanes / (effort === 'quick' ? QUICK_LANES : FULL_LANES))) * LANE;
   for (let d = step; middle - d > low || middle + d < high; d += step) {
     if (middle - d > low) out.push(middle - d);
     if (middle + d < high) out.push(middle + d);
@@ -228,7 +230,8 @@ function walk(map: LaneMap, pts: Polyline, startLies: boolean | null, endLies: b
 
 /** Joins the pads on: the line runs from pad to pad, exact at both, also when a pad lies off the raster. */
 function finish(a: RouteEnd, b: RouteEnd, pts: readonly number[]): number[] {
-  const line = [...pts];
+  // Where both pads have the same first node, each still needs a point of its own to be in line with.
+  const line = pts.length === 2 ? [...pts, ...pts] : [...pts];
   const n = line.length;
   if (lies(a.side) !== false) line[1] = a.y;
   if (lies(a.side) !== true) line[0] = a.x;

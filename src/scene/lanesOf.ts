@@ -10,6 +10,12 @@ import type { PlacedPad, PlacedPart, PlacedZone } from './types.ts';
 /** What routes rather keep off, cost per lane step; weighed against the costs in drawing/lanes.ts. Our own choice. */
 const SOFT = { border: 8, head: 60, label: 140, beside: 4, pad: 40, joint: 120 } as const;
 
+/**
+ * Lanes are laid over so much of a drawing, u: several times what thousands of parts need. A hand-written file may place a
+ * part far beyond; lanes all the way there would take more memory than a page has. Out there wires run straight.
+ */
+const LAID = { w: 16_000, h: 8_000 } as const;
+
 /** Half the width of a common wire: one on the lane beside a label must not touch it, u. */
 const LABEL_MARGIN_U = 2;
 
@@ -18,7 +24,7 @@ export function lanesOf(zones: readonly PlacedZone[], parts: Iterable<PlacedPart
   const last = zones[zones.length - 1];
   const width = last ? last.box.x + last.box.w : 0;
   const height = last ? last.box.h : 0;
-  const map = new LaneMap({ x: -20, y: 0, w: width + 40, h: height });
+  const map = new LaneMap({ x: -20, y: 0, w: Math.min(LAID.w, width + 40), h: Math.min(LAID.h, height) });
   for (const zone of zones) {
     map.block(zone.bar);
     if (zone.box.x > 0) map.soften({ x: zone.box.x, y: 0, w: 0, h: height }, SOFT.border);

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readPlan, writePlan } from '../../src/codec/index.ts';
+import { apply } from '../../src/plan/apply.ts';
+import { addPart } from '../../src/plan/edits.ts';
 import { smallPlan } from '../plan/laws.ts';
 
 type Loose = Record<string, never>;
@@ -136,6 +138,32 @@ describe('repairs while reading', () => {
     expect(read.plan.nextSerial).toBe(smallPlan().plan.nextSerial);
     expect(read.notes).toHaveLength(1);
     expect(read.notes[0]).toContain('it is now');
+  });
+
+  it('takes an id with a longer number than any plan comes to for a name: no number is counted on from it', () => {
+    const raw = loose();
+    const part = raw.parts[ids.fuse]!;
+    delete raw.parts[ids.fuse];
+    const long = 'p9007199254740993';
+    raw.parts[long] = { ...part, id: long };
+    for (const wire of Object.values(raw.wires) as { from: { part: string }; to: { part: string } }[])
+      for (const end of [wire.from, wire.to]) if (end.part === ids.fuse) end.part = long;
+    const read = readPlan(JSON.stringify(raw));
+    if (!read.ok) throw new Error('refused');
+    expect(read.plan.nextSerial).toBe(raw.nextSerial);
+    const { edit } = addPart(read.plan, { kind: 'resistor', zone: Object.keys(read.plan.zones)[0]!, x: 20, y: 20 });
+    const done = apply(read.plan, edit);
+    expect(done.ok && readPlan(writePlan(done.plan)).ok).toBe(true);
+    expect(broken((bad) => Object.assign(bad, { nextSerial: Number.MAX_SAFE_INTEGER }))[0]?.where).toBe('nextSerial');
+  });
+
+  it('moves parts in that stand left of their zone or above it, and says so', () => {
+    const raw = loose();
+    Object.assign(raw.parts[ids.fuse]!, { x: -5000, y: -20 });
+    const read = readPlan(JSON.stringify(raw));
+    if (!read.ok) throw new Error('refused');
+    expect(read.plan.parts[ids.fuse]).toMatchObject({ x: 0, y: 0 });
+    expect(read.notes).toStrictEqual([`Part ${ids.fuse} stood outside its zone and was moved in.`]);
   });
 
   it('accepts other ids and keeps rows in order', () => {

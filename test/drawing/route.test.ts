@@ -119,6 +119,15 @@ describe('router', () => {
     expect(route(map, search, out, into, { bends })).toEqual([200, 230, 250, 230, 250, 500, 450, 500, 450, 230, 500, 230]);
   });
 
+  it('keeps right angles between two pads at the rim of the lanes that share their first lane', () => {
+    const { map, search } = lanes([]);
+    for (const effort of ['quick', 'full'] as const) {
+      const line = route(map, search, { x: 795, y: -300, side: 'right' }, { x: 810, y: 0, side: 'left' }, { effort });
+      expect(rightAngled(line)).toBe(true);
+      expect([...line.slice(0, 2), ...line.slice(-2)]).toEqual([795, -300, 810, 0]);
+    }
+  });
+
   it('pads off the raster are still met exactly', () => {
     const { map, search } = lanes([]);
     const line = route(map, search, { x: 203, y: 233, side: 'right' }, { x: 497, y: 347, side: 'left' });
@@ -147,9 +156,11 @@ describe('a drag', () => {
   const body = fc.record({ x: coord(700), y: coord(500), w: fc.constant(60), h: fc.constant(40) });
 
   it('ends, and keeps right angles, from whatever right-angled line it begins with', () => {
-    const line = fc.tuple(fc.array(to, { minLength: 3, maxLength: 6 }), fc.boolean()).map(([points, lying]) =>
-      simplify(points.flatMap((p, i) => (i === 0 ? [p.x, p.y] : (i % 2 === 0) === lying ? [points[i - 1]?.x ?? 0, p.y] : [p.x, points[i - 1]?.y ?? 0]))),
-    );
+    const line = fc
+      .tuple(fc.array(to, { minLength: 3, maxLength: 6 }), fc.boolean())
+      .map(([points, lying]) =>
+        simplify(points.flatMap((p, i) => (i === 0 ? [p.x, p.y] : (i % 2 === 0) === lying ? [points[i - 1]?.x ?? 0, p.y] : [p.x, points[i - 1]?.y ?? 0]))),
+      );
     const rightLine = line.filter((pts) => pts.length >= 4 && rightAngled(pts));
     fc.assert(
       fc.property(fc.array(body, { maxLength: 8 }), rightLine, side, side, to, (bodies, before, aSide, bSide, at) => {

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { computeResults } from '../../src/advise/index.ts';
 import { readPlan, writePlan } from '../../src/codec/index.ts';
 import { partKinds } from '../../src/parts/index.ts';
 import * as edits from '../../src/plan/edits.ts';
+import { RANGES } from '../../src/plan/limits.ts';
 import type { Edit, Plan, Value } from '../../src/plan/types.ts';
 import { createApp } from '../../src/state/store.ts';
 import { smallPlan } from '../plan/laws.ts';
@@ -35,6 +37,19 @@ describe('values that no plan may hold', () => {
   const number = fc.oneof(fc.double(), fc.integer({ min: -10, max: 200 }), fc.constantFrom(0.001, 0.05, 100, 150, 99_999));
   const text = fc.oneof(fc.string({ maxLength: 10 }), fc.constantFrom('', 'x'.repeat(79), 'x'.repeat(300), 'x'.repeat(6000)));
   const settings = [...partKinds.values()].flatMap((kind) => kind.settings.map((s) => [kind.kind, s.key] as const));
+
+  it('let no value through that cannot be computed', () => {
+    const { plan } = smallPlan();
+    const at = (areaMm2: number, insulationC: number, maxC: number): Plan => ({
+      ...plan,
+      wires: Object.fromEntries(Object.entries(plan.wires).map(([id, w]) => [id, { ...w, areaMm2, insulationC }])),
+      zones: Object.fromEntries(Object.entries(plan.zones).map(([id, z]) => [id, { ...z, maxC, minC: Math.min(maxC, 20) }])),
+    });
+    const { areaMm2, insulationC } = RANGES.wires;
+    const { maxC } = RANGES.zones;
+    for (const a of [areaMm2.min, areaMm2.max])
+      for (const i of [insulationC.min, insulationC.max]) for (const m of [maxC.min, maxC.max]) expect(() => computeResults(at(a, i, m))).not.toThrow();
+  });
 
   it('never get through the store: whatever it holds, a file of it can be read', () => {
     let refused = 0;
