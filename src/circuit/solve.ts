@@ -109,25 +109,30 @@ function followInTime(network: Network, x: Float64Array, lambda: number, gmin: n
   const setting: Setting = { ...PLAIN, lambda, isWarm: true, longest: 30 };
   let drag = 1;
   let iterations = 0;
-  let last: Outcome = { status: 'not-converged', iterations: 0, worst: -1 };
+  const step = (tie: number, towards: Float64Array | null): Outcome => {
+    const outcome = newton(network, x, { ...setting, gmin: tie + gmin, towards });
+    iterations += outcome.iterations;
+    return outcome;
+  };
   for (let count = 0; count < 200 && drag < 1e9; count++) {
     from.set(x);
-    last = newton(network, x, { ...setting, gmin: drag + gmin, towards: from });
-    iterations += last.iterations;
-    if (last.status !== 'solved') {
+    if (step(drag, from).status !== 'solved') {
       x.set(from);
       drag *= 8;
       continue;
     }
     let moved = 0;
     for (let k = 0; k < x.length; k++) moved = Math.max(moved, Math.abs(x[k]! - from[k]!));
-    if (moved < 1e-3 && drag < 1e-3) break;
+    if (moved < 1e-3 && drag < 1e-3) {
+      from.set(x);
+      const last = step(0, null);
+      if (last.status === 'solved') return { ...last, iterations };
+      // No rest: the motion only creeps where a branch has just ended, and goes on.
+      x.set(from);
+    }
     drag *= moved < 0.05 ? 0.25 : moved > 1 ? 1 : 0.7;
   }
-  from.set(x);
-  last = newton(network, x, { ...setting, gmin });
-  iterations += last.iterations;
-  return { ...last, iterations };
+  return { ...step(0, null), iterations };
 }
 
 /** Ties every node to ground by a conductance that fades. */
