@@ -65,7 +65,7 @@ describe('mending a spoilt plan', () => {
     );
     expect(offered).toBeGreaterThan(5);
     expect(mendedPlans).toBeGreaterThan(5);
-  }, 300_000);
+  }, 3_600_000);
 });
 
 /** Hazards and faults that stand open in a plan, folded under others or not; what waits for its stage of the job waits. */
