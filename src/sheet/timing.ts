@@ -34,7 +34,7 @@ const SERIAL = 900;
 /** The key cycle in print: what it comes to in a sentence, the strip in black and white, and the same as figures. */
 export function timingSection(context: Context, { cycle, margins, events }: SheetTime): Html {
   if (cycle.outcome === 'cancelled') return raw('');
-  const name = (part: Id): string => context.views.get(part)?.name ?? part;
+  const name = naming(context);
   const isPowered = (part: Id): boolean => context.deviceOn(part, 'powered', 'RUN_CHARGING') !== false;
   const stop = margins ? stopAnswer(margins, name, isPowered) : null;
   const crank = crankAnswer(margins ?? cycle.margins);
@@ -46,14 +46,23 @@ export function timingSection(context: Context, { cycle, margins, events }: Shee
     h`<div class="apart"><p>${says.map((text) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`).join(' ')}</p>
 ${stuck}
 <p class="small">For ${cycle.scenario.band} supply. Two strokes across an axis: its scale changes there.</p>
-${raw(strip(context, cycle))}</div>
+${raw(strip(cycle, name))}</div>
 ${moments(context, cycle, name)}
 ${events ? eventsTable(context, events) : raw('')}`,
   );
 }
 
-function strip(context: Context, cycle: KeyCycle): string {
-  const name = (part: Id): string => context.views.get(part)?.name ?? part;
+/** A part by its name; by its item number as well where another is called the same. */
+function naming(context: Context): (part: Id) => string {
+  const times = new Map<string, number>();
+  for (const view of context.views.values()) times.set(view.name, (times.get(view.name) ?? 0) + 1);
+  return (part) => {
+    const view = context.views.get(part);
+    return view === undefined ? part : (times.get(view.name) ?? 0) > 1 ? context.label(part) : view.name;
+  };
+}
+
+function strip(cycle: KeyCycle, name: (part: Id) => string): string {
   const scale = scaleOf(cycle, WIDTH, rightRoom(cycle, name));
   const picture = stripPicture(cycle, scale, WIDTH, name);
   const named = names(cycle, picture, name);
@@ -109,17 +118,19 @@ function names(cycle: KeyCycle, picture: StripPicture, name: (part: Id) => strin
 
 function moments(context: Context, cycle: KeyCycle, name: (part: Id) => string): Html {
   const computers = computersOf(cycle);
+  // With several computers the width goes to their volts; where the key stands is told by its own moments.
+  const isWide = computers.length > 1;
   const columns: Column[] = [
-    { title: 'Moment' },
+    isWide ? { title: 'Moment', widthMm: 44 } : { title: 'Moment' },
     { title: 'Time', kind: 'n' },
-    { title: 'Key', kind: 'keep' },
+    ...(isWide ? [] : [{ title: 'Key', kind: 'keep' as const }]),
     ...cycle.traces.map((t): Column => ({ title: t.label, kind: 'n' })),
     ...computers.map((part): Column => ({ title: context.label(part) })),
   ];
   const rows = momentRows(cycle, name).map((row) => [
     row.what,
     timeText(row.tS),
-    STATE_WORDS[row.key],
+    ...(isWide ? [] : [STATE_WORDS[row.key]]),
     ...row.volts.map(fallingVolts),
     ...row.computers.map((state) => COMPUTER_WORDS[state]),
   ]);

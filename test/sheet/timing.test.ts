@@ -7,7 +7,7 @@ import { sheetHtml } from '../../src/sheet/index.ts';
 import { labelRows } from '../../src/sheet/timing/axis.ts';
 import { momentRows, voltsAt } from '../../src/sheet/timing/moments.ts';
 import { rightRoom, scaleOf, stripPicture } from '../../src/sheet/timing/picture.ts';
-import { demoPlan } from '../bench/largePlan.ts';
+import { demoPlan, largePlan } from '../bench/largePlan.ts';
 
 const plan = demoPlan;
 const { filled, known } = settlePlan(plan);
@@ -139,5 +139,29 @@ describe('the picture of the strip', () => {
       { from: 50, to: 80 },
     ];
     expect(labelRows(labels, 2)).toEqual([0, 1, null, 0]);
+  });
+});
+
+describe('one turn of the key with several computers', () => {
+  const many = computeResults(largePlan(90));
+  const text = sheetHtml(many, { paper: 'A4', date: 'x', time: { cycle: keyCycle(timeBase(many.filled), defaultScenario(many.filled)), margins: null } });
+  const section = /<h2>One turn of the key<\/h2>(.*?)<\/section>/s.exec(text)?.[1] ?? '';
+
+  it('calls parts of one name by their item numbers too, and keeps their names apart', () => {
+    const names = [...section.matchAll(/<text x="([\d.]+)" y="([\d.]+)"[^>]*>([^<]*)</g)].map(([, x, y, name]) => ({
+      x: Number(x),
+      y: Number(y),
+      name: name as string,
+    }));
+    const ends = names.filter((n) => /^(T\d+ Step-down|5 V A\d+ Computer|needs 4\.4 V|battery)$/.test(n.name)).sort((a, b) => a.y - b.y);
+    expect(ends.filter((e) => e.name.startsWith('T'))).toHaveLength(3);
+    expect(ends).toHaveLength(8);
+    // Type of 11 units: lines nearer than 12 lie on one another.
+    for (let i = 1; i < ends.length; i++) expect(ends[i]!.y - ends[i - 1]!.y, ends[i]!.name).toBeGreaterThanOrEqual(12);
+  });
+
+  it('gives the width of the key’s column to the volts', () => {
+    expect(section).not.toContain('>Key</th>');
+    expect(section).toContain('>Moment</th>');
   });
 });

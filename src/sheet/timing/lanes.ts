@@ -7,8 +7,9 @@ import { breakMark, LEFT, line, type StripPiece, short, text } from './pieces.ts
 import type { TimeScale } from './scale.ts';
 import { END_WORDS } from './words.ts';
 
-export const SUPPLY_H = 46;
-export const FIVE_H = 38;
+const SUPPLY_H = 46;
+const FIVE_H = 38;
+const LABEL_H = 13;
 /** In the 5 V lane the volts at which a computer falls over lie low: what is decided above them is drawn larger. */
 const FIVE_KNEE_V = BOARD_SUPPLY.warnMinV;
 const FIVE_TOP_V = 5.4;
@@ -22,30 +23,42 @@ export function endName(cycle: KeyCycle, trace: CycleTrace, nameOf: (part: Id) =
   return trace.id === 'five' ? `5 V ${nameOf(trace.part)}` : nameOf(trace.part);
 }
 
+/** Height of the lane of battery and converter inputs: room for every name at its right. */
+export function supplyH(cycle: KeyCycle): number {
+  return Math.max(SUPPLY_H, LABEL_H * (cycle.traces.filter((t) => t.id !== 'five').length - 1));
+}
+
+/** Height of the 5 V lane, with the line of what is needed; its uppermost name keeps clear of the lane above. */
+export function fiveH(cycle: KeyCycle): number {
+  return Math.max(FIVE_H, LABEL_H * (cycle.traces.filter((t) => t.id === 'five').length + 1) - 5);
+}
+
 function gridLine(out: StripPiece[], label: string, y: number, x1: number): void {
   out.push(line([LEFT, y, x1, y], 'faint', 0.5, [2, 3]), text(LEFT - 5, y + 4, label, 'soft', 'end'));
 }
 
 /** Battery and converter inputs, from the top at `y` down. */
 export function supplyLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y: number, x1: number, nameOf: (part: Id) => string): void {
+  const height = supplyH(cycle);
   const traces = cycle.traces.filter((t) => t.id !== 'five');
   const most = Math.max(12, ...traces.flatMap((t) => [...t.volts]));
   const nominal = most > 20 ? 24 : 12;
   const topV = Math.max(nominal * 1.25, most);
-  const at = (v: number): number => y + SUPPLY_H * (1 - Math.max(0, v) / topV);
+  const at = (v: number): number => y + height * (1 - Math.max(0, v) / topV);
   gridLine(out, '0', at(0), x1);
   gridLine(out, `${nominal / 2}`, at(nominal / 2), x1);
   gridLine(out, `${nominal} V`, at(nominal), x1);
   const ends = traces.map((t) => ({ label: endName(cycle, t, nameOf), ...draw(out, t, scale, at, t.id === 'battery' ? 'vehicle' : 'ink', 1.6) }));
-  endLabels(out, ends, x1, y, y + SUPPLY_H);
+  endLabels(out, ends, x1, y, y + height);
 }
 
 /** 5 V at the computers; the axis changes its scale at what a computer needs. */
 export function fiveLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y: number, x1: number, nameOf: (part: Id) => string): void {
-  const knee = y + FIVE_H * (1 - KNEE_SHARE);
+  const height = fiveH(cycle);
+  const knee = y + height * (1 - KNEE_SHARE);
   const at = (v: number): number => {
     const shown = Math.min(FIVE_TOP_V, Math.max(0, v));
-    if (shown < FIVE_KNEE_V) return y + FIVE_H - (shown / FIVE_KNEE_V) * FIVE_H * KNEE_SHARE;
+    if (shown < FIVE_KNEE_V) return y + height - (shown / FIVE_KNEE_V) * height * KNEE_SHARE;
     return knee - ((shown - FIVE_KNEE_V) / (FIVE_TOP_V - FIVE_KNEE_V)) * (knee - y);
   };
   gridLine(out, '0', at(0), x1);
@@ -54,7 +67,7 @@ export function fiveLane(out: StripPiece[], cycle: KeyCycle, scale: TimeScale, y
   breakMark(out, LEFT, knee, 'upright');
   const traces = cycle.traces.filter((t) => t.id === 'five');
   const ends = traces.map((t) => ({ label: endName(cycle, t, nameOf), ...draw(out, t, scale, at, 'accent', 2) }));
-  endLabels(out, [...ends, { label: NEEDS, ink: 'soft', y: knee }], x1, y, y + FIVE_H);
+  endLabels(out, [...ends, { label: NEEDS, ink: 'soft', y: knee }], x1, y, y + height);
 }
 
 interface TraceEnd {
@@ -86,8 +99,6 @@ function draw(out: StripPiece[], trace: CycleTrace, scale: TimeScale, at: (v: nu
   const end = voltsAt(trace, last);
   return { ink, y: at(Number.isFinite(end) ? end : 0) };
 }
-
-const LABEL_H = 13;
 
 /** Names at the ends of traces, moved apart where the traces end close together. */
 function endLabels(out: StripPiece[], ends: readonly TraceEnd[], x1: number, top: number, bottom: number): void {

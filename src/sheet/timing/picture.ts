@@ -2,7 +2,7 @@ import type { KeyCycle } from '../../analysis/time/types.ts';
 import type { Id } from '../../plan/types.ts';
 import { AXIS_H, axis } from './axis.ts';
 import { computerRow, KEY_H, keyBand, ROW_H } from './bands.ts';
-import { endName, FIVE_H, fiveLane, NEEDS, SUPPLY_H, supplyLane } from './lanes.ts';
+import { endName, fiveH, fiveLane, NEEDS, supplyH, supplyLane } from './lanes.ts';
 import { computersOf } from './moments.ts';
 import { LEFT, type StripPiece, short, wordWidth } from './pieces.ts';
 import { type TimeScale, timeScale } from './scale.ts';
@@ -59,10 +59,10 @@ export function stripPicture(cycle: KeyCycle, scale: TimeScale, width: number, n
   y += KEY_H + GAP;
   const top = y;
   supplyLane(out, cycle, scale, y, x1, nameOf);
-  y += SUPPLY_H + GAP;
+  y += supplyH(cycle) + GAP;
   if (cycle.traces.some((t) => t.id === 'five')) {
     fiveLane(out, cycle, scale, y, x1, nameOf);
-    y += FIVE_H + GAP;
+    y += fiveH(cycle) + GAP;
   }
   for (const part of computersOf(cycle)) {
     computerRow(out, cycle, part, scale, y, x1, nameOf);
