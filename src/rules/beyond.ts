@@ -12,6 +12,7 @@ export const SWEPT: ReadonlySet<string> = new Set([
   'camera-starved-at-night',
   'coil-will-not-pull-in',
   'converter-starves',
+  'dip-not-bridged',
   'donor-overloaded',
   'feed-drop',
   'five-volt-window',

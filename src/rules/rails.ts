@@ -105,7 +105,9 @@ export function cornersOf(facts: Facts): ReturnType<typeof supplyCorners> {
 export function clampingNote(facts: Facts): string {
   const { centralClamping } = facts.plan.vehicle;
   if (centralClamping === 'yes') return '';
-  return centralClamping === 'no' ? ' from an alternator that does not clamp it' : '; nobody has said whether the alternator clamps it, so the worst is taken';
+  return centralClamping === 'no'
+    ? ' from an alternator that does not clamp it'
+    : ' (the worst is taken, for nobody has said whether the alternator clamps it)';
 }
 
 /** What to do about a dump that nothing clamps, or null where the alternator does. */

@@ -84,6 +84,33 @@ const DRAWN: readonly (readonly [string, () => Bench, readonly string[]])[] = [
     () => bench().cut('return').part('m', 'master-switch', 'dash').wire('converter.gnd', 'm.1').wire('m.2', 'ground.31'),
     ['hazard A8'],
   ],
+  ['a diode the wrong way round in the feed', () => bench().into('feed', 'd', 'diode', ['K', 'A'], { type: 'schottky-60v-5a' }), ['fault C8']],
+  [
+    'a surge clamp in backwards',
+    () =>
+      bench()
+        .without('clamp')
+        .part('clamp', 'surge-clamp', 'seat')
+        .wire('clamp.A', 'guard.in', { lengthM: 0.1 })
+        .wire('clamp.K', 'converter.gnd', { lengthM: 0.1 }),
+    ['hazard C8', 'fault A10'],
+  ],
+  [
+    'a relay that nothing energises',
+    () =>
+      fused()
+        .part('k', 'relay', 'seat')
+        .part('t', 'step-down', 'seat')
+        .part('c', 'computer', 'seat')
+        .wire('fuse.2', 'k.30')
+        .wire('k.87', 't.in')
+        .wire('k.86', 'ground.31')
+        .wire('k.85', 'ground.31')
+        .wire('t.gnd', 'ground.31')
+        .wire('t.out', 'c.2')
+        .wire('t.0v', 'c.6'),
+    ['fault C5', 'fault F1', 'fault J2'],
+  ],
 ];
 
 describe('what a beginner draws', () => {

@@ -23,7 +23,7 @@ export const fiveVoltWindow = defineRule({
   disputed:
     'Some set the converter to 5.25 V, so that thin wires still leave enough at the board. It hides the wires and leaves nothing for tolerance: warm, unloaded or trimmed a little high, the rail is above what boards stand. Others keep 5.0 V and suffer under load. Here 5.1 V and short thick wires are the aim.',
   explains: ['five-volt-drop', 'part-volts'],
-  check: (facts) => pins(facts).map(({ view, arrival }) => judge(facts, view, arrival)),
+  check: (facts) => [...pins(facts).map(({ view, arrival }) => judge(facts, view, arrival)), ...neverFed(facts)],
   repair: (finding, facts) => {
     const pin = pins(facts).find((p) => p.view.part.id === finding.subject.id);
     const c = pin && feeder(facts, pin.view, pin.arrival);
@@ -37,6 +37,55 @@ function pins(facts: Facts): { view: PartView; arrival: Arrival }[] {
     const view = facts.parts.get(arrival.part);
     return view && ['computer', 'touch-display'].includes(view.kind.kind) && (arrival.worstLow || arrival.worstHigh) ? [{ view, arrival }] : [];
   });
+}
+
+/** Computers that are wired to the vehicle's supply, with nothing left open on the way, and never get any of it. */
+function neverFed(facts: Facts): Verdict[] {
+  if (facts.solved.length === 0) return [];
+  return facts.ofKind('computer').flatMap((view) => {
+    const load = view.facts.loads?.[0];
+    if (!load) return [];
+    const [plus, minus] = [`${view.part.id}.${load.plus}`, `${view.part.id}.${load.minus}`];
+    if ([plus, minus].some((key) => facts.netWires(facts.netOf(key)).length === 0)) return [];
+    if (facts.solved.some((r) => (facts.across(plus, minus, r.state, r.band) ?? 0) > DEAD_V)) return [];
+    const ahead = partsAhead(facts, view, plus);
+    const open = (v: PartView): boolean => v.terminals.some((t) => t.required && !facts.isWired(`${v.part.id}.${t.id}`));
+    if (!ahead.some((v) => v.facts.tap) || ahead.some(open)) return [];
+    return [
+      found({
+        level: 'fault',
+        subject: part(view.part.id),
+        related: ahead.filter(mayHoldUp).map((v) => part(v.part.id)),
+        what: `${called(view)} gets no power in any position of the key, although it is wired to the vehicle.`,
+        todo: 'Follow its supply back: a coil that nothing energises, a diode or a guard the wrong way round, two sides swapped, a converter that is not enabled.',
+      }),
+    ];
+  });
+}
+
+const HOLDS_UP: ReadonlySet<string> = new Set(['contact', 'diode']);
+
+/** Can it keep current back, or does it make the volts anew? */
+function mayHoldUp(v: PartView): boolean {
+  return (v.facts.links ?? []).some((l) => HOLDS_UP.has(l.type)) || (v.facts.sources ?? []).some((s) => s.kind === 'converter');
+}
+
+/** Every part that hangs together with a terminal other than over ground or through the part itself. */
+function partsAhead(facts: Facts, own: PartView, key: string): readonly PartView[] {
+  const nets = new Set([facts.netOf(key)]);
+  const parts = new Set<PartView>();
+  for (const net of nets) {
+    for (const at of facts.netTerminals(net)) {
+      const view = facts.at(at)?.view;
+      if (!view || view === own || parts.has(view)) continue;
+      parts.add(view);
+      for (const t of view.terminals) {
+        const next = facts.netAt(view.part.id, t.id);
+        if (next !== -1 && !facts.isGround(next)) nets.add(next);
+      }
+    }
+  }
+  return [...parts];
 }
 
 function judge(facts: Facts, view: PartView, a: Arrival): Verdict {

@@ -18,6 +18,7 @@ export const partBackwards = defineRule({
   source: { text: 'Data sheets of polarised parts', grade: 'data sheet' },
   needs: 'readings',
   always: true,
+  explains: ['five-volt-window'],
   check: (facts) => [...facts.parts.values()].flatMap((view) => judge(facts, view)),
   repair: (finding, facts) => {
     const view = facts.parts.get(finding.subject.id);
@@ -44,6 +45,7 @@ function pairsOf(view: PartView): Pair[] {
 function judge(facts: Facts, view: PartView): Verdict[] {
   const shorting = diodeAcross(facts, view);
   if (shorting !== null) return [shorting ? conducting(facts, view) : fine(part(view.part.id))];
+  if (blocks(facts, view)) return [blocking(view)];
   const wired = pairsOf(view).filter((p) => facts.isWired(`${view.part.id}.${p.plus}`) && facts.isWired(`${view.part.id}.${p.minus}`));
   if (wired.length === 0) return [];
   const bad = backwards(facts, view);
@@ -56,6 +58,7 @@ function judge(facts: Facts, view: PartView): Verdict[] {
       what: `${called(view)} is in backwards: its ${labelOf(view, bad.minus)} lies ${volts(bad.reversedV)} above its ${labelOf(view, bad.plus)}${level === 'fault' ? '; it stands that, but it does not work this way round' : ''}.`,
       todo: view.terminals.length > 2 ? `Swap the wires at its ${labelOf(view, bad.plus)} and its ${labelOf(view, bad.minus)}.` : 'Swap its two wires.',
       figures: [{ label: 'reversed by', value: bad.reversedV, unit: 'V' }],
+      ...(view.kind.kind === 'surge-clamp' ? { floods: true as const } : {}),
     }),
   ];
 }
@@ -93,7 +96,25 @@ function diodeAcross(facts: Facts, view: PartView): boolean | null {
   return facts.isGround(a) && live(k) ? false : null;
 }
 
+/** Does a diode in a supply line block it: volts behind its ring, and what it is to feed ahead of it? */
+function blocks(facts: Facts, view: PartView): boolean {
+  const [a, k] = ['A', 'K'].map((t) => `${view.part.id}.${t}`) as [string, string];
+  if (view.kind.kind !== 'diode' || facts.isGround(facts.netOf(a)) || facts.sourcesFor(a).length > 0 || facts.sourcesFor(k).length === 0) return false;
+  const fed = facts.reach(a, ['fuse', 'contact', 'conductor']);
+  return facts.loads.some((l) => fed.has(`${l.view.part.id}.${l.load.plus}`));
+}
+
+function blocking(view: PartView): Verdict {
+  return found({
+    level: 'fault',
+    subject: part(view.part.id),
+    what: `${called(view)} is in backwards: its ring (cathode) lies towards the supply, and nothing passes.`,
+    todo: 'Swap its two wires, so that its ring lies towards what it feeds.',
+  });
+}
+
 function diodePair(facts: Facts, view: PartView): Pair[] {
+  if (blocks(facts, view)) return [{ plus: 'A', minus: 'K', what: 'diode', standsV: Number.POSITIVE_INFINITY }];
   return diodeAcross(facts, view) ? [{ plus: 'K', minus: 'A', what: 'diode', standsV: 0 }] : [];
 }
 
@@ -105,5 +126,6 @@ function conducting(facts: Facts, view: PartView): Verdict {
     what: `${called(view)} leads straight from ${volts(volt)} to ground: it conducts at once, as a short circuit.`,
     todo: 'Swap its two wires, so that its ring lies towards plus.',
     figures: [{ label: 'reversed by', value: volt, unit: 'V' }],
+    floods: true,
   });
 }

@@ -39,7 +39,7 @@ function judge(facts: Facts, { wire: w, from: a, to: b }: EndedWire): Verdict[] 
         level: 'hazard',
         subject,
         related: [...new Set([a.view.part.id, b.view.part.id])].map(part),
-        what: `${volts(volt)} of the supply come to the ${PLUGS.get(plug.terminal.form)} plug of ${called(plug.view)}, which is made for a signal of about a volt.`,
+        what: `${volts(volt)} of the supply comes to the ${PLUGS.get(plug.terminal.form)} plug of ${called(plug.view)}, which is made for a signal of about a volt.`,
         todo: 'Take this lead away, and look up what belongs on the plug.',
         figures: [{ label: 'on the plug', value: volt, unit: 'V' }],
       }),

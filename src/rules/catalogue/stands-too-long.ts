@@ -26,7 +26,7 @@ export const standsTooLong = defineRule({
       found({
         level: 'advice',
         subject,
-        what: `The vehicle is meant to stand ${plain(standingDays)} days; its battery lasts ${aboutDays(days)}, and without the build ${aboutDays(daysWithout)}.`,
+        what: `The vehicle is meant to stand ${plain(standingDays)} days; its battery lasts ${aboutDays(days)}${aboutDays(days) === aboutDays(daysWithout) ? ', with or without the build' : `, and without the build ${aboutDays(daysWithout)}`}.`,
         todo: 'Fit an isolator, or take the negative lead off before a long stand; let the computer set its clock by network or position receiver afterwards.',
         figures: [
           { label: 'meant to stand', value: standingDays, unit: 'days' },

@@ -60,7 +60,7 @@ function judgeClamp(facts: Facts, view: PartView): Verdict {
   return found({
     level: 'hazard',
     subject,
-    what: `${called(view)} would have to swallow ${two(energyJ)} J in a load dump of ${volts(dumpV(facts))}${clampingNote(facts)}; it stands ${two(mostJ)} J and then fails as a short.`,
+    what: `${called(view)} would have to swallow ${energyJ < 100 ? two(energyJ) : Number(energyJ.toPrecision(2))} J in a load dump of ${volts(dumpV(facts))}${clampingNote(facts)}; it stands ${two(mostJ)} J and then fails as a short.`,
     todo: unclampedTodo(facts) ?? `Fit a clamp that does not conduct below ${volts(dumpV(facts))}, and parts that stand that.`,
     figures: [
       { label: 'energy of the dump', value: energyJ, unit: 'J' },

@@ -22,7 +22,7 @@ export const terminalMissing = defineRule({
       .map((view) => {
         const missing = loose(facts, view);
         if (missing.length === 0) return fine(part(view.part.id));
-        const names = listed(missing.map((t) => `${t.label || t.id} (${t.title.toLowerCase()})`));
+        const names = listed(missing.map((t) => named(t)));
         return found({
           level: 'fault',
           subject: part(view.part.id),
@@ -41,6 +41,12 @@ export const terminalMissing = defineRule({
     ];
   },
 });
+
+/** "− (supply minus)"; a title that has the label in it says enough. */
+function named(t: TerminalDef): string {
+  const title = t.title.charAt(0).toLowerCase() + t.title.slice(1);
+  return t.label === '' || t.title.endsWith(t.label) ? title : `${t.label} (${title})`;
+}
 
 function todoFor(missing: readonly TerminalDef[]): string {
   if (missing.some((t) => t.role === 'ground')) return 'Give it a ground wire of its own.';
