@@ -117,6 +117,13 @@ test('forced colours keep the findings apart by word and shape', async ({ page }
   const card = app.findings().first();
   await expect(card.locator('.level-word')).toBeVisible();
   await expect(card.locator('svg').first()).toBeVisible();
+
+  // Drawings of the rule book are black on white: on the device's own black nothing of them would be seen.
+  await page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
+  await card.getByRole('button', { name: 'Why?' }).click();
+  await card.getByRole('button', { name: /rule book/ }).click();
+  await expect(page.locator('.book-rule figure').first()).toHaveCSS('background-color', 'rgb(255, 255, 255)');
+  await page.emulateMedia({ forcedColors: null, colorScheme: null });
 });
 
 test('text at twice its size is neither cut off sideways nor out of reach, in windows 1280, 640 and 360 px wide', async ({ page }) => {

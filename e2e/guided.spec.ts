@@ -101,6 +101,10 @@ test.describe('on a phone', () => {
       expect((await button.boundingBox())?.height ?? 0, (await button.textContent()) ?? '').toBeGreaterThanOrEqual(44);
     await offer(page).tap();
     await expect(drawer.getByRole('heading', { name: /ignition feed/i })).toBeVisible({ timeout: 20_000 });
+    // What was added stands in the strip of the drawing above the guide.
+    const edge = async () => (await drawer.boundingBox())?.y ?? 0;
+    await expect.poll(async () => (await app.middle('feed-30')).y).toBeLessThan(await edge());
+    expect((await app.middle('feed-30')).y).toBeGreaterThan((await app.canvasBox()).y);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
   });
 });

@@ -158,3 +158,23 @@ test('a resting finger opens the menu; what it removes, undo brings back', async
   await app.undoButton.tap();
   expect((await app.part('Resistor')).kind).toBe('resistor');
 });
+
+test('what a finding shows is seen: the sheet of answers goes, and the part comes into view', async ({ page }) => {
+  const app = new App(page);
+  await app.openStart();
+  await page.getByRole('button', { name: 'Try the demo' }).tap();
+  await page.getByRole('button', { name: /No hazard, no fault found/ }).tap({ timeout: 20_000 });
+  const answers = page.getByRole('dialog', { name: 'Answers' });
+  await answers.getByRole('button', { name: 'Fuse at the far end' }).tap();
+  const card = answers.getByRole('article', { name: /^Hazard: / });
+  await card.getByRole('button', { name: 'Show me' }).tap();
+  await expect(answers).toHaveCount(0);
+  const { x, y, w, h } = await app.canvasBox();
+  await expect.poll(async () => (await app.middle('Supply fuse')).x - x).toBeGreaterThan(0);
+  const at = await app.middle('Supply fuse');
+  expect(at.x).toBeLessThan(x + w);
+  expect(at.y).toBeGreaterThan(y);
+  expect(at.y).toBeLessThan(y + h);
+  // The way back tells what is selected and what was found, each for itself.
+  await expect(page.locator('.foot-buttons .btn.grow')).toHaveText(/^Supply fuse1 hazard$/);
+});

@@ -6,7 +6,8 @@ import { keyFor, where } from '../faces/words.ts';
 import { setAside } from '../plan/edits.ts';
 import type { Finding, Subject } from '../rules/types.ts';
 import { app } from '../state/store.ts';
-import { change, pointAt, pointAway, selectSubject } from './actions.ts';
+import { change, pointAt, pointAway } from './actions.ts';
+import { show } from './lookAt.ts';
 import { partName, wireName } from './lookup.ts';
 import { Repairs } from './Repairs.tsx';
 import { useRule } from './useRepairs.ts';
@@ -97,7 +98,7 @@ export function showMe(finding: Finding): void {
   const { setKey, setBand } = app.getState();
   if (finding.state) setKey(keyFor(finding.state));
   if (finding.band) setBand(finding.band);
-  selectSubject(finding.subject);
+  show(finding.subject);
   pointAt([finding.subject, ...finding.related]);
 }
 

@@ -7,8 +7,9 @@ import { setFitted, setSetting, setTicks } from '../plan/edits.ts';
 import { FIRST_STAGE } from '../plan/stages.ts';
 import type { Id } from '../plan/types.ts';
 import { app, useApp } from '../state/store.ts';
-import { change, pointAt, pointAway, selectSubject } from './actions.ts';
+import { change, pointAt, pointAway } from './actions.ts';
 import { STAGE_WORDS } from './jobWords.ts';
+import { show } from './lookAt.ts';
 import { useJob, whenCurrent } from './useJob.ts';
 import './job.css';
 
@@ -143,8 +144,7 @@ function Row({ entry, onShown }: { readonly entry: JobEntry; onShown?(): void })
           type="button"
           className="btn quiet"
           onClick={() => {
-            selectSubject(subject);
-            bringIntoView(subject.kind, subject.id);
+            show(subject);
             onShown?.();
           }}
         >
@@ -174,12 +174,4 @@ function fitIn(entries: readonly JobEntry[], done: boolean, giveUp: () => void =
     const { plan, results } = app.getState();
     if (plan && results) tell(change(setFitted(plan, results.filled, { parts: of('part'), wires: of('wire') }, done)), giveUp);
   }, giveUp);
-}
-
-function bringIntoView(kind: 'part' | 'wire' | 'plan', id: Id): void {
-  const { scene, camera, setCamera } = app.getState();
-  const box = kind === 'part' ? scene?.parts.get(id)?.box : undefined;
-  const tag = kind === 'wire' ? scene?.wires.get(id)?.tagAt : undefined;
-  const at = box ? { x: box.x + box.w / 2, y: box.y + box.h / 2 } : tag;
-  if (at) setCamera({ ...camera, x: at.x, y: at.y });
 }

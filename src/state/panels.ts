@@ -26,9 +26,9 @@ export const closePanel = (): void => usePanels.setState({ open: null, isShown: 
 /** Puts it away because something was taken from it; the focus goes to the drawing. */
 export const leavePanel = (): void => usePanels.setState({ open: null, isShown: false, wentOn: true });
 
-/** Places of the page that a key leads to. */
-export type Place = 'shelf' | 'answers' | 'sheet';
+/** Places of the page that a key or a button leads to. */
+export type Place = 'shelf' | 'answers' | 'sheet' | 'drawing';
 
 /** How often each place was asked for: whoever draws it goes there when its number grows. */
-export const useAsked = create<Readonly<Record<Place, number>>>(() => ({ shelf: 0, answers: 0, sheet: 0 }));
+export const useAsked = create<Readonly<Record<Place, number>>>(() => ({ shelf: 0, answers: 0, sheet: 0, drawing: 0 }));
 export const askFor = (place: Place): void => useAsked.setState((s) => ({ ...s, [place]: s[place] + 1 }));

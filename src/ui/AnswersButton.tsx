@@ -1,6 +1,6 @@
 import { headline } from '../advise/headline.ts';
 import { KEY_POSITIONS } from '../analysis/types.ts';
-import { amps } from '../faces/format.ts';
+import { amps, count } from '../faces/format.ts';
 import { Icon } from '../faces/Icon.tsx';
 import { LevelMark } from '../faces/LevelMark.tsx';
 import { partName, readingOf, wireA, wireName } from '../ledger/lookup.ts';
@@ -20,7 +20,7 @@ export function AnswersButton({ open, onToggle }: { readonly open: boolean; onTo
       <span>
         {selected ?? (report ? headline(report) : 'Answers')}
         {/* The mark beside it is the plan's, not that of what is selected. */}
-        {selected !== null && worst && report ? <span className="answers-also">{headline(report)}</span> : null}
+        {selected !== null && worst ? <span className="answers-also">{count(levels?.filter((l) => l === worst).length ?? 0, worst)}</span> : null}
       </span>
     </button>
   );

@@ -52,6 +52,7 @@ export default function Workbench({ onNew }: { onNew(): void }) {
       useAsked.subscribe((now, before) => {
         if (now.shelf > before.shelf && !wide) setShelfOpen(true);
         if (now.sheet > before.sheet) setSheet(true);
+        if (now.drawing > before.drawing) setSlide(null);
         if (now.answers === before.answers) return;
         if (phone) setSlide('answers');
         else answers.current?.focus();

@@ -3,10 +3,10 @@ import type { Check, StepState } from '../../advise/guide/types.ts';
 import { leaveOut } from '../../advise/guide/wishes.ts';
 import { TermText } from '../../faces/TermText.tsx';
 import { change, pointAt, pointAway } from '../../ledger/actions.ts';
+import { lookAt } from '../../ledger/lookAt.ts';
 import { setStage } from '../../plan/edits.ts';
 import type { Edit } from '../../plan/types.ts';
 import { app } from '../../state/store.ts';
-import { lookAt } from './lookAt.ts';
 import { type GuideNow, useGuide } from './useGuide.ts';
 import './guided.css';
 
@@ -121,7 +121,7 @@ function Step({ now, state, ways, onTaken }: { readonly now: GuideNow; readonly 
             type="button"
             className="btn"
             onClick={() => {
-              lookAt(about);
+              lookAt(about, onShown ? 'all' : 'free');
               onShown?.();
             }}
           >
