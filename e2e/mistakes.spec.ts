@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect } from '@playwright/test';
-import { mistakes } from '../src/advise/mistakes.ts';
+import { MISTAKE_WORDS } from '../src/advise/mistakeWords.ts';
 import type { Plan } from '../src/plan/types.ts';
 import { App } from './app.ts';
 import { test } from './standing.ts';
@@ -17,7 +17,7 @@ function titleOf(code: string): string {
   throw new Error(`no rule has the code ${code}`);
 }
 
-for (const mistake of mistakes) {
+for (const mistake of MISTAKE_WORDS) {
   test(`${mistake.title}: told with its figures, mended from its card, brought back by undo`, async ({ page }) => {
     const app = new App(page);
     await app.openDemo();

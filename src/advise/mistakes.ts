@@ -2,121 +2,83 @@ import { extentOf, freeSpot } from '../parts/spot.ts';
 import { Draft } from '../plan/draft.ts';
 import type { Edit, Part, Plan, Wire } from '../plan/types.ts';
 import { gpioPin } from '../trade/header.ts';
+import { MISTAKE_WORDS, type MistakeWords } from './mistakeWords.ts';
 
 /** A mistake to try on the demo: what it does, and what to look at. */
-export interface Mistake {
-  readonly id: string;
-  readonly title: string;
-  readonly look: string;
-  /** Catalogue code of the finding that must answer it. */
-  readonly answers: string;
+export interface Mistake extends MistakeWords {
   /** Null when the demo has been changed so far that the mistake no longer fits. */
   edit(plan: Plan): Edit | null;
 }
 
+const EDITS: Readonly<Record<(typeof MISTAKE_WORDS)[number]['id'], Mistake['edit']>> = {
+  'fuse-at-the-far-end': (plan) => {
+    const fuse = named(plan, 'blade-fuse', 'Supply fuse');
+    const relay = named(plan, 'delay-off-relay');
+    const near = fuse && wireBetween(plan, fuse, '1');
+    const far = fuse && wireBetween(plan, fuse, '2');
+    if (!fuse || !relay || !near || !far) return null;
+    return edit(plan, 'Try: fuse at the far end', (draft) => {
+      draft.setPart({ ...fuse, zone: relay.zone, ...freeIn(plan, relay.zone, fuse) });
+      draft.setWire({ ...near, lengthM: 2.1 });
+      draft.setWire({ ...far, lengthM: 0.12 });
+    });
+  },
+  'fifteen-amp-fuse': (plan) => {
+    const fuse = named(plan, 'blade-fuse', 'Supply fuse');
+    return fuse && edit(plan, 'Try: 15 A fuse', (draft) => draft.setPart({ ...fuse, settings: { ...fuse.settings, ratingA: 15 } }));
+  },
+  'thin-feed': (plan) => {
+    const fuse = named(plan, 'blade-fuse', 'Supply fuse');
+    const converter = named(plan, 'step-down');
+    const feed = fuse && wireBetween(plan, fuse, '2');
+    const back = converter && Object.values(plan.wires).find((w) => joins(w, converter, 'gnd') && isGround(plan, w));
+    if (!feed || !back) return null;
+    return edit(plan, 'Try: thin feed', (draft) => {
+      draft.setWire({ ...feed, areaMm2: 0.35 });
+      draft.setWire({ ...back, areaMm2: 0.35 });
+    });
+  },
+  'no-hold-relay': (plan) => {
+    const relay = named(plan, 'delay-off-relay');
+    const ignition = named(plan, 'feed-15');
+    const fuse = named(plan, 'blade-fuse', 'Supply fuse');
+    const tap = fuse && wireBetween(plan, fuse, '1');
+    const feed = fuse && wireBetween(plan, fuse, '2');
+    const held = relay && wireBetween(plan, relay, '87');
+    if (!relay || !ignition || !fuse || !tap || !feed || !held) return null;
+    const behind = held.from.part === relay.id ? held.to : held.from;
+    return edit(plan, 'Try: no hold relay', (draft) => {
+      for (const w of Object.values(plan.wires)) if (w.from.part === relay.id || w.to.part === relay.id) draft.removeWire(w.id);
+      draft.removePart(relay.id);
+      draft.setWire({ ...tap, from: { part: ignition.id, terminal: 'out' }, to: { part: fuse.id, terminal: '1' } });
+      draft.setWire({ ...feed, from: { part: fuse.id, terminal: '2' }, to: behind });
+    });
+  },
+  'sense-resistor-too-small': (plan) => {
+    const resistor = named(plan, 'resistor', 'Sense resistor');
+    return (
+      resistor &&
+      edit(plan, 'Try: sense resistor too small', (draft) => draft.setPart({ ...resistor, settings: { ...resistor.settings, ohm: 680, ratedW: 0.25 } }))
+    );
+  },
+  'button-on-a-console-pin': (plan) => {
+    const computer = named(plan, 'computer');
+    const console14 = String(gpioPin(14).pin);
+    const from = String(gpioPin(5).pin);
+    if (!computer || Object.values(plan.wires).some((w) => joins(w, computer, console14))) return null;
+    const moved = Object.values(plan.wires).filter((w) => joins(w, computer, from));
+    if (moved.length === 0) return null;
+    return edit(plan, 'Try: button on a console pin', (draft) => {
+      for (const w of moved) {
+        const there = { part: computer.id, terminal: console14 };
+        draft.setWire(w.from.part === computer.id ? { ...w, from: there } : { ...w, to: there });
+      }
+    });
+  },
+};
+
 /** The six mistakes of the demo, most common first. */
-export const mistakes: readonly Mistake[] = [
-  {
-    id: 'fuse-at-the-far-end',
-    title: 'Fuse at the far end',
-    look: 'Two metres of live wire now lie between the tap and its fuse: a chafed spot there has nothing of ours to stop it.',
-    answers: 'A2',
-    edit: (plan) => {
-      const fuse = named(plan, 'blade-fuse', 'Supply fuse');
-      const relay = named(plan, 'delay-off-relay');
-      const near = fuse && wireBetween(plan, fuse, '1');
-      const far = fuse && wireBetween(plan, fuse, '2');
-      if (!fuse || !relay || !near || !far) return null;
-      return edit(plan, 'Try: fuse at the far end', (draft) => {
-        draft.setPart({ ...fuse, zone: relay.zone, ...freeIn(plan, relay.zone, fuse) });
-        draft.setWire({ ...near, lengthM: 2.1 });
-        draft.setWire({ ...far, lengthM: 0.12 });
-      });
-    },
-  },
-  {
-    id: 'fifteen-amp-fuse',
-    title: '15 A fuse',
-    look: 'The wires behind it carry less than 15 A: now the wire is the fuse.',
-    answers: 'A3',
-    edit: (plan) => {
-      const fuse = named(plan, 'blade-fuse', 'Supply fuse');
-      return fuse && edit(plan, 'Try: 15 A fuse', (draft) => draft.setPart({ ...fuse, settings: { ...fuse.settings, ratingA: 15 } }));
-    },
-  },
-  {
-    id: 'thin-feed',
-    title: 'Thin feed',
-    look: 'Choose the feed: see its drop and how much of its limit it uses, most of all on a tired battery.',
-    answers: 'A3',
-    edit: (plan) => {
-      const fuse = named(plan, 'blade-fuse', 'Supply fuse');
-      const converter = named(plan, 'step-down');
-      const feed = fuse && wireBetween(plan, fuse, '2');
-      const back = converter && Object.values(plan.wires).find((w) => joins(w, converter, 'gnd') && isGround(plan, w));
-      if (!feed || !back) return null;
-      return edit(plan, 'Try: thin feed', (draft) => {
-        draft.setWire({ ...feed, areaMm2: 0.35 });
-        draft.setWire({ ...back, areaMm2: 0.35 });
-      });
-    },
-  },
-  {
-    id: 'no-hold-relay',
-    title: 'No hold relay',
-    look: 'The supply now comes from the ignition lead and falls with the key: the computer has no time to stop.',
-    answers: 'F1',
-    edit: (plan) => {
-      const relay = named(plan, 'delay-off-relay');
-      const ignition = named(plan, 'feed-15');
-      const fuse = named(plan, 'blade-fuse', 'Supply fuse');
-      const tap = fuse && wireBetween(plan, fuse, '1');
-      const feed = fuse && wireBetween(plan, fuse, '2');
-      const held = relay && wireBetween(plan, relay, '87');
-      if (!relay || !ignition || !fuse || !tap || !feed || !held) return null;
-      const behind = held.from.part === relay.id ? held.to : held.from;
-      return edit(plan, 'Try: no hold relay', (draft) => {
-        for (const w of Object.values(plan.wires)) if (w.from.part === relay.id || w.to.part === relay.id) draft.removeWire(w.id);
-        draft.removePart(relay.id);
-        draft.setWire({ ...tap, from: { part: ignition.id, terminal: 'out' }, to: { part: fuse.id, terminal: '1' } });
-        draft.setWire({ ...feed, from: { part: fuse.id, terminal: '2' }, to: behind });
-      });
-    },
-  },
-  {
-    id: 'sense-resistor-too-small',
-    title: 'Sense resistor too small',
-    look: 'It looks fine on the bench at 12.6 V. Read what it takes at 16 V.',
-    answers: 'D1',
-    edit: (plan) => {
-      const resistor = named(plan, 'resistor', 'Sense resistor');
-      return (
-        resistor &&
-        edit(plan, 'Try: sense resistor too small', (draft) => draft.setPart({ ...resistor, settings: { ...resistor.settings, ohm: 680, ratedW: 0.25 } }))
-      );
-    },
-  },
-  {
-    id: 'button-on-a-console-pin',
-    title: 'Button on a console pin',
-    look: 'GPIO 14 speaks while the computer starts: a button there is read as noise, and pressed it fights the console.',
-    answers: 'E1',
-    edit: (plan) => {
-      const computer = named(plan, 'computer');
-      const console14 = String(gpioPin(14).pin);
-      const from = String(gpioPin(5).pin);
-      if (!computer || Object.values(plan.wires).some((w) => joins(w, computer, console14))) return null;
-      const moved = Object.values(plan.wires).filter((w) => joins(w, computer, from));
-      if (moved.length === 0) return null;
-      return edit(plan, 'Try: button on a console pin', (draft) => {
-        for (const w of moved) {
-          const there = { part: computer.id, terminal: console14 };
-          draft.setWire(w.from.part === computer.id ? { ...w, from: there } : { ...w, to: there });
-        }
-      });
-    },
-  },
-];
+export const mistakes: readonly Mistake[] = MISTAKE_WORDS.map((words) => ({ ...words, edit: EDITS[words.id] }));
 
 function edit(plan: Plan, label: string, change: (draft: Draft) => void): Edit {
   const draft = new Draft(plan);
