@@ -3,7 +3,7 @@ import { zoneOrder } from '../plan/edits.ts';
 import { useAsked } from '../state/panels.ts';
 import { app, useApp } from '../state/store.ts';
 import { findItems, GROUPS, isPlacing, itemInHand, type ShelfItem, shelfItems } from './catalogue.ts';
-import { placeInZone } from './place.ts';
+import { likelyZone, placeInZone } from './place.ts';
 import './shelf.css';
 
 /** Pointer travel after which a press on an item is a drag, px. */
@@ -16,6 +16,7 @@ const DRAG_PX = 6;
 export function Shelf({ onTaken }: { onTaken?(): void }) {
   const plan = useApp((s) => s.plan);
   const placing = useApp((s) => s.placing);
+  const chosen = useApp((s) => s.selection.parts);
   const [typed, setTyped] = useState('');
   const [about, setAbout] = useState<ShelfItem | null>(null);
   const [zone, setZone] = useState<string | null>(null);
@@ -30,7 +31,7 @@ export function Shelf({ onTaken }: { onTaken?(): void }) {
   }, [asked]);
   if (!plan) return null;
   const zones = zoneOrder(plan);
-  const chosenZone = zone !== null && plan.zones[zone] ? zone : (zones[0] ?? '');
+  const chosenZone = zone !== null && plan.zones[zone] ? zone : likelyZone(plan, chosen);
   const found = findItems(items, typed);
   const searching = typed.trim() !== '';
   const inHand = placing ? itemInHand(items, placing) : undefined;

@@ -1,6 +1,6 @@
 import { dropSet, partKind, partSets, setPartSettings } from '../parts/index.ts';
 import { extentOf, freeSpot } from '../parts/spot.ts';
-import { addPart } from '../plan/edits.ts';
+import { addPart, zoneOrder } from '../plan/edits.ts';
 import type { Edit, Id, Plan, Values } from '../plan/types.ts';
 import type { ShelfItem } from './catalogue.ts';
 
@@ -28,4 +28,13 @@ export function placeInZone(plan: Plan, item: ShelfItem, zone: Id): { readonly e
   const spot = freeSpot(taken, Math.max(...boxes.map((b) => b.x + b.w)) - left, Math.max(...boxes.map((b) => b.y + b.h)) - top);
   const { edit, ids } = dropSet(plan, item.id, zone, spot.x - left, spot.y - top);
   return { edit, parts: Object.values(ids) };
+}
+
+/** Where the next part most likely belongs: beside the one that is chosen, else where most of the build stands; the first zone before there is any. */
+export function likelyZone(plan: Plan, chosen: readonly Id[]): Id {
+  const beside = chosen.length === 1 ? plan.parts[chosen[0] ?? '']?.zone : undefined;
+  if (beside !== undefined && plan.zones[beside]) return beside;
+  const built = Object.values(plan.parts).filter((p) => p.owner === 'build');
+  const parts = (zone: Id): number => built.filter((p) => p.zone === zone).length;
+  return zoneOrder(plan).reduce((most, z) => (most !== '' && parts(z) <= parts(most) ? most : z), '');
 }

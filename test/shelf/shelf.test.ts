@@ -4,7 +4,7 @@ import { freeSpot } from '../../src/parts/spot.ts';
 import { apply } from '../../src/plan/apply.ts';
 import { emptyPlan } from '../../src/plan/new.ts';
 import { findItems, GROUPS, shelfItems } from '../../src/shelf/catalogue.ts';
-import { placeInZone } from '../../src/shelf/place.ts';
+import { likelyZone, placeInZone } from '../../src/shelf/place.ts';
 
 const items = shelfItems();
 
@@ -29,6 +29,20 @@ describe('the shelf', () => {
     expect(findItems(items, 'blade fuse').map((i) => i.id)).toContain('blade-fuse');
     expect(findItems(items, 'blade zebra')).toEqual([]);
     expect(findItems(items, '  ')).toBe(items);
+  });
+
+  it('finds the camera on a plug beside that on a supply lead', () => {
+    expect(findItems(items, 'camera').map((i) => i.title)).toEqual(expect.arrayContaining(['Camera', 'USB camera']));
+  });
+
+  it('puts things beside what is chosen, else where most of the build stands, and into the first zone of a bare plan', () => {
+    const bare = emptyPlan('t', {}, 't');
+    const at = (id: string, zone: string) => ({ id, kind: 'resistor', owner: 'build' as const, zone, x: 0, y: 0, turn: 0 as const, settings: {} });
+    const plan = { ...bare, parts: { ...bare.parts, p1: at('p1', 'z2'), p2: at('p2', 'z3'), p3: at('p3', 'z3') } };
+    expect(likelyZone(bare, [])).toBe('z1');
+    expect(likelyZone(plan, [])).toBe('z3');
+    expect(likelyZone(plan, ['p1'])).toBe('z2');
+    expect(likelyZone(plan, ['p1', 'p2'])).toBe('z3');
   });
 
   it('places every thing in an empty zone as one edit that holds', () => {

@@ -11,7 +11,7 @@ export const usbDevice = definePart({
   kind: 'usb-device',
   title: 'USB device',
   group: 'Compute',
-  about: 'A card reader, modem, position receiver or radio stick that is fed and read through one USB plug.',
+  about: 'A card reader, camera, modem, position receiver or radio stick that is fed and read through one USB plug.',
   words: ['modem', 'reader', 'gps', 'gnss', 'stick', 'keyboard', 'storage'],
   letter: 'A',
   settings: [
@@ -29,6 +29,7 @@ export const usbDevice = definePart({
   ],
   variants: [
     { id: 'plain', title: 'USB device', settings: {} },
+    { id: 'camera', title: 'USB camera', settings: { what: 'Camera' } },
     // Position receiver: 30 mA tracking, 67 mA at worst. From memory of module makers' sheets.
     { id: 'position', title: 'Position receiver', settings: { what: 'Position receiver', typA: 0.03, peakA: 0.067 } },
     // Cellular modem, category 4, on USB: 0.55 A moving data, 1.5 A peak. From memory of module makers' manuals.

@@ -11,7 +11,7 @@ export const camera: GuideStep = {
   title: 'A camera',
   todo: 'Plug a camera into a USB port of the computer: one lead brings power and picture. A camera with a supply lead of its own goes behind a fuse of its own.',
   why: 'Within a few metres a USB camera needs nothing else. Farther back a lead of its own and a fuse at its start are the way.',
-  byHand: 'Shelf, Compute: “USB device”, call it “Camera” and type its current. Or Sound and picture: “Camera”, its + from behind a fuse.',
+  byHand: 'Shelf, Compute: “USB camera”, one of the USB devices; type its current. Or Sound and picture: “Camera”, its + from behind a fuse.',
   rules: ['usb-cable-too-long', 'usb-device-starved', 'usb-devices-too-much', 'camera-starved-at-night', 'picture-comes-late'],
   checks({ facts }) {
     const wired = facts.ofKind('camera').find((c) => facts.isWired(`${c.part.id}.+`) && facts.isWired(`${c.part.id}.video`));
