@@ -37,6 +37,24 @@ test.describe('with the mouse', () => {
     expect(await app.findWire('Resistor.2', 'Converter.in')).not.toBeNull();
   });
 
+  test('a drag whose end the page never hears leaves nothing in the hand', async ({ page }) => {
+    const app = await opened(page);
+    const at = await app.middle('Resistor');
+    const before = await app.part('Resistor');
+    await page.mouse.move(at.x, at.y);
+    await page.mouse.down();
+    await page.mouse.move(at.x + 60, at.y + 60, { steps: 3 });
+    // A dialog of the browser takes the release for itself.
+    await page.evaluate(() => window.addEventListener('pointerup', (e) => e.stopImmediatePropagation(), { capture: true, once: true }));
+    await page.mouse.up();
+    await app.clickAt(await app.middle('Fuse'));
+    expect(await app.part('Resistor')).toEqual(before);
+    // The drawing follows the plan again.
+    const was = (await app.box('Fuse')).x;
+    await app.press('Shift+ArrowRight');
+    await expect.poll(async () => (await app.box('Fuse')).x).toBeGreaterThan(was + 10);
+  });
+
   test('a wire dropped on a wire makes a splice', async ({ page }) => {
     const app = await opened(page);
     const before = await app.plan();

@@ -79,7 +79,16 @@ test('a part dragged from the drawer of parts lands in the zone', async ({ page 
   await page.touchscreen.tap(x + w * 0.5, y + h * 0.3);
   expect(Object.keys((await app.plan()).parts)).toHaveLength(before);
   await take();
-  await page.touchscreen.tap(x + w * 0.5, y + h * 0.3);
+  // Two fingers look for the place: they put nothing down.
+  const middle = { x: x + w * 0.5, y: y + h * 0.3 };
+  const aside = (by: number): Point => ({ x: middle.x + by, y: middle.y });
+  await fingers.move([
+    [aside(-30), aside(-70)],
+    [aside(30), aside(70)],
+  ]);
+  await expect(inHand).toBeVisible();
+  expect(Object.keys((await app.plan()).parts)).toHaveLength(before);
+  await page.touchscreen.tap(middle.x, middle.y);
   await expect(inHand).toHaveCount(0);
   expect(Object.keys((await app.plan()).parts)).toHaveLength(before + 1);
 });

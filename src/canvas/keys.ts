@@ -1,9 +1,9 @@
-import type { Clip } from '../plan/copy.ts';
 import { openPanel } from '../state/panels.ts';
 import { clipHeld, keepClip, nextPaste } from './clipboard.ts';
 import { copySelection, nudge, paste, removeSelection, straightenSelection } from './commands.ts';
 import type { Engine } from './engine.ts';
 import { commandOfKey, keyOf } from './hands/registry.ts';
+import { readClip } from './readClip.ts';
 
 const STEP = 10;
 const FAR_STEP = 50;
@@ -112,38 +112,4 @@ export function listenToKeys(engine: Engine): { readonly isSpaceDown: () => bool
       document.removeEventListener('paste', onPaste);
     },
   };
-}
-
-/** A clip from clipboard text, or null when the text is something else. The store checks kinds, settings and ends. */
-export function readClip(text: string): Clip | null {
-  if (!text.startsWith('{')) return null;
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text);
-  } catch {
-    return null;
-  }
-  const { format, parts, wires, zones } = raw as Partial<Record<keyof Clip, unknown>>;
-  if (format !== 'dashloom-clip' || !Array.isArray(parts) || !Array.isArray(wires) || typeof zones !== 'object' || zones === null) return null;
-  const isPart = (p: unknown): boolean => {
-    const { id, kind, owner, zone, x, y, turn, settings } = p as Record<string, unknown>;
-    const texts = [id, kind, zone].every((v) => typeof v === 'string');
-    const numbers = [x, y].every((v) => typeof v === 'number' && Number.isFinite(v));
-    return (
-      texts &&
-      numbers &&
-      (owner === 'build' || owner === 'vehicle') &&
-      [0, 1, 2, 3].includes(turn as number) &&
-      typeof settings === 'object' &&
-      settings !== null
-    );
-  };
-  const isEnd = (v: unknown): boolean =>
-    typeof v === 'object' && v !== null && typeof (v as { part?: unknown }).part === 'string' && typeof (v as { terminal?: unknown }).terminal === 'string';
-  const isWire = (w: unknown): boolean => {
-    const { from, to, owner } = w as Record<string, unknown>;
-    return isEnd(from) && isEnd(to) && (owner === 'build' || owner === 'vehicle');
-  };
-  const rows = (list: readonly unknown[], fits: (v: unknown) => boolean): boolean => list.every((v) => typeof v === 'object' && v !== null && fits(v));
-  return rows(parts, isPart) && rows(wires, isWire) ? (raw as Clip) : null;
 }

@@ -25,6 +25,8 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
   let start: Press | null = null;
   let moving = false;
   let touch = false;
+  /** Two fingers have been down together: when they are lifted, none of them puts anything down. */
+  let pinched = false;
   let pinch: { readonly distance: number; readonly x: number; readonly y: number } | null = null;
 
   const pressOf = (e: PointerEvent | MouseEvent): Press => {
@@ -63,12 +65,15 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
     }
     down.set(e.pointerId, e);
     touch = e.pointerType === 'touch';
+    if (down.size === 1) pinched = false;
     // Fields and buttons elsewhere give up the focus, as with a press on any part of a page that takes none.
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
     e.preventDefault();
+    // The end of the last press may never have been heard, under a dialog of the browser say: nothing stays in the hand.
+    gesture?.cancel();
+    gesture = null;
     if (down.size === 2) {
-      gesture?.cancel();
-      gesture = null;
+      pinched = true;
       pinch = pinchOf([...down.values()]);
       return;
     }
@@ -120,9 +125,9 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
   const onUp = (e: PointerEvent): void => {
     clearTimeout(resting);
     down.delete(e.pointerId);
-    if (down.size < 2) pinch = null;
+    pinch = down.size === 2 ? pinchOf([...down.values()]) : null;
     if (engine.app.getState().placing) {
-      if (e.button === 0 && over(e)) {
+      if (e.button === 0 && !pinched && over(e)) {
         const w = engine.worldOfClient(e.clientX, e.clientY);
         placer.put(w.x, w.y);
       }
@@ -138,7 +143,7 @@ export function listenToPointers(engine: Engine, root: HTMLElement, isSpaceDown:
   const onCancel = (e: PointerEvent): void => {
     clearTimeout(resting);
     down.delete(e.pointerId);
-    pinch = null;
+    pinch = down.size === 2 ? pinchOf([...down.values()]) : null;
     gesture?.cancel();
     gesture = null;
   };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { joinEnds, joinToWire, moveEdit, nudge, placeAt, removeSelection } from '../../src/canvas/commands.ts';
 import { cutExisting, cutNew, cutPlace, inlineShape } from '../../src/canvas/cutIn.ts';
-import { readClip } from '../../src/canvas/keys.ts';
+import { readClip } from '../../src/canvas/readClip.ts';
 import { partKind } from '../../src/parts/index.ts';
 import { copyItems } from '../../src/plan/copy.ts';
 import { addPart, setWire } from '../../src/plan/edits.ts';
@@ -194,5 +194,16 @@ describe('the clipboard', () => {
       '{"format":"dashloom-clip","parts":[{"id":"p1"}],"wires":[],"zones":{}}',
     ])
       expect(readClip(text)).toBeNull();
+  });
+  it('brings nothing into the plan that a file of it could not hold', () => {
+    const clip = copyItems(plan, [ids.down ?? '', ids.pc ?? '']);
+    const written = (part: object, wire: object): string => {
+      const [first, ...others] = clip.parts;
+      return JSON.stringify({ ...clip, parts: [{ ...first, ...part }, ...others], wires: clip.wires.map((w) => ({ ...w, ...wire })) });
+    };
+    expect(clip.wires.length).toBeGreaterThan(0);
+    for (const wrong of [{ lengthM: '2 m' }, { colour: 'XX' }, { sleeved: 1 }, { note: 7 }, { areaMm2: null }]) expect(readClip(written({}, wrong))).toBeNull();
+    for (const wrong of [{ name: {} }, { note: 5 }, { settings: [] }]) expect(readClip(written(wrong, {}))).toBeNull();
+    expect(readClip(written({ stray: 1 }, { stray: 1 }))).toEqual(clip);
   });
 });
