@@ -63,6 +63,13 @@ describe('lines for what a rule cannot see', () => {
     expect(printed(allHolds(), 'E12')).toBe(true);
   });
 
+  it('a wire too thick for a header contact ends before it: 1.5 mm² at a pin, 0.5 mm² no more', () => {
+    const thin = { areaMm2: 0.5 };
+    const tails = bench().wireSet('five', thin).wireSet('four', thin).wireSet('zero6', thin).wireSet('zero9', thin).wireSet('zero14', thin);
+    expect(printed(bench(), 'B5')).toBe(true);
+    expect(printed(tails, 'B5')).toBe(false);
+  });
+
   it('no loudspeaker output at a sound input, where there is one', () => {
     expect(printed(bench(), 'H4')).toBe(false);
     expect(printed(withSound(), 'H4')).toBe(true);

@@ -12,8 +12,29 @@ function cutsLeads(facts: Facts): boolean {
   return [...facts.parts.values()].some((v) => v.facts.sources?.some((s) => s.kind === 'feed') && v.s.str('joint') !== 'adapter');
 }
 
+/** What a crimp contact of a 2.54 mm header takes at the most, mm² (makers' ranges, from memory). */
+const HEADER_MM2 = 0.5;
+
+/** Does a wire end on a header that no header contact takes? */
+function tooThickForHeader(facts: Facts): boolean {
+  return Object.values(facts.plan.wires).some(
+    (w) =>
+      (facts.analysis.wires[w.id]?.areaMm2 ?? 0) > HEADER_MM2 &&
+      [w.from, w.to].some((e) => facts.at(`${e.part}.${e.terminal}`)?.terminal.form === 'header'),
+  );
+}
+
 /** Group B of the catalogue, "Wires and joints": entries without a rule of their own. */
 export const GROUP_B: readonly Account[] = [
+  {
+    code: 'B5',
+    how: 'checklist',
+    when: 'wiring',
+    line: `End every wire above ${HEADER_MM2} mm² in a splice a hand’s width before the header, with a tail of ${HEADER_MM2} mm², 0.1 m at the most, to its pin: a header contact takes no more.`,
+    reason: 'A wire is drawn and reckoned in one size from end to end; how its last hand’s width is made is a matter of the hand.',
+    beside: 'small-contact-overloaded',
+    applies: tooThickForHeader,
+  },
   {
     code: 'B8',
     how: 'checklist',
