@@ -19,8 +19,7 @@ const HEADER_MM2 = 0.5;
 function tooThickForHeader(facts: Facts): boolean {
   return Object.values(facts.plan.wires).some(
     (w) =>
-      (facts.analysis.wires[w.id]?.areaMm2 ?? 0) > HEADER_MM2 &&
-      [w.from, w.to].some((e) => facts.at(`${e.part}.${e.terminal}`)?.terminal.form === 'header'),
+      (facts.analysis.wires[w.id]?.areaMm2 ?? 0) > HEADER_MM2 && [w.from, w.to].some((e) => facts.at(`${e.part}.${e.terminal}`)?.terminal.form === 'header'),
   );
 }
 
