@@ -10,6 +10,7 @@ import { change } from './actions.ts';
 import { automaticReason } from './lookup.ts';
 import { FlagField, PickField } from './PickField.tsx';
 import { parseSetting } from './parse.ts';
+import { readyMade, settingsOfReadyMade } from './readyMade.ts';
 
 /** Every setting of a part with unit, default and where that comes from; rare ones under "More". */
 export function PartSettings({ part, kind }: { readonly part: Part; readonly kind: PartKind }) {
@@ -19,7 +20,6 @@ export function PartSettings({ part, kind }: { readonly part: Part; readonly kin
   const usual = kind.settings.filter((s) => !s.rare);
   const rare = kind.settings.filter((s) => s.rare);
   const fields = (list: readonly Setting[]) => list.map((s) => <SettingField key={s.key} part={part} setting={s} />);
-  const variant = kind.variants?.find((v) => Object.entries(v.settings).every(([key, value]) => (part.settings[key] ?? defaultOf(kind, key)) === value));
   return (
     <>
       {kind.settings.length > 0 || kind.variants ? (
@@ -27,12 +27,12 @@ export function PartSettings({ part, kind }: { readonly part: Part; readonly kin
           {kind.variants ? (
             <PickField
               label="Ready-made"
-              value={variant?.id ?? ''}
+              value={readyMade(kind, part.settings)?.id ?? ''}
               options={kind.variants.map((v) => ({ value: v.id, label: v.title }))}
               automatic="As set below"
               onPick={(id) => {
                 const chosen = kind.variants?.find((v) => v.id === id);
-                if (chosen) change(setSettings(plan, part.id, chosen.settings));
+                if (chosen) change(setSettings(plan, part.id, settingsOfReadyMade(kind, chosen)));
               }}
             />
           ) : null}
@@ -62,10 +62,6 @@ function fitted(plan: Plan, id: Id, settings: Values): Edit {
   const frozen = apply(plan, freeze);
   const mark = setPart(frozen.ok ? frozen.plan : plan, id, { fitted: true });
   return frozen.ok ? merge(freeze, mark) : mark;
-}
-
-function defaultOf(kind: PartKind, key: string): Value | undefined {
-  return kind.settings.find((s) => s.key === key)?.default;
 }
 
 function SettingField({ part, setting }: { readonly part: Part; readonly setting: Setting }) {
