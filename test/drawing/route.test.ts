@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { pushPiece } from '../../src/canvas/bendWire.ts';
 import { inflate, overlaps } from '../../src/drawing/box.ts';
 import { LaneMap } from '../../src/drawing/lanes.ts';
-import { bendCount, lengthOf, simplify } from '../../src/drawing/polyline.ts';
+import { bendCount, lengthOf, simplify, throughBends } from '../../src/drawing/polyline.ts';
 import { type RouteEnd, route, stretched } from '../../src/drawing/route.ts';
 import { LaneSearch } from '../../src/drawing/search.ts';
 import type { Box } from '../../src/drawing/types.ts';
@@ -184,6 +185,49 @@ describe('a drag', () => {
     const { map, search } = lanes([left]);
     const line = route(map, search, { x: 500, y: 430, side: 'left' }, { x: 700, y: 100, side: 'right' }, { effort: 'quick' });
     expect(line[2]).toBeLessThan(500);
+  });
+});
+
+describe('odd places', () => {
+  // Off the raster, one on the other, outside the lanes and thousands of units away: a hand-written file may hold any.
+  const place = fc.oneof(
+    fc.integer({ min: -3, max: 83 }).map((v) => v * 10),
+    fc.constantFrom(0, 10, 20),
+    fc.double({ min: -500, max: 1500, noNaN: true }),
+    fc.integer({ min: -100_000, max: 100_000 }),
+  );
+  const at = fc.record({ x: place, y: place });
+  const pad = fc.record({ x: place, y: place, side: fc.constantFrom('left' as const, 'right' as const, 'top' as const, 'bottom' as const, 'any' as const) });
+  const body = fc.record({ x: place, y: place, w: fc.constantFrom(0, 0.5, 60, 300), h: fc.constantFrom(0, 0.5, 60, 300) });
+
+  it('get right-angled wires from pad to pad: routed, stretched, led through bends and pushed aside', () => {
+    const sound = (line: readonly number[], a: RouteEnd, b: RouteEnd): void => {
+      expect(rightAngled(line) && line.every(Number.isFinite)).toBe(true);
+      expect([line[0], line[1], line.at(-2), line.at(-1)]).toEqual([a.x, a.y, b.x, b.y]);
+    };
+    fc.assert(
+      fc.property(
+        fc.array(body, { maxLength: 5 }),
+        pad,
+        pad,
+        fc.boolean(),
+        fc.array(at, { minLength: 1, maxLength: 4 }),
+        place,
+        (bodies, a, other, isSame, bends, by) => {
+          const { map, search } = lanes(bodies);
+          const b = isSame ? { ...other, x: a.x, y: a.y } : other;
+          const line = route(map, search, a, b);
+          sound(line, a, b);
+          sound(route(map, search, a, b, { effort: 'quick', before: line }), a, b);
+          const pulled = stretched(line, b, a);
+          if (pulled) sound(pulled, b, a);
+          const led = throughBends(a, b, bends);
+          sound(led, a, b);
+          for (let n = 0; n + 1 < led.length / 2; n++) sound(pushPiece(led, n, by, -by), a, b);
+        },
+      ),
+      { numRuns: 300 },
+    );
   });
 });
 
