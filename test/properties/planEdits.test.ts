@@ -94,7 +94,7 @@ describe('random edit sequences', () => {
         expect(plan).toStrictEqual(first);
         expect(JSON.stringify(plan)).toBe(JSON.stringify(first));
       }),
-      { numRuns: runs(150) },
+      { numRuns: runs(200) },
     );
     // The law would hold emptily if every edit were refused.
     expect(applied).toBeGreaterThan(1000);

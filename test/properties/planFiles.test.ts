@@ -84,7 +84,7 @@ describe('plan files', () => {
           expect(readPlan(writePlan(plan))).toStrictEqual({ ok: true, plan, notes: [] });
         },
       ),
-      { numRuns: runs(150) },
+      { numRuns: runs(200) },
     );
   });
 });
