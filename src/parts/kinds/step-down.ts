@@ -139,7 +139,7 @@ export const stepDown = definePart({
   }),
   subtitle: (s) => `→ ${plain(s.num('setV'))} V, ${plain(s.num('ratedA'))} A`,
   spec: (s) =>
-    `Step-down ${plain(s.num('startV'))} V to ${plain(s.num('inMaxV'))} V in, stands ${plain(s.num('absMaxV'))} V; ${plain(s.num('setV'))} V ±${plain(100 * s.num('setTol'))} %, ${plain(s.num('ratedA'))} A out${s.flag('trimmer') ? ', trimmer sealed' : ''}${s.flag('reverseGuard') ? ', reverse guard' : ''}; idle at most ${withUnit(s.num('quiescentA'), 'A')}`,
+    `Step-down ${plain(s.num('startV'))} V to ${plain(s.num('inMaxV'))} V in, stands ${plain(s.num('absMaxV'))} V; ${plain(s.num('setV'))} V ±${plain(100 * s.num('setTol'))} %, ${plain(s.num('ratedA'))} A out${s.flag('trimmer') ? ', set by a trimmer' : ''}${s.flag('reverseGuard') ? ', reverse guard' : ''}; idle at most ${withUnit(s.num('quiescentA'), 'A')}`,
   meterPoints: (s) => [
     { plus: 'in', minus: 'gnd', what: 'What arrives at the converter' },
     { plus: 'out', minus: '0v', what: `${plain(s.num('setV'))} V, before the computer is joined` },

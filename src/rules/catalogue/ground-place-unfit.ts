@@ -30,7 +30,7 @@ export const groundPlaceUnfit = defineRule({
         found({
           level: place.unfit.level,
           subject,
-          what: `${called(view)} is bolted to the ${place.label}, and ${most.amp < NEXT_TO_NOTHING_A ? 'current may come' : `up to ${amps(most.amp)} comes`} home there: ${place.unfit.why}.`,
+          what: `${view.name.toLowerCase() === place.label ? `${called(view)} is used as ground` : `${called(view)} is bolted to the ${place.label}`}, and ${most.amp < NEXT_TO_NOTHING_A ? 'current may come' : `up to ${amps(most.amp)} comes`} home there: ${place.unfit.why}.`,
           todo: 'Use a ground stud of the vehicle: bare metal, ring terminal, spring washer, sealed afterwards.',
           figures: [{ label: 'comes home there', value: most.amp, unit: 'A' }],
           state: most.state,
