@@ -13,10 +13,10 @@ function differing(kind: PartKind): readonly string[] {
  * person's own word for it does not make it another. Undefined when it is none of them.
  */
 export function readyMade(kind: PartKind, settings: Values): Variant | undefined {
-  const valueOf = (of: Values, key: string): Value | undefined => of[key] ?? kind.settings.find((s) => s.key === key)?.default;
+  const valueIn = (of: Values, key: string): Value | undefined => of[key] ?? kind.settings.find((s) => s.key === key)?.default;
   const isWord = (key: string): boolean => kind.settings.find((s) => s.key === key)?.type === 'text';
   const keys = differing(kind);
-  const alike = (v: Variant, of: readonly string[]): boolean => of.every((key) => valueOf(settings, key) === valueOf(v.settings, key));
+  const alike = (v: Variant, of: readonly string[]): boolean => of.every((key) => valueIn(settings, key) === valueIn(v.settings, key));
   const found = (kind.variants ?? []).filter((v) =>
     alike(
       v,

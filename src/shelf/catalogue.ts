@@ -73,13 +73,15 @@ export function findItems(items: readonly ShelfItem[], typed: string): readonly 
     .split(/\s+/)
     .filter((w) => w !== '');
   if (wanted.length === 0) return items;
-  return items
-    // A ready-made one that is called like its kind is that kind.
-    .flatMap((item) => [item, ...item.variants.filter((v) => v.title !== item.title)])
-    .map((item) => ({ item, score: wanted.map((w) => scoreOf(item, w)).reduce((a, b) => (a === 0 || b === 0 ? 0 : a + b)) }))
-    .filter((s) => s.score > 0)
-    .sort((a, b) => b.score - a.score)
-    .map((s) => s.item);
+  return (
+    items
+      // A ready-made one that is called like its kind is that kind.
+      .flatMap((item) => [item, ...item.variants.filter((v) => v.title !== item.title)])
+      .map((item) => ({ item, score: wanted.map((w) => scoreOf(item, w)).reduce((a, b) => (a === 0 || b === 0 ? 0 : a + b)) }))
+      .filter((s) => s.score > 0)
+      .sort((a, b) => b.score - a.score)
+      .map((s) => s.item)
+  );
 }
 
 function scoreOf(item: ShelfItem, wanted: string): number {
