@@ -47,6 +47,11 @@ export const bladeFuse = definePart({
   facts: (s) => ({ links: [{ a: '1', b: '2', type: 'fuse', ratingA: s.num('ratingA'), ohm: coldOhm(s.num('ratingA')) }] }),
   subtitle: (s) => `${plain(s.num('ratingA'))} A`,
   spec: (s) =>
-    `Blade fuse ${plain(s.num('ratingA'))} A (${bladeColour(s.num('ratingA')).name}), ${s.str('voltClass') === 'none' ? 'a class printed for direct current' : `${s.str('voltClass')} V class`}, breaks ${plain(s.num('breakA'))} A, with sealed holder`,
+    `Blade fuse ${plain(s.num('ratingA'))} A (${bodyWords(s.num('ratingA'))}), ${s.str('voltClass') === 'none' ? 'a class printed for direct current' : `${s.str('voltClass')} V class`}, breaks ${plain(s.num('breakA'))} A, with sealed holder`,
   meterPoints: () => [{ plus: '1', minus: '2', what: 'Drop across the fuse under load' }],
 });
+
+/** "tan, light brown": inside brackets a colour has none of its own. */
+function bodyWords(ratingA: number): string {
+  return bladeColour(ratingA).name.replace(' (', ', ').replace(')', '');
+}
