@@ -41,7 +41,7 @@ export function report(args: readonly string[]): Answer {
   try {
     text = readFileSync(file === '-' ? 0 : file, 'utf8');
   } catch (error) {
-    return failed(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}\n`);
+    return failed(`${file} cannot be read: ${whyUnread(error)}\n`);
   }
   const read = readPlan(text);
   if (!read.ok) {
@@ -72,6 +72,14 @@ function output(plan: Plan, results: Results, args: readonly string[]): string {
 /** JSON Schema of a plan file. */
 export function schema(): Answer {
   return { out: `${JSON.stringify(planJsonSchema(), null, 2)}\n`, err: '', code: 0 };
+}
+
+/** The system's own words for what a person meets most are not theirs. */
+const UNREAD: Readonly<Record<string, string>> = { ENOENT: 'there is no such file', EISDIR: 'it is a folder', EACCES: 'this user may not read it' };
+
+function whyUnread(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  return UNREAD[code] ?? (error instanceof Error ? error.message : String(error));
 }
 
 function failed(err: string): Answer {
