@@ -96,6 +96,17 @@ const DRAWN: readonly (readonly [string, () => Bench, readonly string[]])[] = [
     ['hazard C8', 'fault A10'],
   ],
   [
+    'a reverse guard the wrong way round',
+    () => bench().cut('out', 'toConverter').wire('relay.87', 'guard.out', { lengthM: 0.2 }).wire('guard.in', 'converter.in', { lengthM: 0.1 }),
+    ['fault C8'],
+  ],
+  [
+    'a relay with a diode inside, plus at 85',
+    () => fused().part('k', 'relay', 'seat', { suppression: 'diode' }).wire('fuse.2', 'k.85').wire('k.86', 'ground.31'),
+    ['hazard J8'],
+  ],
+  ['no wire from the computer’s ground pins to the converter', () => bench().set('fuse', { ratingA: 3 }).cut('zero6', 'zero9', 'zero14'), ['fault B2']],
+  [
     'a relay that nothing energises',
     () =>
       fused()

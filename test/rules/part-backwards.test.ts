@@ -7,6 +7,14 @@ const RULE = 'part-backwards';
 describe('a part is in backwards', () => {
   it('everything on the bench is the right way round', () => clean(bench(), RULE));
 
+  it('what stands in the supply line the wrong way round: a diode lets nothing through, a guard guards nothing', () => {
+    const diode = bench().into('feed', 'd', 'diode', ['K', 'A'], { type: 'schottky-60v-5a' });
+    flagged(diode, RULE, { level: 'fault', subject: diode.id('d'), says: ['nothing passes'], repairs: 1 });
+    clean(bench().into('feed', 'd', 'diode', ['A', 'K'], { type: 'schottky-60v-5a' }), RULE);
+    const guard = bench().cut('out', 'toConverter').wire('relay.87', 'guard.out', { lengthM: 0.2 }).wire('guard.in', 'converter.in', { lengthM: 0.1 });
+    flagged(guard, RULE, { level: 'fault', subject: guard.id('guard'), says: ['out lies towards the supply'], repairs: 1 });
+  });
+
   it('bulk capacitor with its plus on ground', () => {
     const b = bench().cut('bulk+', 'bulk-').wire('bulk.-', 'converter.in', { lengthM: 0.1 }).wire('bulk.+', 'converter.gnd', { lengthM: 0.1 });
     flagged(b, RULE, { level: 'hazard', subject: b.id('bulk'), repairs: 1 });

@@ -1,9 +1,10 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { positiveSide } from '../coilDriver.ts';
-import { called, defineRule, part, verdicts } from '../defineRule.ts';
+import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
 import { turnRound } from '../fixes.ts';
+import { vehicleRail } from '../rails.ts';
 import { grounded, netAt } from '../trace.ts';
-import type { Verdict } from '../types.ts';
+import type { Subject, Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('coil-diode-reversed', 'J8');
 
@@ -16,6 +17,7 @@ export const coilDiodeReversed = defineRule({
   source: { text: 'Relay makers’ sheets: 86 is the positive side where a diode is built in; the ring of a diode is its cathode', grade: 'data sheet' },
   needs: 'readings',
   always: true,
+  explains: ['wire-overloaded', 'short-would-not-blow', 'wire-fuse-too-big', 'return-too-thin', 'coil-on-while-parked'],
   check: (facts) => facts.ofKind('relay').flatMap((view) => judge(facts, view)),
   repair: (finding, facts) => {
     const view = facts.parts.get(finding.subject.id);
@@ -50,10 +52,18 @@ function judge(facts: Facts, view: PartView): Verdict[] {
         subject: part(view.part.id),
         what: `${called(view)} has a diode inside that wants plus at 86, and its plus comes at 85: the diode conducts at once, and whatever switches the coil feeds a short.`,
         todo: 'Swap the wires at 86 and 85.',
+        ...(grounded(facts, netAt(facts, view, minus)) ? { related: onTheWay(facts, view), floods: true as const } : {}),
       }),
     );
   }
   return bad.length > 0 ? bad : [fine(part(view.part.id))];
+}
+
+/** Fuses and wires between the supply and the coil: the short burns in them. */
+function onTheWay(facts: Facts, view: PartView): Subject[] {
+  const steps = vehicleRail(facts).get(`${view.part.id}.85`)?.steps ?? [];
+  const wires = [...steps.flatMap((s) => s.wire ?? []), ...facts.netWires(facts.netAt(view.part.id, '86'))].filter((w) => w.owner === 'build');
+  return [...steps.flatMap((s) => (s.through ? [part(s.through.part.id)] : [])), ...[...new Set(wires)].map((w) => wire(w.id))];
 }
 
 interface Across {

@@ -62,7 +62,10 @@ function judge(facts: Facts, { view }: Coil, m: CoilMargins): Verdict {
       level: 'fault',
       subject,
       what: `The coil of ${called(view)} gets ${volts(m.makeV)} with the key at “${STATE_WORDS[m.make]}” and a tired battery, and ${cold ? 'at' : 'warmed up to'} ${plain(tempC)} °C it may need ${volts(cold ? m.coldNeedV : needV)} to pull in${cold ? '' : ' again'}.`,
-      todo: 'Put the relay in a cooler place, or fit one that pulls in sooner.',
+      todo:
+        (view.facts.loads?.[0]?.nominalV ?? 0) > facts.plan.vehicle.systemV
+          ? `Fit one with a coil for ${facts.plan.vehicle.systemV} V.`
+          : 'Put the relay in a cooler place, or fit one that pulls in sooner.',
       figures: [
         { label: 'gets', value: m.makeV, unit: 'V' },
         { label: 'needed to pull in', value: cold ? m.coldNeedV : needV, unit: 'V' },

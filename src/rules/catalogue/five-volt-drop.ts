@@ -5,6 +5,7 @@ import { called, defineRule, part, two, verdicts, volts, wire } from '../defineR
 import { thickenForDrop } from '../fixes.ts';
 import { type Converter, converters } from '../rails.ts';
 import { along } from '../taps.ts';
+import type { Verdict } from '../types.ts';
 
 const { fine, unknown, found } = verdicts('five-volt-drop', 'B2');
 /** The window of a computer's 5 V leaves 0.39 V for everything; wires and contacts may have this much of it (common practice, no source). */
@@ -37,6 +38,7 @@ export const fiveVoltDrop = defineRule({
   check: (facts) =>
     fed(facts).map((f) => {
       const subject = part(f.view.part.id);
+      if (f.homeless) return noWayBack(f);
       if (f.dropV === null) return unknown(subject, 'a plan that comes to rest at the lowest supply');
       const low = facts.analysis.arrivals.find((a) => a.part === f.view.part.id && a.plus === f.load.plus)?.worstLow ?? null;
       const computer = f.view.kind.kind === 'computer';
@@ -71,6 +73,16 @@ export const fiveVoltDrop = defineRule({
   },
 });
 
+function noWayBack({ view, converter }: Fed): Verdict {
+  return found({
+    level: 'fault',
+    subject: part(view.part.id),
+    related: [part(converter.view.part.id)],
+    what: `${called(view)} gets 5 V from ${called(converter.view)}, and nothing leads from its 0 V back to there: no current flows, or it looks for another way.`,
+    todo: 'Join its 0 V to that of the converter.',
+  });
+}
+
 interface Fed {
   readonly view: PartView;
   readonly load: LoadFact;
@@ -79,6 +91,8 @@ interface Fed {
   /** Computers over whose pins it is fed: what they lack is missing here too. */
   readonly over: readonly PartView[];
   readonly dropV: number | null;
+  /** Nothing leads from its 0 V to the converter's. */
+  readonly homeless: boolean;
   /** What of it is lost in wires, V. */
   readonly inWiresV: number;
 }
@@ -94,14 +108,15 @@ function fed(facts: Facts): Fed[] {
     if (!from || (!facts.isWired(minus) && facts.joinedTo(minus).length === 0)) continue;
     const out = facts.designAcross(from.c.outKey, plus);
     const back = facts.designAcross(minus, `${from.c.view.part.id}.${from.c.source.returns}`);
-    const home = facts.way(minus, `${from.c.view.part.id}.${from.c.source.returns}`, PASSES) ?? [];
-    const steps = [...from.ways.get(plus)!, ...home];
+    const home = facts.way(minus, `${from.c.view.part.id}.${from.c.source.returns}`, PASSES);
+    const steps = [...from.ways.get(plus)!, ...(home ?? [])];
     const dropV = out === null || back === null ? null : out + back;
     list.push({
       view,
       load,
       converter: from.c,
       dropV,
+      homeless: home === null,
       wires: withParallel(facts, steps),
       over: [...new Set(steps.map((s) => facts.at(s.at)?.view))].filter((v): v is PartView => v !== undefined && v !== view && v.kind.kind === 'computer'),
       inWiresV: along(facts, steps).wires.reduce((sum, w) => sum + Math.abs(facts.designAcross(endOf(w.from), endOf(w.to)) ?? 0), 0),

@@ -4,6 +4,7 @@ import { boardOf } from '../../parts/computer/settings.ts';
 import { bankFarad } from '../../parts/storeFigures.ts';
 import { Draft } from '../../plan/draft.ts';
 import { nearestPreferred, RESISTOR_WATTS } from '../../trade/preferred.ts';
+import { formatAmount } from '../../trade/units.ts';
 import { beside, end, newPart, newWire, SHORT_M } from '../build.ts';
 import { called, defineRule, ohms, part, plain, two, verdicts } from '../defineRule.ts';
 import { fedNets, filledBy } from '../outputs.ts';
@@ -74,7 +75,7 @@ function judge(facts: Facts, c: Converter): Verdict[] {
       level: 'advice',
       subject,
       related: [part(fall.computer.part.id), ...fall.caps.map((v) => part(v.part.id))],
-      what: `With its supply gone, the ${plain(1e6 * fall.farad)} µF behind ${called(c.view)} keep ${called(fall.computer)} half alive for ${inTime(fall.seconds)}, from ${FROM_V} V down to ${TO_V} V: switched on again meanwhile it may hang.`,
+      what: `With its supply gone, the ${formatAmount(fall.farad, 'F')} behind ${called(c.view)} keep ${called(fall.computer)} half alive for ${inTime(fall.seconds)}, from ${FROM_V} V down to ${TO_V} V: switched on again meanwhile it may hang.`,
       todo: 'Put a bleed resistor across the 5 V, fit a smaller capacitor, or keep the supply away for longer.',
       figures: [
         { label: 'half alive for', value: fall.seconds, unit: 's' },

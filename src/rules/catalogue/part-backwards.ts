@@ -1,6 +1,7 @@
 import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { called, defineRule, part, verdicts, volts } from '../defineRule.ts';
 import { turnRound } from '../fixes.ts';
+import { taps } from '../taps.ts';
 import type { Verdict } from '../types.ts';
 
 const { fine, found } = verdicts('part-backwards', 'C8');
@@ -22,6 +23,7 @@ export const partBackwards = defineRule({
   check: (facts) => [...facts.parts.values()].flatMap((view) => judge(facts, view)),
   repair: (finding, facts) => {
     const view = facts.parts.get(finding.subject.id);
+    if (view && againstTheSupply(facts, view)) return [turnRound(view, ...IN_LINE[view.kind.kind]!, `Turn ${view.item} round`)];
     const pair = view && backwards(facts, view);
     if (!view || !pair) return [];
     const forms = view.terminals.filter((t) => t.id === pair.plus || t.id === pair.minus).map((t) => t.form);
@@ -45,7 +47,7 @@ function pairsOf(view: PartView): Pair[] {
 function judge(facts: Facts, view: PartView): Verdict[] {
   const shorting = diodeAcross(facts, view);
   if (shorting !== null) return [shorting ? conducting(facts, view) : fine(part(view.part.id))];
-  if (blocks(facts, view)) return [blocking(view)];
+  if (againstTheSupply(facts, view)) return [turned(view)];
   const wired = pairsOf(view).filter((p) => facts.isWired(`${view.part.id}.${p.plus}`) && facts.isWired(`${view.part.id}.${p.minus}`));
   if (wired.length === 0) return [];
   const bad = backwards(facts, view);
@@ -96,25 +98,35 @@ function diodeAcross(facts: Facts, view: PartView): boolean | null {
   return facts.isGround(a) && live(k) ? false : null;
 }
 
-/** Does a diode in a supply line block it: volts behind its ring, and what it is to feed ahead of it? */
-function blocks(facts: Facts, view: PartView): boolean {
-  const [a, k] = ['A', 'K'].map((t) => `${view.part.id}.${t}`) as [string, string];
-  if (view.kind.kind !== 'diode' || facts.isGround(facts.netOf(a)) || facts.sourcesFor(a).length > 0 || facts.sourcesFor(k).length === 0) return false;
-  const fed = facts.reach(a, ['fuse', 'contact', 'conductor']);
-  return facts.loads.some((l) => fed.has(`${l.view.part.id}.${l.load.plus}`));
+/** Which way current is to pass what stands in a supply line: from the first terminal to the second. */
+const IN_LINE: Readonly<Record<string, readonly [string, string]>> = { diode: ['A', 'K'], 'reverse-guard': ['in', 'out'] };
+const ONWARD = ['fuse', 'contact', 'conductor'];
+
+/** Does a diode or a guard stand in a supply line the wrong way round: the supply at its far end, and at the near one what it is to feed? */
+function againstTheSupply(facts: Facts, view: PartView): boolean {
+  const ends = IN_LINE[view.kind.kind];
+  if (!ends) return false;
+  const [near, far] = ends.map((t) => `${view.part.id}.${t}`) as [string, string];
+  if (facts.isGround(facts.netOf(near)) || facts.isGround(facts.netOf(far))) return false;
+  const fed = facts.reach(near, ONWARD, (v) => v === view);
+  if (!facts.loads.some((l) => fed.has(`${l.view.part.id}.${l.load.plus}`))) return false;
+  const ways = taps(facts).map((tap) => facts.reach(tap.key, [...ONWARD, 'diode'], (v) => v === view));
+  return ways.some((way) => way.has(far)) && !ways.some((way) => way.has(near));
 }
 
-function blocking(view: PartView): Verdict {
+function turned(view: PartView): Verdict {
+  const diode = view.kind.kind === 'diode';
   return found({
     level: 'fault',
     subject: part(view.part.id),
-    what: `${called(view)} is in backwards: its ring (cathode) lies towards the supply, and nothing passes.`,
-    todo: 'Swap its two wires, so that its ring lies towards what it feeds.',
+    what: diode
+      ? `${called(view)} is in backwards: its ring (cathode) lies towards the supply, and nothing passes.`
+      : `${called(view)} is in backwards: its out lies towards the supply, so it stops nothing, or everything.`,
+    todo: diode ? 'Swap its two wires, so that its ring lies towards what it feeds.' : 'Swap the wires at its in and its out.',
   });
 }
 
 function diodePair(facts: Facts, view: PartView): Pair[] {
-  if (blocks(facts, view)) return [{ plus: 'A', minus: 'K', what: 'diode', standsV: Number.POSITIVE_INFINITY }];
   return diodeAcross(facts, view) ? [{ plus: 'K', minus: 'A', what: 'diode', standsV: 0 }] : [];
 }
 
