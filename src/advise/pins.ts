@@ -45,9 +45,13 @@ interface Behind {
   pullUp: PartView | null;
   /** The vehicle's own volts come to it: whatever hangs on them as well, it drives nothing. */
   fed: boolean;
+  /** A device that talks over it. */
+  talks: PartView | null;
 }
 
 function modeFor(found: Behind, gpio: number): { value: Value; reason: string } {
+  if (found.talks && (found.talks.kind.kind === 'serial-device' ? SERIAL : BUS).has(gpio))
+    return { value: found.talks.kind.kind === 'serial-device' ? 'serial' : 'bus', reason: `${found.talks.item} ${found.talks.name} talks over it` };
   if (found.driven && !found.fed && !found.button && !found.optocoupler) return { value: 'out', reason: `drives ${found.driven.item} ${found.driven.name}` };
   const what = found.optocoupler ?? found.button;
   if (!what) return { value: 'in', reason: 'an input until something says otherwise' };
@@ -57,7 +61,7 @@ function modeFor(found: Behind, gpio: number): { value: Value; reason: string } 
 
 /** Parts met from a pin through wires, joints and small resistors. */
 function behind(graph: Graph, computer: PartView, start: number): Behind {
-  const found: Behind = { optocoupler: null, button: null, driven: null, pullUp: null, fed: false };
+  const found: Behind = { optocoupler: null, button: null, driven: null, pullUp: null, fed: false, talks: null };
   const seen = new Set([start]);
   const queue = [start];
   for (let q = 0; q < queue.length; q++) {
@@ -83,6 +87,13 @@ function behind(graph: Graph, computer: PartView, start: number): Behind {
   return found;
 }
 
+/** Pins of the header with a serial line of their own, and those of the usual two-wire bus. */
+const SERIAL: ReadonlySet<number> = new Set([14, 15]);
+const BUS: ReadonlySet<number> = new Set([2, 3]);
+
+/** Lines over which a device talks, by kind. */
+const LINES: Readonly<Record<string, readonly string[]>> = { 'serial-device': ['tx', 'rx'], 'bus-device': ['sda', 'scl'] };
+
 function note(found: Behind, graph: Graph, node: number): void {
   const [part, terminal] = splitKey(graph.nodes[node]!);
   const view = graph.views.get(part);
@@ -90,6 +101,7 @@ function note(found: Behind, graph: Graph, node: number): void {
   if (view.facts.sources?.some((s) => s.terminal === terminal && (s.kind === 'feed' || s.kind === 'battery'))) found.fed = true;
   if (view.kind.kind === 'optocoupler' && (terminal === 'C' || terminal === 'E')) found.optocoupler = view;
   if (view.kind.kind === 'push-button' || view.kind.kind === 'master-switch') found.button = view;
+  if (LINES[view.kind.kind]?.includes(terminal)) found.talks = view;
   if (DRIVEN[view.kind.kind]?.includes(terminal)) found.driven = view;
 }
 

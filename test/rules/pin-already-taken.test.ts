@@ -66,6 +66,20 @@ describe('pin already spoken for', () => {
     clean(b.set('computer', { console: false, gpio14Mode: 'serial', gpio15Mode: 'serial' }), RULE);
   });
 
+  it('a serial device with the console still on: each hears the other; its pins need no mode typed', () => {
+    const talk = () =>
+      bench()
+        .part('gps', 'serial-device', 'desk')
+        .wire('gps.tx', 'computer.10')
+        .wire('gps.rx', 'computer.8')
+        .wire('gps.+', 'computer.17')
+        .wire('gps.-', 'computer.20');
+    const b = talk();
+    flagged(b, RULE, { level: 'fault', subject: b.wireId('gps.tx>computer.10'), says: ['serial console', 'gps'], repairs: 1 });
+    clean(talk().set('computer', { console: false }), RULE);
+    clean(talk().set('computer', { console: false }), 'input-left-floating');
+  });
+
   it('has nothing to say without a wired pin', () => {
     quiet(ground(), RULE);
   });

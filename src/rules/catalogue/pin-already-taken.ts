@@ -1,4 +1,4 @@
-import type { Facts } from '../../analysis/factsTypes.ts';
+import type { Facts, PartView } from '../../analysis/factsTypes.ts';
 import { busyGpios } from '../../analysis/freePins.ts';
 import { setSettings } from '../../plan/partEdits.ts';
 import { called, defineRule, part, verdicts, wire } from '../defineRule.ts';
@@ -35,7 +35,7 @@ export const pinAlreadyTaken = defineRule({
       const subject = wire(use.wire.id);
       const what = takenBy(facts, use);
       if (what === null) return fine(subject);
-      const there = moversOf(facts, use)[0];
+      const there = moversOf(facts, use)[0] ?? talkers(facts, use)[0];
       return found({
         level: 'fault',
         subject,
@@ -57,13 +57,20 @@ export const pinAlreadyTaken = defineRule({
   },
 });
 
+/** Devices with a serial line on the pin. */
+function talkers(facts: Facts, use: PinUse): PartView[] {
+  return [...use.nets].flatMap((net) => partsOn(facts, net).filter(({ view }) => view.kind.kind === 'serial-device')).map(({ view }) => view);
+}
+
 /** The job that a pin has besides what is joined to it; null when it is free, or joined for that very job. */
 function takenBy(facts: Facts, use: PinUse): string | null {
   const what = busyGpios(use.computer).get(use.gpio);
   if (what === undefined) return null;
   // Something that moves the pin is never a partner of that job; else a mode typed for it says that it is.
   const moved = moversOf(facts, use).length > 0;
-  const typed = use.mode === 'stopped-signal' || (use.mode === 'serial' && what === 'the serial console') || use.mode === 'bus';
+  // A device of its own on the line gets what the console prints, and the console what it says.
+  const console = use.mode === 'serial' && what === 'the serial console' && talkers(facts, use).length === 0;
+  const typed = use.mode === 'stopped-signal' || console || use.mode === 'bus';
   const partner =
     typed || [...use.nets].some((net) => partsOn(facts, net).some(({ view, terminal }) => BUS_LINES[what]?.has(terminal) && view.kind.kind === 'bus-device'));
   return partner && !moved ? null : what;
