@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
 import { closePanel, panelShown, usePanels } from '../state/panels.ts';
 import type { FoundRow } from './findRows.ts';
 import { isEnter, takeAhead } from './typedAhead.ts';
@@ -21,7 +21,8 @@ export function Box({
 }) {
   const box = useRef<HTMLDialogElement>(null);
   const [x, y] = [at?.x, at?.y];
-  useEffect(() => {
+  // Box and field come in one step with what was typed ahead: a key between the two would be lost.
+  useLayoutEffect(() => {
     const node = box.current;
     if (!node) return;
     const opener = document.activeElement;
@@ -33,7 +34,7 @@ export function Box({
     };
   }, [x, y]);
   // After the field has taken what was typed for it; also when one box takes the place of another.
-  useEffect(panelShown);
+  useLayoutEffect(panelShown);
   return (
     <dialog
       ref={box}
@@ -77,7 +78,7 @@ export function SearchField({
   const ahead = useRef<string[] | null>(null);
   const [, step] = useState(0);
   // What was typed before the field was there, piece by piece: each Enter finds what the text before it has done.
-  useEffect(() => {
+  useLayoutEffect(() => {
     ahead.current ??= takeAhead();
     const piece = ahead.current.shift();
     if (piece === undefined) return;
