@@ -70,7 +70,7 @@ export function Terminals({ part }: { readonly part: Part }) {
                   {wires.length === 0 ? <span className="note">{t.required ? 'needs a wire' : 'free'}</span> : null}
                   {wires.map((w) => (
                     <button key={w.id} type="button" className="link tag" onClick={() => selectWire(w.id)}>
-                      {results ? wireName(results.filled, w.id) : w.id}
+                      {w.owner === 'vehicle' ? 'the vehicle’s' : results ? wireName(results.filled, w.id) : ''}
                     </button>
                   ))}
                 </td>

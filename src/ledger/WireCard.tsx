@@ -46,7 +46,7 @@ export function WireCard({ id, onShowFinding }: { readonly id: Id; onShowFinding
     <header className="card-head">
       <h3>
         <Swatch {...(wire.colour ? { colour: wire.colour } : {})} {...(wire.stripe ? { stripe: wire.stripe } : {})} />
-        Wire {results ? wireName(results.filled, id) : id}
+        Wire {results ? wireName(results.filled, id) : ''}
       </h3>
       <button
         type="button"

@@ -103,10 +103,10 @@ export function endName(plan: Plan, end: End): string {
   return part ? namedEnd(part, end.terminal) : end.part;
 }
 
-/** "W3", by the wire's number once it has one. */
+/** "W3"; the vehicle's own wires have no number: "of the vehicle". */
 export function wireName(filled: Plan, id: Id): string {
   const number = filled.wires[id]?.number;
-  return number === undefined ? id : `W${number}`;
+  return number === undefined ? 'of the vehicle' : `W${number}`;
 }
 
 /** What a row of "what arrives" is called: the part, and which of its inputs where it has several. */

@@ -40,5 +40,6 @@ function useSelected(): string | null {
   if (wire === undefined || !results || !analysis) return null;
   const state = KEY_POSITIONS.find((k) => k.key === key)?.state ?? 'RUN_CHARGING';
   const ampsA = Math.abs(wireA(analysis, readingOf(analysis, state, band), wire));
-  return `${wireName(results.filled, wire)}: ${Number.isNaN(ampsA) ? 'not computed' : amps(ampsA)}`;
+  const name = plan.wires[wire]?.owner === 'vehicle' ? 'Vehicle’s wire' : wireName(results.filled, wire);
+  return `${name}: ${Number.isNaN(ampsA) ? 'not computed' : amps(ampsA)}`;
 }

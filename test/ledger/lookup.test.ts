@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { groundName } from '../../src/ledger/lookup.ts';
+import { groundName, wireName } from '../../src/ledger/lookup.ts';
 import { plan } from '../sheet/fixture.ts';
+
+describe('what a wire is called', () => {
+  it('is its number, and no id where it has none', () => {
+    const wire = { id: 'w7', owner: 'build' as const, from: { part: 'p1', terminal: '1' }, to: { part: 'p2', terminal: '1' } };
+    const wires = { w7: { ...wire, number: 3 }, w8: { ...wire, id: 'w8', owner: 'vehicle' as const } };
+    expect(wireName({ ...plan, wires }, 'w7')).toBe('W3');
+    expect(wireName({ ...plan, wires }, 'w8')).toBe('of the vehicle');
+  });
+});
 
 describe('where the black probe goes', () => {
   it('is said in words: battery negative, its own, another part’s 0 V by kind or by the person’s name', () => {
