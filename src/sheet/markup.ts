@@ -11,9 +11,17 @@ export function h(strings: TemplateStringsArray, ...values: readonly Piece[]): H
 }
 
 function render(piece: Piece): string {
-  if (typeof piece === 'string') return escapeText(piece);
+  if (typeof piece === 'string') return escapeText(breakable(piece));
   if (typeof piece === 'number') return String(piece);
   return 'html' in piece ? piece.html : piece.map((p) => p.html).join('');
+}
+
+/** A word so long may be broken, at so many letters: one that is wider than its column would shrink the whole print. */
+const LONG_WORD = /[^\s\u00a0]{25,}/g;
+const BREAK_AT = 12;
+
+function breakable(text: string): string {
+  return text.replace(LONG_WORD, (word) => [...word].map((letter, i) => (i > 0 && i % BREAK_AT === 0 ? `\u200b${letter}` : letter)).join(''));
 }
 
 export function raw(html: string): Html {

@@ -28,7 +28,7 @@ export function printCss(paper: Paper, footer: string): string {
 @page wide { size: ${paper} landscape; margin: ${margin}; ${foot} }
 * { box-sizing: border-box; }
 html { color: #000; background: #fff; }
-body { margin: 0; font: 9pt/1.35 Helvetica, Arial, "Liberation Sans", "DejaVu Sans", sans-serif; font-variant-numeric: tabular-nums; }
+body { margin: 0; overflow-wrap: break-word; font: 9pt/1.35 Helvetica, Arial, "Liberation Sans", "DejaVu Sans", sans-serif; font-variant-numeric: tabular-nums; }
 h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 2mm; }
 h2 { font-size: 12pt; line-height: 1.2; margin: 5mm 0 1.5mm; break-after: avoid; }
 h3 { font-size: 9pt; margin: 0 0 0.5mm; break-after: avoid; }

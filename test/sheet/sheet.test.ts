@@ -101,6 +101,17 @@ describe('wire list', () => {
   });
 });
 
+describe('long words', () => {
+  it('may be broken on paper, where a column would not hold them; others stay as they are', () => {
+    const p8 = results.filled.parts.p8!;
+    const named = (name: string) =>
+      sheetHtml({ ...results, filled: { ...results.filled, parts: { ...results.filled.parts, p8: { ...p8, name } } } }, { paper: 'A4', date: 'x' });
+    expect(named('N'.repeat(60))).toContain(`${'N'.repeat(12)}\u200b${'N'.repeat(12)}\u200b`);
+    expect(named('https://example.invalid/abcdef')).toContain('https://exam\u200bple.invalid/\u200babcdef');
+    expect(named('Next page')).not.toContain('\u200b');
+  });
+});
+
 describe('other lists', () => {
   it('keeps the vehicle’s parts off the parts list and names them as taps', () => {
     const parts = rowsOf('Parts list').map((r) => r[1]);
