@@ -116,13 +116,19 @@ function fed(facts: Facts): Fed[] {
       load,
       converter: from.c,
       dropV,
-      homeless: home === null,
+      homeless: home === null && comesAlive(facts, from.c),
       wires: withParallel(facts, steps),
       over: [...new Set(steps.map((s) => facts.at(s.at)?.view))].filter((v): v is PartView => v !== undefined && v !== view && v.kind.kind === 'computer'),
       inWiresV: along(facts, steps).wires.reduce((sum, w) => sum + Math.abs(facts.designAcross(endOf(w.from), endOf(w.to)) ?? 0), 0),
     });
   }
   return list;
+}
+
+/** Does a converter give anything in any key position? */
+function comesAlive(facts: Facts, c: Converter): boolean {
+  const back = `${c.view.part.id}.${c.source.returns}`;
+  return facts.solved.some((r) => (facts.across(c.outKey, back, r.state, r.band) ?? 0) > c.source.nominalV / 2);
 }
 
 /** Our wires along a way, and those that lie beside them between the same two parts. */
