@@ -116,7 +116,7 @@ describe('what is refused', () => {
     edit(app, () => strip.edit);
     edit(app, (p) => addWire(p, { part: strip.id, terminal: 'a4' }, { part: ids.fuse, terminal: '2' }).edit);
     const result = app.getState().apply(setSetting(planOf(app), strip.id, 'ways', 2));
-    expect(result).toStrictEqual({ ok: false, reason: 'a wire still ends on terminal a4: remove it first' });
+    expect(result).toStrictEqual({ ok: false, reason: 'a wire still ends on Terminal strip 4: remove it first' });
   });
 });
 
