@@ -21,7 +21,7 @@ export function reportText(computed: Results): string {
       `${headline(results.report)} · ${lookedText(results.report)}`,
     ],
     findings(results),
-    notComputed(results),
+    notComputed(context, results),
     arrivals(context),
     wires(context),
     parked(context),
@@ -62,10 +62,14 @@ function findingLines(findings: readonly Finding[]): string[] {
 }
 
 /** States without a solution are said first of all: their figures are missing below. */
-function notComputed(results: Results): string[] {
+function notComputed(context: Context, results: Results): string[] {
   const bad = results.analysis.readings.filter((r) => r.status !== 'solved');
   if (bad.length === 0) return [];
-  return ['Not computed', ...bad.map((r) => `  ${whereText(r.state, r.band)}: ${r.trouble ? `${r.trouble.kind} at ${r.trouble.where}` : 'no solution'}`)];
+  const at = (where: string): string => {
+    const id = where.split(/[:.]/)[0] ?? '';
+    return context.views.has(id) ? ` at ${context.label(id)}` : '';
+  };
+  return ['Not computed', ...bad.map((r) => `  ${whereText(r.state, r.band)}: ${r.trouble ? `${r.trouble.kind}${at(r.trouble.where)}` : 'no solution'}`)];
 }
 
 function arrivals(context: Context): string[] {
