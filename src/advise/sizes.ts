@@ -7,14 +7,19 @@ import type { Ends } from '../analysis/protection.ts';
 import { consumers } from '../analysis/returns.ts';
 import type { NetNature } from '../analysis/roles.ts';
 import type { Id, Wire } from '../plan/types.ts';
+import { ohmPerM, TERMINATION_OHM } from '../trade/conductors.ts';
 import { supplyCorners } from '../trade/supply.ts';
 import { storeAmps } from './storeFuses.ts';
 
 const INSULATION_C = 105;
-/** Share of nominal that a vehicle-side feed may lose, go and return (3 %, common practice, no source); a little is kept back for joints. */
-const FEED_BUDGET = 0.03 * 0.7;
+/** Share of nominal that a vehicle-side feed may lose, go and return (3 %, common practice, no source); a little is kept back for joints that age. */
+const FEED_BUDGET = 0.03 * 0.85;
 /** Volts that may be lost between a converter and what it feeds, go and return, less the contacts. */
 const RAIL5_BUDGET_V = 0.15 - 0.04;
+/** Power pair of the heavier ready-made USB cables, AWG 20, mm²: thicker ones are not made, however much they lose. */
+const USB_MM2 = 0.5;
+/** Where joints and sizes that are given take most of a budget, the other wires still get this share of it: no thickness of theirs makes up for that. */
+const LEAST_FOR_WIRES = 0.3;
 
 /** Insulation class that leaves 10 K above the hottest zone crossed (common practice, no source). */
 export function insulationFor(zoneC: number): number {
@@ -122,22 +127,28 @@ function guardA(graph: Graph, e: number, ends: { from: { maxA: number }; to: { m
   return rating;
 }
 
+function isUsb(graph: Graph, { from }: Wire): boolean {
+  return graph.views.get(from.part)?.terminals.find((t) => t.id === from.terminal)?.form === 'usb';
+}
+
 function leastMm2(graph: Graph, wire: Wire, nature: NetNature, leavesZone: boolean): number {
-  const form = graph.views.get(wire.from.part)?.terminals.find((t) => t.id === wire.from.terminal)?.form;
-  if (form === 'usb') return 0.5; // AWG 20 power pair: the heavier of the ready-made cables
+  if (isUsb(graph, wire)) return USB_MM2;
   if (nature.role === 'supply') return 0.5;
   if (nature.role === 'signal' || nature.role === 'audio' || nature.role === 'video' || nature.role === 'rail3') return leavesZone ? 0.35 : 0.22;
   return leavesZone ? 0.5 : 0.22;
 }
 
-/** Largest resistance per metre for the wires on the way to each consumer and back, so that each loses its share by length. */
+/**
+ * Largest resistance per metre for the wires on the way to each consumer and back. Each loses its share by length and by the root
+ * of its current: so shared, a drop takes the least copper (Lagrange: area goes as the root of the current), and a thin lead
+ * behind one that many share need not be as thick as it.
+ */
 function dropBudgets(graph: Graph, currents: DesignCurrents, natures: readonly NetNature[]): Map<Id, number> {
-  const lengthOf = (e: number): number => {
-    const wire = graph.edges[e]!.wire;
-    return wire ? (currents.basics.get(wire.id)?.lengthM ?? 0) : 0;
-  };
+  const lengthOf = (wire: Wire | null): number => (wire && currents.basics.get(wire.id)?.lengthM) || 0;
+  const edgeLength = (e: number): number => lengthOf(graph.edges[e]!.wire);
   const feeds: number[] = [];
   const grounds: number[] = [];
+  const returns: number[] = [];
   graph.nodes.forEach((name, n) => {
     if (name === '0' || name.startsWith('chassis:')) grounds.push(n);
   });
@@ -148,27 +159,41 @@ function dropBudgets(graph: Graph, currents: DesignCurrents, natures: readonly N
       if (node !== undefined) feeds.push(node);
       if (s.kind !== 'converter') continue;
       const back = graph.indexOf.get(nodeName(view, s.returns));
-      if (back !== undefined) grounds.push(back);
+      if (back !== undefined) returns.push(back);
     }
   }
-  const feed = treeFrom(graph, feeds, lengthOf);
-  const back = treeFrom(graph, grounds, lengthOf);
+  const feed = treeFrom(graph, feeds, edgeLength);
+  // What a converter feeds comes home to it; what the vehicle feeds, the converter too, to the body.
+  const toBody = treeFrom(graph, grounds, edgeLength);
+  const toConverter = treeFrom(graph, [...grounds, ...returns], edgeLength);
   const budgets = new Map<Id, number>();
   const peakA = currents.wirePeakA();
   for (const c of consumers(graph)) {
     const out = pathBack(graph, feed, c.plus);
-    const path = [...out, ...pathBack(graph, back, c.minus)];
+    const nominalV = natures[graph.net[c.plus]!]!.nominalV ?? 0;
+    const isVehicles = nominalV > 6;
+    const path = [...out, ...pathBack(graph, isVehicles ? toBody : toConverter, c.minus)];
     // A return is sized for the whole current of its load: what a screen or a second ground carries today may be gone tomorrow.
     const lastWire = out.map((e) => graph.edges[e]!.wire).find((w) => w !== null);
     const ownA = lastWire ? (peakA.get(lastWire.id) ?? 0) : 0;
-    const lengthM = path.reduce((sum, e) => sum + lengthOf(e), 0);
-    const nominalV = natures[graph.net[c.plus]!]!.nominalV ?? 0;
-    const volts = nominalV > 6 ? FEED_BUDGET * nominalV : nominalV > 4 ? RAIL5_BUDGET_V : Number.POSITIVE_INFINITY;
+    const ampOf = (wire: Wire): number => Math.max(ownA, peakA.get(wire.id) ?? 0);
+    const wires = path.flatMap((e) => graph.edges[e]!.wire ?? []);
+    const sum = (of: (w: Wire) => number): number => wires.reduce((all, w) => all + of(w), 0);
+    const crimpsV = sum((w) => ampOf(w) * 2 * TERMINATION_OHM.crimp);
+    // A size that is given loses what it loses: the others share the rest.
+    const givenMm2 = (w: Wire): number | undefined => w.areaMm2 ?? (isUsb(graph, w) ? USB_MM2 : undefined);
+    const givenV = sum((w) => {
+      const mm2 = givenMm2(w);
+      return mm2 === undefined ? 0 : ampOf(w) * lengthOf(w) * ohmPerM(mm2, currents.basics.get(w.id)?.zoneMaxC ?? 20);
+    });
+    const weight = sum((w) => (givenMm2(w) === undefined ? lengthOf(w) * Math.sqrt(ampOf(w)) : 0));
+    const [wholeV, takenV] = isVehicles ? [FEED_BUDGET * nominalV, crimpsV + givenV] : [nominalV > 4 ? RAIL5_BUDGET_V : Number.POSITIVE_INFINITY, givenV];
+    const volts = Math.max(wholeV - takenV, LEAST_FOR_WIRES * wholeV);
     for (const e of path) {
       const wire = graph.edges[e]!.wire;
-      const amp = wire ? Math.max(ownA, peakA.get(wire.id) ?? 0) : 0;
-      if (!wire || amp <= 1e-6 || lengthM === 0) continue;
-      budgets.set(wire.id, Math.min(budgets.get(wire.id) ?? Number.POSITIVE_INFINITY, volts / (amp * lengthM)));
+      const amp = wire ? ampOf(wire) : 0;
+      if (!wire || amp <= 1e-6 || weight === 0 || givenMm2(wire) !== undefined) continue;
+      budgets.set(wire.id, Math.min(budgets.get(wire.id) ?? Number.POSITIVE_INFINITY, volts / (Math.sqrt(amp) * weight)));
     }
   }
   return budgets;

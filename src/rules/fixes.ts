@@ -58,20 +58,20 @@ export function thicken(makings: ReadonlyMap<Id, Pick<Wire, 'areaMm2' | 'insulat
 }
 
 /**
- * Thicker wires along a way, so that together they lose no more than a budget: each gets its share by length, at the current it
- * carries at the lowest supply, less what crimps lose. Null when that would take more than `mostMm2`.
+ * Thicker wires along a way, so that together they lose no more than a budget: each gets its share by length and by the root of
+ * its current, which takes the least copper, at the current it carries at the lowest supply, less what crimps lose. Null when that would take more than `mostMm2`.
  */
 export function thickenForDrop(facts: Facts, wires: readonly Wire[], budgetV: number, mostMm2: number): Repair | null {
-  const lengthM = wires.reduce((sum, w) => sum + facts.wireLengthM(w.id), 0);
   const amp = (w: Wire): number => Math.abs(facts.designWireA(w.id) ?? 0);
+  const weight = wires.reduce((sum, w) => sum + facts.wireLengthM(w.id) * Math.sqrt(amp(w)), 0);
   const crimpsV = wires.reduce((sum, w) => sum + amp(w) * 2 * TERMINATION_OHM.crimp, 0);
   const left = budgetV - crimpsV;
-  if (left <= 0 || lengthM === 0) return null;
+  if (left <= 0 || weight === 0) return null;
   const makings = new Map<Id, Pick<Wire, 'areaMm2' | 'insulationC'>>();
   for (const w of wires) {
     const report = facts.analysis.wires[w.id];
     if (!report || w.owner !== 'build' || amp(w) < 1e-6) continue;
-    const making = thickEnough(facts, w.id, report.heatA, left / (amp(w) * lengthM));
+    const making = thickEnough(facts, w.id, report.heatA, left / (Math.sqrt(amp(w)) * weight));
     if ((making.areaMm2 ?? 0) > report.areaMm2) makings.set(w.id, making);
   }
   const largest = Math.max(0, ...[...makings.values()].map((m) => m.areaMm2 ?? 0));
