@@ -23,7 +23,7 @@ const PROPERTY: Readonly<Record<string, string>> = {
   hazard: '--hazard',
   fault: '--fault',
   advice: '--advice',
-  edge: '--edge',
+  edge: '--wire-edge',
   'zone-a': '--zone-a',
   'zone-b': '--zone-b',
 };

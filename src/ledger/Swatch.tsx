@@ -6,7 +6,7 @@ export function Swatch({ colour, stripe }: { readonly colour?: ColourCode; reado
   if (!colour) return null;
   return (
     <svg className="swatch" width="28" height="12" viewBox="0 0 28 12" aria-hidden="true">
-      <rect x="0.5" y="2.5" width="27" height="7" rx="3.5" fill={COLOURS[colour].hex} stroke="var(--edge)" />
+      <rect x="0.5" y="2.5" width="27" height="7" rx="3.5" fill={COLOURS[colour].hex} stroke="var(--wire-edge)" />
       {stripe ? <rect x="1" y="5" width="26" height="2.2" fill={COLOURS[stripe].hex} /> : null}
     </svg>
   );
