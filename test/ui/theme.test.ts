@@ -32,11 +32,21 @@ describe.each(['contrast', 'contrast-dark'])('the %s theme', (name) => {
   const pairs = [...TEXTS.flatMap((t) => GROUNDS.map((g) => [t, g] as const)), ...OWN];
 
   it('has every text at 7 : 1 or more on what it stands on', () => {
-    expect(colours.size).toBe(20);
+    expect(colours.size).toBe(21);
     expect(pairs.filter(([t, g]) => !(ratio(of(t), of(g)) >= 7)).map(([t, g]) => `${t} on ${g}: ${ratio(of(t), of(g)).toFixed(2)}`)).toEqual([]);
   });
   it('has lines and edges at 3 : 1 or more', () => {
     const low = ['line', 'edge', 'bar'].flatMap((l) => GROUNDS.map((g) => [l, g] as const)).filter(([l, g]) => !(ratio(of(l), of(g)) >= 3));
     expect(low).toEqual([]);
+  });
+});
+
+describe.each(['light', 'dark', 'contrast', 'contrast-dark'])('insulation that would vanish in the %s theme', (name) => {
+  it('has an edge of 3 : 1 or more; in the dark, where most wires need it, of 6 : 1', () => {
+    const colours = theme(name);
+    for (const zone of ['zone-a', 'zone-b']) {
+      const [ground, edge] = [colours.get(zone) ?? 'none', colours.get('wire-edge') ?? 'none'];
+      expect(ratio(edge, ground), `${edge} on ${ground}`).toBeGreaterThanOrEqual(name.includes('dark') ? 6 : 3);
+    }
   });
 });
