@@ -98,32 +98,22 @@ function laidOut(scene: Scene, view: Box, room: Room, lying: boolean): Layout {
   const wide = { from: view.x, to: view.x + view.w };
   const high = { from: view.y, to: view.y + view.h };
   const bodies = [...scene.parts.values()].map((p) => union([p.box, ...p.labels]));
+  const lyingSpans = within(
+    bodies.map((b) => ({ from: b.x, to: b.x + b.w })),
+    wide,
+  );
+  const standingSpans = within(
+    bodies.map((b) => ({ from: b.y, to: b.y + b.h })),
+    high,
+  );
   for (const more of [0, 1]) {
     const [n, m] = [across === 1 ? 1 : across + more, down === 1 ? 1 : down + more];
     const most = largest(n, m);
     for (let step = 0; step <= STEPS; step++) {
       const mmPerU = most + ((least - most) * step) / STEPS;
       const overlap = OVERLAP_MM / mmPerU;
-      const columns = wholeStarts(
-        wide,
-        Math.min(view.w, room.w / mmPerU),
-        n,
-        overlap,
-        within(
-          bodies.map((b) => ({ from: b.x, to: b.x + b.w })),
-          wide,
-        ),
-      );
-      const rows = wholeStarts(
-        high,
-        Math.min(view.h, room.h / mmPerU),
-        m,
-        overlap,
-        within(
-          bodies.map((b) => ({ from: b.y, to: b.y + b.h })),
-          high,
-        ),
-      );
+      const columns = wholeStarts(wide, Math.min(view.w, room.w / mmPerU), n, overlap, lyingSpans);
+      const rows = wholeStarts(high, Math.min(view.h, room.h / mmPerU), m, overlap, standingSpans);
       if (columns && rows) return { room, lying, columns, rows, mmPerU };
     }
   }
